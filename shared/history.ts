@@ -51,11 +51,16 @@ export type NoteHit = {
   readonly recordIds: readonly RecordId[];
 };
 
-/** Every condition that is given must hold. Days are ISO dates, `to` exclusive, compared with the record's date bounds. */
+/**
+ * Every condition that is given must hold. Days are ISO dates, `to` exclusive: a record fits when its date's bounds overlap
+ * them; one without a date does not fit then.
+ */
 export type RecordFilter = {
   readonly components?: readonly ComponentId[];
   readonly kinds?: readonly Kind[];
   readonly actions?: readonly Action[];
+  /** The latest verdict on it. */
+  readonly outcomes?: readonly Outcome[];
   readonly line?: LineId;
   readonly noteId?: NoteId;
   readonly from?: string;
@@ -65,10 +70,15 @@ export type RecordFilter = {
   readonly limit?: number;
 };
 
-/** One rig's past, as far as it is needed: removed records are left out unless asked for by id. Newest work first. */
+/**
+ * One rig's past, as far as it is needed: removed records are left out unless asked for by id. Newest work first: by the end
+ * of the date's bounds, a record without a date by the day of its note, then by id.
+ */
 export interface History {
   record(id: RecordId): KeptRecord | undefined;
   records(filter: RecordFilter): readonly KeptRecord[];
+  /** How many fit, whatever the limit, and the money that they say. */
+  total(filter: RecordFilter): { readonly count: number; readonly cost: number };
   /** Full-text search over the words of notes, best first. */
   notes(words: string, limit: number): readonly NoteHit[];
   note(id: NoteId): NoteHit | undefined;

@@ -1,0 +1,42 @@
+import type { KeptRecord, KeptUsage, NoteHit } from "../history.ts";
+import type { AskKind, Lived, Query } from "./query.ts";
+
+/** How long one way of fixing lasted; `held` when it holds to this day. */
+export type Life = { readonly record: KeptRecord; readonly lived: Lived; readonly held: boolean };
+
+/** The rig's use over a period, one figure a unit. */
+export type UseTotal = {
+  readonly unit: string;
+  readonly count: number;
+  readonly entries: readonly KeptUsage[];
+};
+
+/** An answer as data. A field that the question does not ask for is null or empty. */
+export type Answer = {
+  readonly kind: AskKind;
+  readonly query: Query;
+  /** Exactly the records that fit, the best first. */
+  readonly records: readonly KeptRecord[];
+  readonly count: number | null;
+  /** In the owner's own currency. */
+  readonly cost: number | null;
+  readonly verdict: "yes" | "no" | null;
+  /** Notes whose words the answer rests on. */
+  readonly notes: readonly NoteHit[];
+  /** When nothing fits: the closest known things, the closest first. */
+  readonly nearest: readonly KeptRecord[];
+  /** For "longest": the longest (or shortest) first. */
+  readonly lives: readonly Life[];
+  readonly use: readonly UseTotal[];
+  /** Why it is a no, or what the answer rests on. */
+  readonly because:
+    | "found"
+    | "never-noted"
+    | "only-planned"
+    | "only-found-wrong"
+    | "not-told-how-it-holds"
+    | "nothing-open"
+    | "no-cost-noted"
+    | "unknown-thing"
+    | "another-place";
+};

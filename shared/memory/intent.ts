@@ -1,0 +1,54 @@
+import type { RecordId } from "../history.ts";
+import type { Edtf, UseUnit } from "../record.ts";
+import type { Correction } from "./correction.ts";
+import type { Query, Topic } from "./query.ts";
+
+export type Setting =
+  | { readonly set: "rig-name"; readonly to: string }
+  | { readonly set: "zone"; readonly to: string }
+  | { readonly set: "hemisphere"; readonly to: "north" | "south" }
+  | { readonly set: "units"; readonly to: "miles" | "km" }
+  /** Local hours 0 to 23 between which the phone stays quiet. */
+  | { readonly set: "quiet-hours"; readonly from: number; readonly to: number }
+  | { readonly set: "language"; readonly to: string };
+
+/** What a message wants done. */
+export type Purpose =
+  /** A note: the reader reads it. */
+  | { readonly is: "tell" }
+  | { readonly is: "ask"; readonly query: Query }
+  | { readonly is: "correct"; readonly correction: Correction }
+  | { readonly is: "undo" }
+  | { readonly is: "redo" }
+  /** An answer to a nudge, or a word on what was just shown. */
+  | {
+      readonly is: "verdict";
+      readonly outcome: "holding" | "partly" | "failed" | "later";
+      readonly records: readonly RecordId[];
+    }
+  /** Done, bought or not needed any more. Records when the scene says which, else by topic. */
+  | {
+      readonly is: "tick";
+      readonly records: readonly RecordId[];
+      readonly topic: Topic | null;
+      readonly how: "done" | "dropped";
+    }
+  | {
+      readonly is: "leave";
+      readonly from: Edtf | null;
+      readonly to: Edtf | null;
+      readonly use: readonly { readonly count: number; readonly unit: UseUnit }[];
+    }
+  | { readonly is: "home" }
+  /** Is it worth patching again? */
+  | { readonly is: "decide"; readonly topic: Topic }
+  /** Is the rig ready to go: the departure list. */
+  | { readonly is: "ready" }
+  | { readonly is: "show"; readonly what: "picture" | "logbook" | "table" | "calendar" | "backup" }
+  | { readonly is: "set"; readonly setting: Setting }
+  | { readonly is: "help" }
+  /** Small talk: nothing to keep, nothing to answer. */
+  | { readonly is: "chat"; readonly tone: "greeting" | "thanks" | "ok" };
+
+/** `rest`: the stretch of the message that is a note of its own, to be read as well. */
+export type Intent = Purpose & { readonly rest: string | null };

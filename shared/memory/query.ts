@@ -1,0 +1,81 @@
+import type { Exposure, UseUnit } from "../record.ts";
+import type { Action, ComponentId, SystemId } from "../vocabulary.ts";
+
+/** A component that words may mean; `sure` from 0 to 1: 1 is its own name, less a nickname or a neighbour. */
+export type Named = { readonly component: ComponentId; readonly sure: number };
+
+/** What a question or a correction is about. Nothing given in a field means that nothing was said about it. */
+export type Topic = {
+  /** Best first, each component once. */
+  readonly named: readonly Named[];
+  readonly systems: readonly SystemId[];
+  /** Any of them. */
+  readonly actions: readonly Action[];
+  /** Place words, lower case, without articles: ["left", "rear"]. */
+  readonly where: readonly string[];
+  readonly materials: readonly string[];
+  /** What else was said that may stand in a note, for full-text search. */
+  readonly words: readonly string[];
+};
+
+/** Civil days, ISO; `to` exclusive; null is open. `said` is the phrase it was understood from. */
+export type Period = { readonly from: string | null; readonly to: string | null; readonly said: string };
+
+/** What the asker wants to know of the record that fits best; only the wording of the reply depends on it. */
+export type Focus =
+  | "what"
+  | "when"
+  | "how-long-ago"
+  | "materials"
+  | "who"
+  | "why"
+  | "cost"
+  | "state"
+  | "place";
+
+export type Query =
+  /** The newest (or first) work that fits. */
+  | {
+      readonly ask: "last";
+      readonly topic: Topic;
+      readonly period: Period | null;
+      readonly focus: Focus;
+      readonly order: "newest" | "oldest";
+    }
+  /** All work that fits: in a period, on a component or a system. */
+  | { readonly ask: "list"; readonly topic: Topic; readonly period: Period | null }
+  /** Was it ever done? */
+  | { readonly ask: "ever"; readonly topic: Topic; readonly period: Period | null }
+  /** How many times it failed, or was done. */
+  | {
+      readonly ask: "count";
+      readonly of: "failures" | "work";
+      readonly topic: Topic;
+      readonly period: Period | null;
+    }
+  /** Is it still holding? */
+  | { readonly ask: "holding"; readonly topic: Topic }
+  /** Todos and faults not dealt with; `before` when a day or a trip was named. */
+  | { readonly ask: "open"; readonly topic: Topic; readonly before: string | null }
+  | { readonly ask: "buy"; readonly topic: Topic }
+  | { readonly ask: "cost"; readonly topic: Topic; readonly period: Period | null }
+  /** Which way of fixing lasted longest, and how long each lasted. */
+  | { readonly ask: "longest"; readonly topic: Topic; readonly order: "longest" | "shortest" }
+  /** What was said about it, in the words of the notes. */
+  | { readonly ask: "said"; readonly topic: Topic; readonly period: Period | null }
+  /** How the rig was used. Unit null: everything logged. */
+  | {
+      readonly ask: "use";
+      readonly unit: UseUnit | null;
+      readonly meter: boolean;
+      readonly period: Period | null;
+    }
+  /** What is due for a look, now or by a day. */
+  | { readonly ask: "due"; readonly topic: Topic; readonly period: Period | null }
+  /** What keeps failing, over the whole rig. */
+  | { readonly ask: "worst"; readonly topic: Topic; readonly period: Period | null };
+
+export type AskKind = Query["ask"];
+
+/** How much a fix went through, as told or as logged. */
+export type Lived = { readonly days: number | null; readonly exposure: readonly Exposure[] };
