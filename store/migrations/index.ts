@@ -1,0 +1,6 @@
+import { start } from "./0001-start.ts";
+import type { Migration } from "./migration.ts";
+
+export type { Migration } from "./migration.ts";
+
+export const MIGRATIONS: readonly Migration[] = [start];

@@ -1,0 +1,59 @@
+import type { Hemisphere } from "../shared/reading.ts";
+import { Hearings } from "./hearings.ts";
+import { StoredHistory } from "./history.ts";
+import { Inbox } from "./inbox.ts";
+import type { TurnStamp } from "./journal.ts";
+import { Keeper } from "./keeper.ts";
+import { Looks } from "./looks.ts";
+import { Notes } from "./notes.ts";
+import type { Db } from "./open.ts";
+import { Outbox } from "./outbox.ts";
+import { People } from "./people.ts";
+import { Questions } from "./questions.ts";
+import { SettingsTable } from "./settings.ts";
+import { Trips } from "./trips.ts";
+import { Turns } from "./turns.ts";
+
+/** All that is kept of one rig, over one open database. */
+export class Store {
+  readonly db: Db;
+  readonly history: StoredHistory;
+  readonly inbox: Inbox;
+  readonly outbox: Outbox;
+  readonly notes: Notes;
+  readonly people: People;
+  readonly settings: SettingsTable;
+  readonly looks: Looks;
+  readonly turns: Turns;
+  readonly hearings: Hearings;
+  readonly trips: Trips;
+  readonly questions: Questions;
+
+  constructor(db: Db) {
+    this.db = db;
+    this.history = new StoredHistory(db);
+    this.inbox = new Inbox(db);
+    this.outbox = new Outbox(db);
+    this.notes = new Notes(db);
+    this.people = new People(db);
+    this.settings = new SettingsTable(db);
+    this.looks = new Looks(db);
+    this.turns = new Turns(db);
+    this.hearings = new Hearings(db);
+    this.trips = new Trips(db);
+    this.questions = new Questions(db);
+  }
+
+  /** All or nothing: what `work` writes lands together, or not at all when it throws. */
+  transact<T>(work: () => T): T {
+    return this.db.transaction(work).immediate();
+  }
+
+  keeper(stamp: TurnStamp, hemisphere: Hemisphere): Keeper {
+    return new Keeper(this.db, stamp, hemisphere);
+  }
+
+  close(): void {
+    this.db.close();
+  }
+}
