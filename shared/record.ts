@@ -45,6 +45,7 @@ export const recordFieldsSchema = z.object({
 });
 export type RecordFields = z.infer<typeof recordFieldsSchema>;
 export type Field = keyof RecordFields;
+export const RECORD_FIELDS = recordFieldsSchema.keyof().options;
 
 /** Use of the rig itself: an amount, or a meter reading. */
 export const usageSchema = z.union([

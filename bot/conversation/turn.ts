@@ -1,0 +1,107 @@
+import type { Temporal } from "temporal-polyfill";
+import type { Answer } from "../../shared/memory/answer-data.ts";
+import type { Keeper } from "../../store/keeper.ts";
+import { NOTHING_SHOWN, type Shown } from "../../store/outbox.ts";
+import type { Chat, Person } from "../../store/people.ts";
+import type { Store } from "../../store/store.ts";
+import { dayOf, type Rig } from "../rig/rig.ts";
+import { type Button, keyboard } from "./buttons.ts";
+
+export type Reply = {
+  readonly text: string;
+  readonly buttons?: readonly (readonly Button[])[];
+  readonly shows?: Partial<Shown>;
+};
+
+/** The Bot API takes 4,096 characters a message; a little less leaves room for a mark of continuation. */
+const MESSAGE_LENGTH = 4000;
+
+const cutAtLine = (text: string): readonly [head: string, rest: string] => {
+  if (text.length <= MESSAGE_LENGTH) return [text, ""];
+  const line = text.lastIndexOf("\n", MESSAGE_LENGTH);
+  const space = text.lastIndexOf(" ", MESSAGE_LENGTH);
+  const cut = line > 0 ? line : space > 0 ? space : MESSAGE_LENGTH;
+  return [text.slice(0, cut), text.slice(cut).trimStart()];
+};
+
+export type TurnParts = {
+  readonly store: Store;
+  readonly keeper: Keeper;
+  readonly turnId: number;
+  readonly chat: Chat;
+  readonly person: Person;
+  readonly rig: Rig;
+  readonly now: Temporal.Instant;
+};
+
+/** One message being handled: what it may use, and what it says back. */
+export class Turn {
+  readonly store: Store;
+  readonly keeper: Keeper;
+  readonly turnId: number;
+  readonly chat: Chat;
+  readonly person: Person;
+  readonly rig: Rig;
+  readonly now: Temporal.Instant;
+  /** The answer as data, when a question was asked. */
+  answer: Answer | null = null;
+
+  constructor(parts: TurnParts) {
+    this.store = parts.store;
+    this.keeper = parts.keeper;
+    this.turnId = parts.turnId;
+    this.chat = parts.chat;
+    this.person = parts.person;
+    this.rig = parts.rig;
+    this.now = parts.now;
+  }
+
+  get today(): Temporal.PlainDate {
+    return dayOf(this.now, this.rig);
+  }
+
+  /** Puts a reply into the outbox; a long one goes out in parts, the buttons under the last. Returns its outbox id. */
+  say(reply: Reply): number {
+    const [head, rest] = cutAtLine(reply.text);
+    if (rest === "") return this.put("sendMessage", reply);
+    this.put("sendMessage", { text: head });
+    return this.say({ ...reply, text: rest });
+  }
+
+  /** Replaces what an earlier message of ours says. */
+  edit(outboxId: number, reply: Reply): number {
+    const [head, rest] = cutAtLine(reply.text);
+    if (rest === "") return this.put("editMessageText", reply, outboxId);
+    this.put("editMessageText", { text: head }, outboxId);
+    return this.say({ ...reply, text: rest });
+  }
+
+  /** Ends the waiting mark of a tapped button. */
+  acknowledge(tapId: string, text = ""): void {
+    this.store.outbox.put({
+      ...this.chat,
+      method: "answerCallbackQuery",
+      payload: { callback_query_id: tapId, ...(text === "" ? {} : { text }) },
+      shows: NOTHING_SHOWN,
+      turnId: this.turnId,
+      at: this.now.toString(),
+    });
+  }
+
+  private put(method: "sendMessage" | "editMessageText", reply: Reply, edits?: number): number {
+    return this.store.outbox.put({
+      ...this.chat,
+      method,
+      payload: {
+        text: reply.text,
+        ...(reply.buttons === undefined || reply.buttons.length === 0
+          ? {}
+          : { reply_markup: keyboard(reply.buttons) }),
+      },
+      ...(edits === undefined ? {} : { edits }),
+      shows: { ...NOTHING_SHOWN, ...reply.shows },
+      turnId: this.turnId,
+      at: this.now.toString(),
+    });
+  }
+}

@@ -1,0 +1,31 @@
+import type { Exposure } from "../../shared/record.ts";
+import type { Action } from "../../shared/vocabulary.ts";
+import actionWords from "./action-words.json" with { type: "json" };
+
+export const doneWord = (action: Action | null): string =>
+  action === null ? "worked on" : actionWords[action].done;
+export const doWord = (action: Action | null): string =>
+  action === null ? "see to" : actionWords[action].do;
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** "a, b and c" */
+export const listed = (items: readonly string[]): string =>
+  new Intl.ListFormat("en-GB", { style: "long", type: "conjunction" }).format(items);
+
+const SINGULAR: Partial<Record<Exposure["unit"], string>> = { miles: "mile", km: "km", days: "day" };
+
+export const sayCount = (count: number): string =>
+  count.toLocaleString("en-US", { maximumFractionDigits: 1 });
+
+export const sayExposure = ({ count, unit }: Exposure): string =>
+  `${sayCount(count)} ${count === 1 ? (SINGULAR[unit] ?? unit.replace(/s$/, "")) : unit}`;
+
+export const plural = (count: number, one: string, many = `${one}s`): string =>
+  `${sayCount(count)} ${count === 1 ? one : many}`;
+
+/** Keeps a quotation to one line of a phone. */
+export const shortened = (text: string, length: number): string => {
+  const line = text.replace(/\s+/g, " ").trim();
+  return line.length <= length ? line : `${line.slice(0, length - 1).trimEnd()}…`;
+};
