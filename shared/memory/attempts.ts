@@ -1,0 +1,33 @@
+import type { KeptRecord } from "../history.ts";
+import { meet, particularsOf, sameStuff } from "./part.ts";
+import type { Told } from "./told.ts";
+import { isCure, tellsReturn } from "./work.ts";
+
+/** The words say, or the last look said, that the earlier fix let go. */
+export const letGo = (told: Told, earlier: KeptRecord): boolean =>
+  tellsReturn(told.words) ||
+  tellsReturn(told.draft.fields.fault ?? "") ||
+  earlier.fields.outcome === "failed" ||
+  (earlier.fields.outcome === "partly" &&
+    meet(particularsOf(told.draft.fields, told.words), particularsOf(earlier.fields)));
+
+const aboutOneTrouble = (told: Told, earlier: KeptRecord): boolean => {
+  const { fields } = told.draft;
+  if (letGo(told, earlier)) return true;
+  if (!isCure(fields.action)) return fields.action === earlier.fields.action;
+  if (fields.action === "replace" && fields.materials.length === 0) return true;
+  return (
+    meet(particularsOf(fields, told.words), particularsOf(earlier.fields)) ||
+    sameStuff(fields, earlier.fields)
+  );
+};
+
+/**
+ * The live piece of work that new work on the same thing follows on: the nearest attempt on the same trouble, or the
+ * last round of the same care.
+ */
+export const followedOn = (told: Told, live: readonly KeptRecord[]): KeptRecord | undefined => {
+  const earlier = live.filter((record) => aboutOneTrouble(told, record));
+  const about = particularsOf(told.draft.fields, told.words);
+  return earlier.find((record) => meet(about, particularsOf(record.fields))) ?? earlier[0];
+};

@@ -1,0 +1,84 @@
+import type { KeptRecord } from "../history.ts";
+import type { RecordFields } from "../record.ts";
+import { compareMaterials } from "./materials.ts";
+import { meet, particularsOf } from "./part.ts";
+import { comparePlaces } from "./place.ts";
+import type { Told } from "./told.ts";
+import { compareWhen, type WhenLikeness } from "./when.ts";
+import { sameAction, tellsAnother, tellsReturn } from "./work.ts";
+
+const WHEN_POINTS: Record<WhenLikeness, number> = { same: 3, within: 2, near: 1, unknown: 0, apart: -9 };
+
+/** From what a record and a later account of work share: above 0 they may be one, more is surer. */
+const likeness = (told: Told, kept: KeptRecord): number => {
+  const { fields } = told.draft;
+  const stuff = compareMaterials(fields.materials, kept.fields.materials);
+  if (stuff === "different") return -9;
+  const when = compareWhen(fields.date, kept.fields.date, told.hemisphere, told.today);
+  return (
+    WHEN_POINTS[when] +
+    (stuff === "same" ? 2 : 0) +
+    (fields.action === kept.fields.action ? 1 : 0) +
+    (comparePlaces(fields.where, kept.fields.where) === "same" ? 1 : 0) +
+    (meet(particularsOf(fields, told.words), particularsOf(kept.fields)) ? 1 : 0)
+  );
+};
+
+/** Work told as just done is new work, unless the same was told the same day. */
+const justDone = (told: Told): boolean => told.draft.fields.date === told.today.toString();
+
+const enough = (told: Told, kept: KeptRecord, points: number): boolean => {
+  const { fields } = told.draft;
+  if (justDone(told)) return points >= 4 && kept.fields.date === fields.date && !tellsReturn(told.words);
+  return points >= 2 || (fields.date === null && points >= 1);
+};
+
+/** Records of work that this account of work may tell again, the likeliest first. */
+export const retoldRepairs = (told: Told, kept: readonly KeptRecord[]): readonly KeptRecord[] => {
+  if (told.draft.fields.kind !== "repair" || tellsAnother(told.words)) return [];
+  return kept
+    .filter(
+      (record) =>
+        record.fields.kind === "repair" && sameAction(told.draft.fields.action, record.fields.action),
+    )
+    .map((record) => ({ record, points: likeness(told, record) }))
+    .filter(({ record, points }) => points > 0 && enough(told, record, points))
+    .sort((a, b) => b.points - a.points)
+    .map(({ record }) => record);
+};
+
+const sameIntent = (told: RecordFields, kept: RecordFields): boolean =>
+  sameAction(told.action, kept.action) && compareMaterials(told.materials, kept.materials) !== "different";
+
+/** The open todo or fault that this one tells again. */
+export const retoldOpen = (told: Told, open: readonly KeptRecord[]): KeptRecord | undefined => {
+  const { fields } = told.draft;
+  if (fields.kind !== "todo" && fields.kind !== "fault") return undefined;
+  const about = particularsOf(fields, told.words);
+  return open.find((record) => {
+    if (record.fields.kind === "todo" && fields.kind === "todo") return sameIntent(fields, record.fields);
+    const other = particularsOf(record.fields);
+    return meet(about, other) || about.trouble.size === 0 || other.trouble.size === 0;
+  });
+};
+
+const isEmpty = (value: unknown): boolean => value === null || (Array.isArray(value) && value.length === 0);
+
+const FILLABLE = ["where", "materials", "date", "cost", "fault", "due"] as const;
+
+/** Fields that were empty and are told now; a vague date gives way to a sharper one within it. */
+export const newlyTold = (told: Told, kept: RecordFields): Partial<RecordFields> => {
+  const { fields } = told.draft;
+  if (fields.kind === "check")
+    return kept.where === null && fields.where !== null ? { where: fields.where } : {};
+  const filled = FILLABLE.filter((field) => isEmpty(kept[field]) && !isEmpty(fields[field]));
+  const sharper =
+    kept.date !== null &&
+    fields.date !== null &&
+    fields.date.length > kept.date.replace("~", "").length &&
+    compareWhen(fields.date, kept.date, told.hemisphere, told.today) === "within";
+  return {
+    ...Object.fromEntries(filled.map((field) => [field, fields[field]])),
+    ...(sharper ? { date: fields.date } : {}),
+  };
+};

@@ -1,0 +1,48 @@
+import type { Temporal } from "temporal-polyfill";
+import type { History, KeptRecord } from "../history.ts";
+import type { Draft, Hemisphere, Moment } from "../reading.ts";
+import type { LinkStep } from "./link-plan.ts";
+import { comparePlaces } from "./place.ts";
+import { dayOf } from "./when.ts";
+
+/** One draft with the words that it was read from, and what is known when it is told. */
+export type Told = {
+  readonly draft: Draft;
+  readonly index: number;
+  /** The stretch of the note. */
+  readonly words: string;
+  readonly said: string;
+  readonly today: Temporal.PlainDate;
+  readonly hemisphere: Hemisphere;
+};
+
+/** What a draft is linked against: what is kept about its thing, and the steps of the same note before it. */
+export type Against = { readonly kept: readonly KeptRecord[]; readonly before: readonly LinkStep[] };
+
+/** How far back a thing's own records are looked through. */
+const REACH = 60;
+
+export const toldOf = (draft: Draft, index: number, text: string, moment: Moment): Told => ({
+  draft,
+  index,
+  words: text.slice(draft.span.start, draft.span.end),
+  said: moment.said,
+  today: dayOf(moment),
+  hemisphere: moment.hemisphere,
+});
+
+/** What is kept about the thing told of, newest first, other places of it left out. */
+export const keptAbout = (told: Told, history: History): readonly KeptRecord[] =>
+  history
+    .records({ components: [told.draft.fields.component], limit: REACH })
+    .filter((kept) => comparePlaces(told.draft.fields.where, kept.fields.where) !== "different");
+
+/** Work that nothing has taken over from yet. */
+export const isLive = (kept: KeptRecord): boolean =>
+  kept.fields.kind === "repair" && kept.closedBy === null && !kept.removed;
+
+export const isOpen = (kept: KeptRecord): boolean =>
+  (kept.fields.kind === "todo" || kept.fields.kind === "fault") &&
+  kept.closedBy === null &&
+  !kept.settled &&
+  !kept.removed;

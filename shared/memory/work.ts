@@ -1,0 +1,28 @@
+import type { Action } from "../vocabulary.ts";
+import { plainWords } from "./words.ts";
+import table from "./work.json" with { type: "json" };
+
+const CURES: ReadonlySet<string> = new Set(table.cures);
+
+/** Work that cures a trouble, as against care that is repeated whether or not anything is wrong. */
+export const isCure = (action: Action | null): boolean => action !== null && CURES.has(action);
+
+const phraseIn = (phrases: readonly string[]): ((text: string) => boolean) => {
+  const plain = phrases.map((phrase) => ` ${plainWords(phrase).join(" ")} `);
+  return (text) => {
+    const words = ` ${plainWords(text).join(" ")} `;
+    return plain.some((phrase) => words.includes(phrase));
+  };
+};
+
+/** Whether the words say that a trouble is back or that work is done once more. */
+export const tellsReturn = phraseIn(table.returned);
+
+/** Whether the words speak of a further thing beside one told before ("the other side too"). */
+export const tellsAnother = phraseIn(table.another);
+
+const isGeneral = (action: Action | null): boolean => action === "repair" || action === null;
+
+/** Whether two accounts may be of one piece of work. */
+export const sameAction = (one: Action | null, other: Action | null): boolean =>
+  one === other || isGeneral(one) || isGeneral(other);
