@@ -24,8 +24,21 @@ const empty = (): Kept => ({
   counters: { change: 0, message: 0, update: 0 },
 });
 
+/** Rows are never changed in place, so copies of the tables are enough. */
+const copied = (kept: Kept): Kept => ({
+  people: new Map(kept.people),
+  messages: new Map(kept.messages),
+  onces: new Map(kept.onces),
+  updates: [...kept.updates],
+  taps: new Map(kept.taps),
+  files: new Map(kept.files),
+  commands: kept.commands,
+  counters: { ...kept.counters },
+});
+
 const people = (kept: () => Kept) => ({
   addPerson: (secretHash: string, name: string) => {
+    if (kept().people.has(secretHash)) throw new Error("this secret is already somebody's");
     const row = { chat: FIRST_CHAT + kept().people.size, name };
     kept().people.set(secretHash, row);
     return row;
@@ -49,6 +62,7 @@ const messages = (kept: () => Kept) => {
   return {
     addMessage: (chat: number, body: string, once: string | null) => {
       if (once !== null && kept().onces.has(once)) throw new Error("this once is already used");
+      if (![...kept().people.values()].some((row) => row.chat === chat)) throw new Error("no such chat");
       kept().counters.message += 1;
       if (once !== null) kept().onces.set(once, kept().counters.message);
       return put(kept().counters.message, chat, body);
@@ -110,7 +124,7 @@ export const memoryChatLog = (): ChatLog => {
   let state = empty();
   const kept = () => state;
   const atomically = <T>(work: () => T): T => {
-    const before = structuredClone(state);
+    const before = copied(state);
     try {
       return work();
     } catch (error) {
