@@ -1,0 +1,102 @@
+import { TEEN_WORDS, TEN_WORDS, UNIT_WORDS } from "./number-words.ts";
+import type { Token } from "./tokens.ts";
+
+/** A number read from tokens: `next` is the index after it. */
+export type Read = { readonly value: number; readonly next: number };
+type Tokens = readonly Token[];
+
+export const wordAt = (tokens: Tokens, at: number): string | undefined => {
+  const token = tokens[at];
+  return token === undefined || token.gap === "stop" || token.gap === "comma" ? undefined : token.raw;
+};
+/** The word at a place where something may begin. */
+export const headAt = (tokens: Tokens, at: number): string => tokens[at]?.raw ?? "";
+type WordAt = (tokens: Tokens, at: number) => string | undefined;
+type ReadNumber = (tokens: Tokens, at: number, look: WordAt) => Read | undefined;
+
+/** "-" between the words of one number: "twenty-three". */
+const skipHyphen = (tokens: Tokens, at: number): number =>
+  tokens[at]?.raw === "-" && tokens[at].gap === "none" && tokens[at + 1]?.gap === "none" ? at + 1 : at;
+
+const digitsOf = (word: string): number | undefined =>
+  /^\d/u.test(word) ? Number(word.replace(/,(?=\d{3}(?!\d))/gu, "")) : undefined;
+
+/** 0 to 99 in words: "forty", "forty one", "seven". */
+export const underHundred = (tokens: Tokens, at: number, look: WordAt = headAt): Read | undefined => {
+  const word = look(tokens, at) ?? "";
+  const small = TEEN_WORDS.get(word) ?? UNIT_WORDS.get(word);
+  if (small !== undefined) return { value: small, next: at + 1 };
+  const tens = TEN_WORDS.get(word);
+  if (tens === undefined) return undefined;
+  const unitAt = skipHyphen(tokens, at + 1);
+  const unit = UNIT_WORDS.get(wordAt(tokens, unitAt) ?? "");
+  return unit === undefined || unit === 0
+    ? { value: tens, next: at + 1 }
+    : { value: tens + unit, next: unitAt + 1 };
+};
+
+const base = (tokens: Tokens, at: number, look: WordAt): Read | undefined => {
+  const word = look(tokens, at) ?? "";
+  const digits = digitsOf(word);
+  if (digits !== undefined && !Number.isNaN(digits)) return { value: digits, next: at + 1 };
+  const following = wordAt(tokens, at + 1);
+  if ((word === "a" || word === "an") && (following === "hundred" || following === "thousand"))
+    return { value: 1, next: at + 1 };
+  return underHundred(tokens, at, look);
+};
+
+const rest = (tokens: Tokens, at: number, below: number, inner: ReadNumber): Read | undefined => {
+  const start = wordAt(tokens, at) === "and" ? at + 1 : at;
+  const found = wordAt(tokens, start) === undefined ? undefined : inner(tokens, start, wordAt);
+  return found !== undefined && found.value > 0 && found.value < below ? found : undefined;
+};
+
+const multiplied = (
+  tokens: Tokens,
+  found: Read,
+  unit: { word: string; size: number },
+  inner: ReadNumber,
+): Read => {
+  if (wordAt(tokens, found.next) !== unit.word) return found;
+  const value = found.value * unit.size;
+  const more = rest(tokens, found.next + 1, unit.size, inner);
+  return more === undefined
+    ? { value, next: found.next + 1 }
+    : { value: value + more.value, next: more.next };
+};
+
+const hundreds = (tokens: Tokens, at: number, look: WordAt = headAt): Read | undefined => {
+  const found = base(tokens, at, look);
+  return found && multiplied(tokens, found, { word: "hundred", size: 100 }, base);
+};
+
+/** A whole number in words or digits: "two hundred and twelve", "eleven hundred", "3 thousand", "84,210". */
+export const cardinalAt = (tokens: Tokens, at: number, look: WordAt = headAt): Read | undefined => {
+  const found = hundreds(tokens, at, look);
+  return found && multiplied(tokens, found, { word: "thousand", size: 1000 }, hundreds);
+};
+
+const chunks = (tokens: Tokens, at: number): { readonly values: number[]; readonly next: number } => {
+  const values: number[] = [];
+  let next = at;
+  for (let look: WordAt = headAt; ; look = wordAt) {
+    const chunk = underHundred(tokens, next, look);
+    if (chunk === undefined) return { values, next };
+    values.push(chunk.value);
+    next = chunk.next;
+  }
+};
+
+/**
+ * Numbers said in pieces: "one ninety five" 195, "twenty twenty three" 2023, "eighty four two ten" 84210,
+ * "one four two oh three six" 142036. Undefined for a single piece.
+ */
+export const runAt = (tokens: Tokens, at: number): Read | undefined => {
+  const { values, next } = chunks(tokens, at);
+  const [first = 0, second = 0] = values;
+  if (values.length < 2 || first === 0) return undefined;
+  if (values.length === 2 && (second < 10 || first % 10 === 0) && !(first >= 19 && second >= 10))
+    return undefined;
+  const value = Number(values.join(""));
+  return Number.isSafeInteger(value) && values.length <= 9 ? { value, next } : undefined;
+};

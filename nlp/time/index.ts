@@ -1,0 +1,69 @@
+import type { Moment, Span } from "../../shared/reading.ts";
+import type { Edtf, Exposure } from "../../shared/record.ts";
+import { type Found, indexRules, Scan } from "./find.ts";
+import { edtfOf } from "./period.ts";
+import { referenceOf, type TimeOptions } from "./reference.ts";
+import type { Direction, Role } from "./rule.ts";
+import { AGO } from "./rules/ago.ts";
+import { AROUND_RULES } from "./rules/around.ts";
+import { DAYS } from "./rules/days.ts";
+import { FEASTS_RULES } from "./rules/feasts.ts";
+import { MONTHS_RULES } from "./rules/months.ts";
+import { SEASONS_RULES } from "./rules/seasons.ts";
+import { YEARS_RULES } from "./rules/years.ts";
+import { type Token, tokenize } from "./tokens.ts";
+
+export { type FoundNumber, findNumbers, type NumberKind, spokenNumber } from "./numbers.ts";
+export type { Prefer, TimeOptions } from "./reference.ts";
+export type { Direction, Role } from "./rule.ts";
+
+/** A stretch of a text that speaks of a time. */
+export type TimeMention = {
+  readonly span: Span;
+  /** Resolved against the moment of speaking. For "lasting" the moment less the length. */
+  readonly edtf: Edtf;
+  /** "lasting": how long something has gone on; "after-that": resolved against the anchor or the time named before. */
+  readonly role: Role;
+  readonly lasting?: Exposure;
+  /** "either" when only the preference decided between past and future. */
+  readonly direction: Direction;
+  /** 0 to 1. Below 0.5 the words alone hardly carry it. */
+  readonly sure: number;
+  readonly rule: string;
+};
+
+const RULES = indexRules([
+  ...DAYS,
+  ...MONTHS_RULES,
+  ...SEASONS_RULES,
+  ...FEASTS_RULES,
+  ...YEARS_RULES,
+  ...AROUND_RULES,
+  ...AGO,
+]);
+
+const mention = (tokens: readonly Token[], { at, next, rule, meaning }: Found): TimeMention => ({
+  span: { start: tokens[at]?.start ?? 0, end: tokens[next - 1]?.end ?? 0 },
+  edtf: edtfOf(meaning.period),
+  role: meaning.role ?? "point",
+  ...(meaning.lasting === undefined ? {} : { lasting: meaning.lasting }),
+  direction: meaning.direction ?? "either",
+  sure: meaning.sure ?? 0.9,
+  rule,
+});
+
+/**
+ * The times named in a text, from left to right, none overlapping, resolved against the moment of speaking.
+ * What can lie on both sides of it goes to the past unless `prefer` says "future".
+ * `anchor` is the time that "a week after that" counts from when the text names none before it.
+ * Throws a RangeError when `moment.said` is no instant or `moment.zone` no IANA zone.
+ */
+export const findTimes = (
+  text: string,
+  moment: Moment,
+  options: TimeOptions = {},
+): readonly TimeMention[] => {
+  const tokens = tokenize(text);
+  const reference = referenceOf(moment, options);
+  return new Scan(tokens, reference, RULES, new Map()).all().map((found) => mention(tokens, found));
+};

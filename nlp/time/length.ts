@@ -1,0 +1,146 @@
+import { Temporal } from "temporal-polyfill";
+import type { Exposure, UseUnit } from "../../shared/record.ts";
+import { wordAt } from "./cardinal.ts";
+import { type TimeUnit, UNITS } from "./lexicon.ts";
+import { numberAt, type Said } from "./numbers.ts";
+import type { SlotRead } from "./pattern.ts";
+import type { Token } from "./tokens.ts";
+
+/** How long: "about six weeks", "a year and a half", "three or four months". */
+export type Length = {
+  readonly low: number;
+  readonly high: number;
+  readonly unit: TimeUnit;
+  readonly about: boolean;
+};
+type Tokens = readonly Token[];
+
+const HEDGES = new Set(
+  "about around like maybe roughly nearly almost some over under probably say easily perhaps good more less than at least most close to only just bit well the better part of best".split(
+    " ",
+  ),
+);
+const TAILS: readonly (readonly string[])[] = [
+  ["or", "so"],
+  ["or", "thereabouts"],
+  ["or", "more"],
+  ["or", "less"],
+  ["give", "or", "take"],
+  ["ish"],
+  ["odd"],
+];
+
+const word = (tokens: Tokens, at: number, first: boolean): string =>
+  (first ? tokens[at]?.word : wordAt(tokens, at) === undefined ? undefined : tokens[at]?.word) ?? "";
+
+const skipHedges = (tokens: Tokens, at: number): number => {
+  let next = at;
+  while (next - at < 5 && HEDGES.has(word(tokens, next, next === at))) next++;
+  return next;
+};
+
+const tailAt = (tokens: Tokens, at: number): number =>
+  TAILS.find((tail) => tail.every((part, i) => word(tokens, at + i, false) === part))?.length ?? 0;
+
+const unitAt = (tokens: Tokens, at: number): SlotRead<TimeUnit> | undefined => {
+  const start = tokens[at]?.raw === "-" && tokens[at].gap === "none" ? at + 1 : at;
+  const token = tokens[start];
+  const glued =
+    token?.gap === "none" ? { d: "day", w: "week", m: "month", y: "year", h: "hour" }[token.raw] : undefined;
+  const unit = glued ?? UNITS.get(word(tokens, start, false));
+  return unit === undefined ? undefined : { value: unit as TimeUnit, next: start + 1 };
+};
+
+const article = (tokens: Tokens, at: number): SlotRead<Said> | undefined => {
+  const first = tokens[at]?.word;
+  if (first !== "a" && first !== "an") return undefined;
+  const next = skipHedges(tokens, at + 1);
+  return { value: { low: 1, high: 1, kind: "cardinal", next }, next };
+};
+
+const count = (tokens: Tokens, at: number): SlotRead<Said> | undefined => {
+  const said = numberAt(tokens, at);
+  const found = said ?? article(tokens, at)?.value;
+  if (found === undefined || found.kind === "run") return undefined;
+  const next = ["of", "a", "an", "full", "whole", "solid"].includes(word(tokens, found.next, false))
+    ? found.next + 1
+    : found.next;
+  return { value: found, next };
+};
+
+/** "and a half", "or two", "and three months" behind the unit. */
+const addition = (tokens: Tokens, at: number, length: Length): SlotRead<Length> | undefined => {
+  const joiner = word(tokens, at, false);
+  if (joiner !== "and" && joiner !== "or") return undefined;
+  const more = numberAt(tokens, at + 1);
+  if (more === undefined || more.kind === "run") return undefined;
+  if (joiner === "or")
+    return more.low > length.low && unitAt(tokens, more.next) === undefined
+      ? { value: { ...length, high: more.high }, next: more.next }
+      : undefined;
+  const unit = unitAt(tokens, more.next);
+  if (more.kind === "fraction" && unit === undefined)
+    return {
+      value: { ...length, low: length.low + more.low, high: length.high + more.high },
+      next: more.next,
+    };
+  if (length.unit !== "year" || unit?.value !== "month") return undefined;
+  const months = length.low * 12 + more.low;
+  return { value: { ...length, low: months, high: months, unit: "month" }, next: unit.next };
+};
+
+/** The length of time that starts at a token, or undefined. */
+export const lengthAt = (tokens: Tokens, at: number): SlotRead<Length> | undefined => {
+  const start = skipHedges(tokens, at);
+  const amount = count(tokens, start);
+  if (amount === undefined) return undefined;
+  const tail = tailAt(tokens, amount.next);
+  const plus = tokens[amount.next + tail]?.raw === "+" ? 1 : 0;
+  const unit = unitAt(tokens, amount.next + tail + plus);
+  if (unit === undefined) return undefined;
+  const { low, high, kind } = amount.value;
+  const hedged =
+    start > at || tail + plus > 0 || kind === "vague" || (amount.next - start > 2 && kind !== "cardinal");
+  const length: Length = { low, high, unit: unit.value, about: hedged };
+  const longer = addition(tokens, unit.next, length) ?? { value: length, next: unit.next };
+  const after = tailAt(tokens, longer.next);
+  return { value: { ...longer.value, about: hedged || after > 0 }, next: longer.next + after };
+};
+
+const DAYS: Record<TimeUnit, number> = {
+  minute: 0,
+  hour: 0,
+  day: 1,
+  week: 7,
+  fortnight: 14,
+  month: 30,
+  year: 365,
+};
+
+/** A count of one unit as a duration in whole days, months and so on; halves go to the next smaller unit. */
+export const durationOf = (amount: number, unit: TimeUnit): Temporal.Duration => {
+  if (unit === "hour") return Temporal.Duration.from({ minutes: Math.round(amount * 60) });
+  if (unit === "minute") return Temporal.Duration.from({ minutes: Math.round(amount) });
+  if (unit === "year") return Temporal.Duration.from({ months: Math.round(amount * 12) });
+  if (unit === "month" && Number.isInteger(amount)) return Temporal.Duration.from({ months: amount });
+  return Temporal.Duration.from({ days: Math.round(amount * DAYS[unit]) });
+};
+
+const USE: Partial<Record<TimeUnit, UseUnit>> = {
+  day: "days",
+  week: "weeks",
+  month: "months",
+  year: "years",
+};
+
+/** The length as use that something went through: ranges give their middle rounded down, halves the smaller unit. */
+export const exposureOf = ({ low, high, unit }: Length): Exposure | undefined => {
+  if (unit === "fortnight") return { count: Math.floor((low + high) * 1), unit: "weeks" };
+  const use = USE[unit];
+  if (use === undefined) return undefined;
+  const middle = (low + high) / 2;
+  if (low !== high || Number.isInteger(middle)) return { count: Math.floor(middle), unit: use };
+  if (unit === "year") return { count: Math.round(middle * 12), unit: "months" };
+  if (unit === "month") return { count: Math.round(middle * 4), unit: "weeks" };
+  return { count: Math.floor(middle * DAYS[unit]), unit: "days" };
+};

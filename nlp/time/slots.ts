@@ -1,0 +1,85 @@
+import { runAt, underHundred, wordAt } from "./cardinal.ts";
+import { holidayAt } from "./holidays.ts";
+import { lengthAt } from "./length.ts";
+import { DAY_PARTS, MONTHS, SEASONS, UNITS, WEEKDAYS } from "./lexicon.ts";
+import { numberAt, ordinalAt } from "./numbers.ts";
+import type { SlotRead } from "./pattern.ts";
+import type { Reference } from "./reference.ts";
+import type { SlotName, SlotValues } from "./rule.ts";
+import type { Token } from "./tokens.ts";
+
+type Tokens = readonly Token[];
+type Reader<T> = (tokens: Tokens, at: number, reference: Reference) => SlotRead<T> | undefined;
+
+const named =
+  <T>(names: { readonly get: (word: string) => T | undefined }): Reader<T> =>
+  (tokens, at) => {
+    const value = names.get(tokens[at]?.word ?? "");
+    return value === undefined ? undefined : { value, next: at + 1 };
+  };
+
+const within = (
+  read: SlotRead<number> | undefined,
+  low: number,
+  high: number,
+): SlotRead<number> | undefined =>
+  read !== undefined && read.value >= low && read.value <= high ? read : undefined;
+
+const twoThousand = (tokens: Tokens, at: number): SlotRead<number> | undefined => {
+  if (tokens[at]?.raw !== "two" || wordAt(tokens, at + 1) !== "thousand") return undefined;
+  const said = numberAt(tokens, at);
+  return said === undefined ? undefined : { value: said.low, next: said.next };
+};
+
+const fullYear: Reader<number> = (tokens, at) => {
+  const raw = tokens[at]?.raw ?? "";
+  const digits = /^(?:19|20)\d{2}$/u.test(raw) ? { value: Number(raw), next: at + 1 } : undefined;
+  return within(digits ?? twoThousand(tokens, at) ?? runAt(tokens, at), 1950, 2099);
+};
+
+const century = (value: number): number => (value < 60 ? 2000 : 1900) + value;
+
+const looseYear: Reader<number> = (tokens, at, reference) => {
+  const full = fullYear(tokens, at, reference);
+  if (full !== undefined) return full;
+  const token = tokens[at];
+  if (token === undefined) return undefined;
+  const two = /^\d{2}$/u.test(token.raw)
+    ? { value: Number(token.raw), next: at + 1 }
+    : underHundred(tokens, at);
+  const apostrophe = token.end - token.start === 3 && /^\d{2}$/u.test(token.raw);
+  if (two === undefined || (UNITS.has(tokens[two.next]?.word ?? "") && !apostrophe)) return undefined;
+  return within({ value: century(two.value), next: two.next }, 1980, reference.today.year + 5);
+};
+
+const monthDay: Reader<number> = (tokens, at) => {
+  const ordinal = ordinalAt(tokens, at);
+  if (ordinal !== undefined) return within({ value: ordinal.low, next: ordinal.next }, 1, 31);
+  const raw = tokens[at]?.raw ?? "";
+  const plain = /^\d{1,2}$/u.test(raw) ? { value: Number(raw), next: at + 1 } : underHundred(tokens, at);
+  return within(plain, 1, 31);
+};
+
+export const SLOTS: { readonly [K in Exclude<SlotName, "when" | `${string}2`>]: Reader<SlotValues[K]> } = {
+  n: (tokens, at) => {
+    const said = numberAt(tokens, at);
+    return said && { value: said, next: said.next };
+  },
+  unit: named(UNITS),
+  length: lengthAt,
+  month: named(MONTHS),
+  weekday: named(WEEKDAYS),
+  season: named(SEASONS),
+  year: fullYear,
+  loose: looseYear,
+  ord: (tokens, at) => {
+    const ordinal = ordinalAt(tokens, at);
+    return ordinal && within({ value: ordinal.low, next: ordinal.next }, 1, 31);
+  },
+  mday: monthDay,
+  holiday: holidayAt,
+  part: (tokens, at) => {
+    const word = tokens[at]?.word ?? "";
+    return DAY_PARTS.has(word) ? { value: word, next: at + 1 } : undefined;
+  },
+};
