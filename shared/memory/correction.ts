@@ -1,4 +1,4 @@
-import type { Edtf, RecordFields } from "../record.ts";
+import type { Edtf, RecordFields, UseUnit } from "../record.ts";
 import type { Topic } from "./query.ts";
 
 /** Which record is put right. */
@@ -33,8 +33,16 @@ export type Change =
   | { readonly change: "part" }
   /** The same thing as before: fold it into the older record. */
   | { readonly change: "join" }
-  /** A bare number ("no, 121"): the last amount told, be it use or money; `instead` is what it replaces, if said. */
-  | { readonly change: "number"; readonly to: number; readonly instead: number | null };
+  /**
+   * A number ("no, 121"), or the unit of one ("km, not miles"): the last amount told, be it use or money; `instead` is
+   * the number that it replaces, if said.
+   */
+  | {
+      readonly change: "number";
+      readonly to: number | null;
+      readonly unit: UseUnit | null;
+      readonly instead: number | null;
+    };
 
 export type Correction = {
   readonly target: Target;

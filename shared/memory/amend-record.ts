@@ -1,0 +1,95 @@
+import type { Temporal } from "temporal-polyfill";
+import type { History, KeptRecord } from "../history.ts";
+import type { Hemisphere } from "../reading.ts";
+import type { Field, RecordFields } from "../record.ts";
+import { changedDate, isToCome } from "./amend-date.ts";
+import type { Amend, Amendment } from "./amendment.ts";
+import type { Change } from "./correction.ts";
+import { compareMaterials } from "./materials.ts";
+import { comparePlaces } from "./place.ts";
+
+export type Bench = {
+  readonly history: History;
+  readonly hemisphere: Hemisphere;
+  readonly today: Temporal.PlainDate;
+};
+
+type Why = Extract<Amendment, { is: "impossible" }>["why"];
+/** What one change does to one record, or why it can't. */
+export type Outcome = readonly Amend[] | Why;
+
+const setField = <F extends Field>(record: KeptRecord, field: F, to: RecordFields[F]): readonly Amend[] => {
+  const from = record.fields[field];
+  if (JSON.stringify(from) === JSON.stringify(to)) return [];
+  return [{ do: "set", record: record.id, field, from, to } as Amend];
+};
+
+const setFields = (record: KeptRecord, to: Partial<RecordFields>): readonly Amend[] =>
+  (Object.keys(to) as Field[]).flatMap((field) => {
+    const value = to[field];
+    return value === undefined ? [] : setField(record, field, value);
+  });
+
+const setDate = (record: KeptRecord, change: Extract<Change, { change: "date" }>, bench: Bench): Outcome => {
+  const field = record.fields.kind === "todo" ? "due" : "date";
+  const to = changedDate(change.to, record.fields[field], bench.hemisphere);
+  if (to === null) return "not-found";
+  if (field === "date" && isToCome(to, bench.today, bench.hemisphere)) return "in-the-future";
+  return setField(record, field, to);
+};
+
+const setMaterials = (
+  record: KeptRecord,
+  change: Extract<Change, { change: "materials" }>,
+): readonly Amend[] => {
+  const { materials } = record.fields;
+  const isDropped = (material: string): boolean =>
+    change.drop.some((drop) => compareMaterials([drop], [material]) === "same");
+  const dropped = materials.filter(isDropped);
+  const left =
+    change.how === "also"
+      ? materials
+      : dropped.length > 0
+        ? materials.filter((material) => !isDropped(material))
+        : [];
+  return setField(record, "materials", [...new Set([...left, ...change.add])]);
+};
+
+/** The record before it that a retelling is about: the newest on the same thing in no other place. */
+const sameBefore = (record: KeptRecord, history: History): KeptRecord | undefined =>
+  history
+    .records({ components: [record.fields.component], limit: 30 })
+    .filter(
+      (other) =>
+        other.id < record.id && comparePlaces(other.fields.where, record.fields.where) !== "different",
+    )
+    .sort((a, b) => b.id - a.id)[0];
+
+const join = (record: KeptRecord, history: History): Outcome => {
+  const into = sameBefore(record, history);
+  return into === undefined ? "nothing-to-join" : [{ do: "join", record: record.id, into: into.id }];
+};
+
+/** What one change does to one record. Numbers are not for here: they may be use. */
+export const amendRecord = (record: KeptRecord, change: Change, bench: Bench): Outcome => {
+  switch (change.change) {
+    case "fields":
+      return setFields(record, change.to);
+    case "date":
+      return setDate(record, change, bench);
+    case "materials":
+      return setMaterials(record, change);
+    case "done-by":
+      return record.doneBy === change.to
+        ? []
+        : [{ do: "done-by", record: record.id, from: record.doneBy, to: change.to }];
+    case "remove":
+      return [{ do: "remove", record: record.id }];
+    case "part":
+      return [{ do: "part", record: record.id }];
+    case "join":
+      return join(record, bench.history);
+    case "number":
+      return [];
+  }
+};

@@ -1,0 +1,64 @@
+import type { History, KeptRecord, KeptUsage } from "../history.ts";
+import type { Moment } from "../reading.ts";
+import { amendNumber } from "./amend-number.ts";
+import { amendRecord, type Bench, type Outcome } from "./amend-record.ts";
+import { showingOf, targetOf } from "./amend-target.ts";
+import type { Amend, Amendment } from "./amendment.ts";
+import type { Change, Correction } from "./correction.ts";
+import type { Scene } from "./scene.ts";
+import { dayOf } from "./when.ts";
+
+const impossible = (why: Extract<Amendment, { is: "impossible" }>["why"]): Amendment => ({
+  is: "impossible",
+  why,
+});
+
+const keyOf = (change: Amend): string =>
+  change.do === "set"
+    ? `${change.record} ${change.field}`
+    : "record" in change
+      ? `${change.record} ${change.do}`
+      : `use ${change.entry.id}`;
+
+/** Two changes to one field of one record can't both be meant. */
+const contradicts = (changes: readonly Amend[]): boolean =>
+  new Set(changes.map(keyOf)).size < changes.length ||
+  (changes.some((change) => change.do === "remove") && changes.some((change) => change.do === "set"));
+
+const changesFor = (
+  records: readonly KeptRecord[],
+  usage: readonly KeptUsage[],
+  change: Change,
+  bench: Bench,
+): Outcome => {
+  if (change.change === "number") return amendNumber(records, usage, change);
+  const each = records.map((record) => amendRecord(record, change, bench));
+  const why = each.find((outcome) => typeof outcome === "string");
+  const used: readonly Amend[] =
+    change.change === "remove" ? usage.map((entry) => ({ do: "remove-use", entry })) : [];
+  return typeof why === "string"
+    ? why
+    : ([...each.flatMap((outcome) => outcome), ...used] as readonly Amend[]);
+};
+
+const usageOf = (correction: Correction, scene: Scene): readonly KeptUsage[] =>
+  correction.target.by === "last" ? (showingOf(scene)?.usage ?? []) : [];
+
+const settle = (outcomes: readonly Outcome[]): Amendment => {
+  const why = outcomes.find((outcome) => typeof outcome === "string");
+  if (typeof why === "string") return impossible(why);
+  const changes = outcomes.flatMap((outcome) => outcome) as readonly Amend[];
+  if (changes.length === 0) return impossible("already-so");
+  return contradicts(changes) ? impossible("contradictory") : { is: "amend", changes };
+};
+
+/** The changes that a correction makes to what is kept, or why it can't be done. Nothing is changed here. */
+export const amend = (correction: Correction, scene: Scene, history: History, moment: Moment): Amendment => {
+  const { hemisphere } = moment;
+  const target = targetOf({ history, scene, hemisphere }, correction);
+  const usage = usageOf(correction, scene);
+  if ("missing" in target && usage.length === 0) return impossible(target.missing);
+  const records = "found" in target ? target.found : [];
+  const bench: Bench = { history, hemisphere, today: dayOf(moment) };
+  return settle(correction.changes.map((change) => changesFor(records, usage, change, bench)));
+};

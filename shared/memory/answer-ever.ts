@@ -1,0 +1,32 @@
+import type { KeptRecord } from "../history.ts";
+import type { Answer } from "./answer-data.ts";
+import { answerTo, nothingFits } from "./answer-parts.ts";
+import { actionFit, stuffFits } from "./fit.ts";
+import { type Ground, poolOf } from "./pool.ts";
+import type { Query, Topic } from "./query.ts";
+
+/** Only what it is surely called, so that a "yes" is about the thing asked. */
+const surelyNamed = (topic: Topic): Topic => {
+  const best = topic.named[0]?.sure ?? 0;
+  return { ...topic, named: topic.named.filter(({ sure }) => sure >= Math.min(best, 0.9)) };
+};
+
+const SWAPS: readonly string[] = ["replace", "install"];
+
+const isSuch = (topic: Topic, record: KeptRecord): boolean => {
+  const { kind, action } = record.fields;
+  const looks = topic.actions.some((asked) => asked === "inspect" || asked === "test");
+  if (kind !== "repair" && !(looks && kind === "check")) return false;
+  if (!stuffFits(topic, record)) return false;
+  if (topic.actions.length === 0 || actionFit(topic, record) === 2) return true;
+  const swapped = SWAPS.includes(action ?? "") && topic.actions.some((asked) => SWAPS.includes(asked));
+  return swapped || (action === "repair" && topic.actions.length > 1);
+};
+
+/** Was it ever done: yes with the newest such work first, or an honest no. */
+export const answerEver = (ground: Ground, query: Extract<Query, { ask: "ever" }>): Answer => {
+  const topic = surelyNamed(query.topic);
+  const found = poolOf(ground, topic, { period: query.period }, (record) => isSuch(topic, record));
+  if (found.length > 0) return answerTo(query, { records: found, count: found.length, verdict: "yes" });
+  return nothingFits(ground, query, { count: 0, verdict: "no" });
+};

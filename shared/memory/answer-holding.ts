@@ -1,0 +1,78 @@
+import type { KeptRecord } from "../history.ts";
+import type { Answer } from "./answer-data.ts";
+import { answerTo, nothingFits } from "./answer-parts.ts";
+import { actionFit, stuffFits, wordFit } from "./fit.ts";
+import { type Ground, poolOf } from "./pool.ts";
+import type { Query, Topic } from "./query.ts";
+import { isOpen } from "./told.ts";
+
+const scoreOf = (ground: Ground, topic: Topic, record: KeptRecord): number => {
+  const note = ground.history.note(record.noteId)?.text ?? "";
+  const action = topic.actions.length === 0 ? 0 : 2 * actionFit(topic, record);
+  const stuff = topic.materials.length > 0 && stuffFits(topic, record) ? 4 : 0;
+  return action + stuff + Math.min(wordFit(topic, record, note), 4);
+};
+
+/** The fix that the words fit best; the newest among equals. */
+const fixMeant = (ground: Ground, topic: Topic, fixes: readonly KeptRecord[]): KeptRecord | undefined =>
+  fixes
+    .slice(0, 60)
+    .map((record) => ({ record, points: scoreOf(ground, topic, record) }))
+    .sort((a, b) => b.points - a.points)[0]?.record;
+
+const STATES: Record<string, Answer["verdict"]> = {
+  holding: "yes",
+  untested: "yes",
+  partly: "no",
+  failed: "no",
+};
+
+const stateOf = (record: KeptRecord): Pick<Answer, "verdict" | "because"> => ({
+  verdict: STATES[record.fields.outcome ?? "failed"] ?? "no",
+  because: record.fields.outcome === "untested" ? "not-told-how-it-holds" : "found",
+});
+
+const newest = (one: KeptRecord, other: KeptRecord): number => other.id - one.id;
+
+const specific = (topic: Topic): boolean => topic.actions.length > 0 || topic.materials.length > 0;
+
+/**
+ * The records that say how a thing does now, the one asked about first. Trouble found after the fix says more than the
+ * fix, unless one fix was asked about.
+ */
+export const stateRecords = (ground: Ground, topic: Topic): readonly KeptRecord[] => {
+  const about = poolOf(
+    ground,
+    topic,
+    { limit: 100 },
+    (record) => record.fields.kind !== "todo" || isOpen(record),
+  );
+  const fix = fixMeant(
+    ground,
+    topic,
+    about.filter((record) => record.fields.kind === "repair"),
+  );
+  const trouble = about.filter(
+    (record) => isOpen(record) && (record.fields.fault !== null || record.fields.kind === "fault"),
+  );
+  const checks = about.filter((record) => record.fields.kind === "check");
+  if (fix === undefined) return [...[...trouble, ...checks].sort(newest), ...about].slice(0, 1);
+  const later = trouble.filter((record) => record.id > fix.id);
+  const spoiled = !specific(topic) && later.length > 0 && fix.fields.outcome !== "failed";
+  return spoiled ? [...later, fix] : [fix, ...later];
+};
+
+/** How is it doing? The state of the fix or of the thing itself. */
+export const answerState = (ground: Ground, query: Extract<Query, { ask: "last" }>): Answer => {
+  const records = stateRecords(ground, query.topic);
+  const first = records[0];
+  return first === undefined ? nothingFits(ground, query) : answerTo(query, { records, ...stateOf(first) });
+};
+
+/** Is it still holding? */
+export const answerHolding = (ground: Ground, query: Extract<Query, { ask: "holding" }>): Answer => {
+  const records = stateRecords(ground, query.topic);
+  const first = records[0];
+  if (first === undefined) return nothingFits(ground, query);
+  return answerTo(query, { records, ...stateOf(first) });
+};

@@ -1,0 +1,59 @@
+import type { KeptRecord } from "../history.ts";
+import type { Answer } from "./answer-data.ts";
+import { answerTo, nothingFits } from "./answer-parts.ts";
+import { actionFit, stuffFits, wordFit } from "./fit.ts";
+import { type Ground, poolOf, recordsInWords } from "./pool.ts";
+import type { Query, Topic } from "./query.ts";
+
+type Last = Extract<Query, { ask: "last" }>;
+
+const looksOnly = (topic: Topic): boolean =>
+  topic.actions.length > 0 && topic.actions.every((action) => action === "inspect" || action === "test");
+
+/** Work; looks only when a look was asked about. */
+const isAnswer = (topic: Topic, record: KeptRecord): boolean => {
+  const { kind } = record.fields;
+  return looksOnly(topic)
+    ? kind === "check" || (kind === "repair" && record.verdicts.length > 0)
+    : kind === "repair";
+};
+
+const MANY = 60;
+
+/** By what was asked: the action before its kin, then the words; among equals the order of the pool stays. */
+const bestFirst = (ground: Ground, query: Last, pool: readonly KeptRecord[]): readonly KeptRecord[] => {
+  const ordered = query.order === "oldest" ? [...pool].reverse() : pool;
+  const scored = ordered.slice(0, MANY).map((record) => ({
+    record,
+    points: scoreOf(ground, query, record),
+  }));
+  return scored.sort((a, b) => b.points - a.points).map(({ record }) => record);
+};
+
+const scoreOf = (ground: Ground, { topic, focus }: Last, record: KeptRecord): number => {
+  const note = ground.history.note(record.noteId)?.text ?? "";
+  const wanted =
+    (focus === "materials" && record.fields.materials.length > 0) ||
+    (focus === "cost" && record.fields.cost !== null);
+  const words = topic.actions.length > 0 || topic.words.length > 0 ? wordFit(topic, record, note) : 0;
+  return (looksOnly(topic) ? 0 : 4 * actionFit(topic, record)) + Math.min(words, 5) + (wanted ? 3 : 0);
+};
+
+const unnamed = (ground: Ground, query: Last): readonly KeptRecord[] =>
+  recordsInWords(ground, query.topic, 10).filter((record) => isAnswer(query.topic, record));
+
+/** The newest (or first) work that fits, with what else fits behind it. */
+export const answerLast = (ground: Ground, query: Last): Answer => {
+  const { topic, period } = query;
+  const fits = (record: KeptRecord): boolean =>
+    isAnswer(topic, record) && (looksOnly(topic) || actionFit(topic, record) > 0);
+  const hasWords = topic.words.length > 0 && topic.named.length === 0 && topic.systems.length === 0;
+  const pool = hasWords ? unnamed(ground, query) : poolOf(ground, topic, { period }, fits);
+  const best = bestFirst(ground, query, preferStuff(topic, pool));
+  return best.length > 0 ? answerTo(query, { records: best.slice(0, 5) }) : nothingFits(ground, query);
+};
+
+const preferStuff = (topic: Topic, pool: readonly KeptRecord[]): readonly KeptRecord[] => {
+  const exact = pool.filter((record) => stuffFits(topic, record));
+  return exact.length > 0 ? exact : pool;
+};

@@ -1,0 +1,68 @@
+import type { History, KeptRecord } from "../history.ts";
+import type { Answer } from "./answer-data.ts";
+import { answerTo } from "./answer-parts.ts";
+import { placeFits } from "./fit.ts";
+import { type Ground, namesNothing, stepsOf } from "./pool.ts";
+import type { Query, Topic } from "./query.ts";
+import { plainWords } from "./words.ts";
+
+const MANY = 500;
+/** How many of the latest failures are looked through for ones that nobody dealt with. */
+const FAILURES = 100;
+
+const componentsIn = (topic: Topic) => (namesNothing(topic) ? {} : { components: stepsOf(topic).flat() });
+
+const hasLaterWork = (history: History, failed: KeptRecord): boolean =>
+  history
+    .records({ components: [failed.fields.component], kinds: ["repair"], limit: 20 })
+    .some((record) => record.id > failed.id && record.line === failed.line);
+
+const nobodyNotedIt = (open: readonly KeptRecord[], failed: KeptRecord): boolean =>
+  !open.some((record) => record.fields.component === failed.fields.component);
+
+/** Work that let go and that nothing has taken over from is trouble not dealt with. */
+const brokenFixes = (ground: Ground, topic: Topic, open: readonly KeptRecord[]): readonly KeptRecord[] =>
+  ground.history
+    .records({ ...componentsIn(topic), kinds: ["repair"], outcomes: ["failed"], limit: FAILURES })
+    .filter((record) => record.closedBy === null && !record.settled && nobodyNotedIt(open, record))
+    .filter((record) => !hasLaterWork(ground.history, record));
+
+const openOnes = (ground: Ground, topic: Topic): readonly KeptRecord[] =>
+  ground.history
+    .records({ ...componentsIn(topic), open: true, limit: MANY })
+    .filter((record) => placeFits(topic, record));
+
+/** Every todo and fault not dealt with. */
+export const answerOpen = (ground: Ground, query: Extract<Query, { ask: "open" }>): Answer => {
+  const open = openOnes(ground, query.topic);
+  const records = [...open, ...brokenFixes(ground, query.topic, open)];
+  return answerTo(query, {
+    records,
+    count: records.length,
+    because: records.length > 0 ? "found" : "nothing-open",
+  });
+};
+
+const BUYING: ReadonlySet<string> = new Set(["buy", "order", "purchase", "shopping", "store", "replacement"]);
+
+const toBuy = (history: History, record: KeptRecord): boolean => {
+  const { kind, action } = record.fields;
+  if (kind !== "todo") return false;
+  if (action === "replace" || action === "install") return true;
+  const note = history.note(record.noteId);
+  return (
+    note !== undefined &&
+    note.recordIds.length === 1 &&
+    plainWords(note.text).some((word) => BUYING.has(word))
+  );
+};
+
+/** Only what is to be replaced or bought. */
+export const answerBuy = (ground: Ground, query: Extract<Query, { ask: "buy" }>): Answer => {
+  const records = openOnes(ground, query.topic).filter((record) => toBuy(ground.history, record));
+  return answerTo(query, {
+    records,
+    count: records.length,
+    because: records.length > 0 ? "found" : "nothing-open",
+  });
+};

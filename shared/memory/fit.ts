@@ -1,0 +1,41 @@
+import type { KeptRecord } from "../history.ts";
+import type { Action } from "../vocabulary.ts";
+import table from "./kin-actions.json" with { type: "json" };
+import { compareMaterials } from "./materials.ts";
+import { particularsOf } from "./part.ts";
+import { comparePlaces } from "./place.ts";
+import type { Topic } from "./query.ts";
+import { stemOf, tellingStems } from "./words.ts";
+
+const KIN: readonly (readonly string[])[] = table.kin;
+
+const areKin = (one: Action, other: Action): boolean =>
+  KIN.some((group) => group.includes(one) && group.includes(other));
+
+/** 2 the action asked for, 1 one that people say for it, 0 another. */
+export const actionFit = (topic: Topic, record: KeptRecord): 0 | 1 | 2 => {
+  const { action } = record.fields;
+  if (topic.actions.length === 0) return 2;
+  if (action === null) return 0;
+  if (topic.actions.includes(action)) return 2;
+  return action === "repair" || topic.actions.some((asked) => areKin(asked, action)) ? 1 : 0;
+};
+
+export const placeFits = (topic: Topic, record: KeptRecord): boolean =>
+  topic.where.length === 0 || comparePlaces(topic.where.join(" "), record.fields.where) !== "different";
+
+const sharedCount = (words: readonly string[], stems: ReadonlySet<string>): number =>
+  words.filter((word) => stems.has(stemOf(word))).length;
+
+/** How much of what else was asked comes up in the record: its place, stuff, trouble and note words. */
+export const wordFit = (topic: Topic, record: KeptRecord, note = ""): number => {
+  const about = particularsOf(record.fields).all;
+  const place = comparePlaces(topic.where.join(" "), record.fields.where) === "same" ? 2 : 0;
+  const stuff = compareMaterials(topic.materials, record.fields.materials) === "same" ? 3 : 0;
+  const told = sharedCount([...topic.words, ...topic.where], about);
+  return place + stuff + told + 0.5 * sharedCount(topic.words, tellingStems(note));
+};
+
+/** Whether the stuff asked about is the stuff that went in; true when none was asked about. */
+export const stuffFits = (topic: Topic, record: KeptRecord): boolean =>
+  topic.materials.length === 0 || compareMaterials(topic.materials, record.fields.materials) === "same";
