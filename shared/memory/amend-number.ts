@@ -8,7 +8,7 @@ type NumberChange = Extract<Change, { change: "number" }>;
 /** A number that was told, and how to change it. */
 type Told = { readonly value: number; readonly isUse: boolean; readonly amend: (to: number) => Amend };
 
-const valueOf = (usage: Usage): number => ("reading" in usage ? usage.reading : usage.count);
+const amountOf = (usage: Usage): number => ("reading" in usage ? usage.reading : usage.count);
 
 const withValue = (usage: Usage, value: number, change: NumberChange): Usage => {
   const unit = change.unit ?? usage.unit;
@@ -17,7 +17,7 @@ const withValue = (usage: Usage, value: number, change: NumberChange): Usage => 
 
 const toldUse = (usage: readonly KeptUsage[], change: NumberChange): readonly Told[] =>
   usage.map((entry) => ({
-    value: valueOf(entry.usage),
+    value: amountOf(entry.usage),
     isUse: true,
     amend: (to) => ({ do: "use", entry, to: withValue(entry.usage, to, change) }),
   }));

@@ -25,6 +25,11 @@ const contradicts = (changes: readonly Amend[]): boolean =>
   new Set(changes.map(keyOf)).size < changes.length ||
   (changes.some((change) => change.do === "remove") && changes.some((change) => change.do === "set"));
 
+const reasonIn = (outcomes: readonly Outcome[]) => outcomes.find((outcome) => typeof outcome === "string");
+
+const changesIn = (outcomes: readonly Outcome[]): readonly Amend[] =>
+  outcomes.flatMap((outcome) => (typeof outcome === "string" ? [] : outcome));
+
 const changesFor = (
   records: readonly KeptRecord[],
   usage: readonly KeptUsage[],
@@ -33,7 +38,7 @@ const changesFor = (
 ): Outcome => {
   if (change.change === "number") return amendNumber(records, usage, change);
   const each = records.map((record) => amendRecord(record, change, bench));
-  const why = each.find((outcome) => typeof outcome === "string");
+  const why = reasonIn(each);
   const used: readonly Amend[] =
     change.change === "remove" ? usage.map((entry) => ({ do: "remove-use", entry })) : [];
   return typeof why === "string"
@@ -45,9 +50,9 @@ const usageOf = (correction: Correction, scene: Scene): readonly KeptUsage[] =>
   correction.target.by === "last" ? (showingOf(scene)?.usage ?? []) : [];
 
 const settle = (outcomes: readonly Outcome[]): Amendment => {
-  const why = outcomes.find((outcome) => typeof outcome === "string");
-  if (typeof why === "string") return impossible(why);
-  const changes = outcomes.flatMap((outcome) => outcome) as readonly Amend[];
+  const why = reasonIn(outcomes);
+  if (why !== undefined) return impossible(why);
+  const changes = changesIn(outcomes);
   if (changes.length === 0) return impossible("already-so");
   return contradicts(changes) ? impossible("contradictory") : { is: "amend", changes };
 };
