@@ -41,9 +41,7 @@ const changesFor = (
   const why = reasonIn(each);
   const used: readonly Amend[] =
     change.change === "remove" ? usage.map((entry) => ({ do: "remove-use", entry })) : [];
-  return typeof why === "string"
-    ? why
-    : ([...each.flatMap((outcome) => outcome), ...used] as readonly Amend[]);
+  return why === undefined ? [...changesIn(each), ...used] : why;
 };
 
 const usageOf = (correction: Correction, scene: Scene): readonly KeptUsage[] =>
