@@ -1,0 +1,16 @@
+import type { Day } from "./days.ts";
+import type { Use } from "./use.ts";
+import { TYPICAL_PER_DAY, type Wear } from "./wear.ts";
+
+/**
+ * Age in days at the typical pace: a mix of calendar and of use on the axis that wears the component (a combined time
+ * scale in the sense of Kordonsky and Gertsbakh, from memory). At the typical pace it is the calendar.
+ */
+export const ageBetween = (wear: Wear, use: Use, from: Day, to: Day): number => {
+  if (wear.axis === "calendar") return to - from;
+  const useDays = use.between(wear.axis, from, to) / TYPICAL_PER_DAY[wear.axis];
+  return mixedAge(wear, to - from, useDays);
+};
+
+export const mixedAge = ({ useShare }: Wear, calendarDays: number, useDays: number): number =>
+  (1 - useShare) * calendarDays + useShare * useDays;

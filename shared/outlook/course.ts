@@ -1,0 +1,74 @@
+import type { Temporal } from "temporal-polyfill";
+import { ageBetween, mixedAge } from "./age.ts";
+import { type Attempt, UNMENTIONED } from "./attempt.ts";
+import { type Day, dayOf } from "./days.ts";
+import { outlives, type Prediction } from "./prediction.ts";
+import type { Settings } from "./settings.ts";
+import { type Trip, type Use, useOnTrip } from "./use.ts";
+import { TYPICAL_PER_DAY } from "./wear.ts";
+
+export type Context = {
+  readonly use: Use;
+  readonly trip: Trip | null;
+  readonly settings: Settings;
+  /** Asked to be left alone until this day ("later"). */
+  readonly notBefore: Temporal.PlainDate | null;
+};
+
+/** One fix in time: what it has been through and how likely it is to hold. */
+export type Course = {
+  readonly attempt: Attempt;
+  readonly prediction: Prediction;
+  /** Day from which the plan counts: the last look, or the telling of old work, or the fix itself. */
+  readonly base: Day;
+  /** Age in days at the typical pace on a day. */
+  readonly ageOn: (day: Day) => number;
+  readonly holdsOn: (day: Day) => number;
+};
+
+export const courseOf = (attempt: Attempt, prediction: Prediction, use: Use): Course => {
+  const { start, wear, looks, toldOn, observation } = attempt;
+  const last = looks.at(-1);
+  const retold = last === undefined && observation.lower > 0;
+  const base = last?.day ?? (retold ? toldOn : start);
+  const counted = (day: Day) => ageBetween(wear, use, start, day);
+  const ageOn = last?.told ? reAged(counted, last.day, last.age) : counted;
+  return { attempt, prediction, base, ageOn, holdsOn: (day) => outlives(prediction, ageOn(day)) };
+};
+
+/** Ages drawn through an age that was told for a day. */
+const reAged = (counted: (day: Day) => number, day: Day, age: number) => {
+  const then = counted(day);
+  return (on: Day) => (on >= day ? age + counted(on) - then : then <= 0 ? 0 : (age * counted(on)) / then);
+};
+
+/** Chance to be failed and unnoticed on a day, given that nobody has said so. */
+export const goneBy = ({ attempt, holdsOn, base }: Course, day: Day): number => {
+  const [held, now] = [holdsOn(base), holdsOn(Math.max(day, base))];
+  const unseenBefore = attempt.looks.length === 0 ? UNMENTIONED * (1 - held) : 0;
+  const gone = attempt.wear.hidden * (held - now) + unseenBefore;
+  return gone / (gone + now);
+};
+
+export const lastsTrip = (course: Course, use: Use, trip: Trip): number => {
+  const { attempt, ageOn, prediction, holdsOn, base } = course;
+  const { wear } = attempt;
+  const [from, to] = [Math.max(dayOf(trip.from), use.today), dayOf(trip.to)];
+  const useDays = wear.axis === "calendar" ? 0 : useOnTrip(wear.axis, trip, use) / TYPICAL_PER_DAY[wear.axis];
+  const home = ageOn(from) + mixedAge(wear, Math.max(0, to - from), useDays);
+  const goneBefore = goneBy(course, use.today);
+  const now = Math.max(use.today, base);
+  return (1 - goneBefore) * Math.min(1, outlives(prediction, home) / Math.max(1e-12, holdsOn(now)));
+};
+
+const LONGEST_DAYS = 80 * 365;
+
+export const dayAtAge = ({ ageOn, attempt }: Course, age: number): Day => {
+  let [low, high] = [attempt.start, attempt.start + LONGEST_DAYS];
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (ageOn(middle) < age) low = middle;
+    else high = middle;
+  }
+  return high;
+};

@@ -1,0 +1,157 @@
+import { constantCost, type LookCosts } from "./constant-interval.ts";
+
+/**
+ * Looks at least cost (Barlow, Hunter and Proschan 1963): a look costs `look`, a day failed unnoticed costs `day`, and
+ * a failure goes unnoticed with chance `hidden`. Backward induction over the days since the fix: as long as every look
+ * is good, the belief is the failure distribution cut off at the last look, so each state is one day.
+ */
+
+/** Chance to hold until the start of a day, counted from the fix. */
+export type Holding = (day: number) => number;
+
+export type LookPlan = {
+  /** Best day for the next look when it held on `day`; later days never give an earlier one. */
+  readonly next: (day: number) => number;
+  /** Share of its life in service that a fix spends failed and unnoticed under this plan. */
+  readonly unnoticedShare: () => number;
+};
+
+const FINE_DAYS = 25;
+const GROWTH = 0.04;
+const MAX_STEP = 14;
+
+const lattice = (horizon: number): Float64Array => {
+  const days: number[] = [];
+  for (let day = 0; day < horizon; day += day < FINE_DAYS ? 1 : Math.min(MAX_STEP, Math.ceil(day * GROWTH)))
+    days.push(day);
+  days.push(horizon);
+  return Float64Array.from(days);
+};
+
+/** A fix is not kept for ever: the least yearly rate at which it stops mattering. */
+const LEAST_RATE = 1 / (40 * 365);
+
+type Tables = {
+  readonly days: Float64Array;
+  readonly failed: Float64Array;
+  /** Area under `failed` from day 0. */
+  readonly area: Float64Array;
+};
+
+const tablesOf = (holding: Holding, horizon: number): Tables => {
+  const days = lattice(horizon);
+  const failed = days.map((day) => 1 - holding(day));
+  const area = new Float64Array(days.length);
+  for (let i = 1; i < days.length; i++) {
+    const width = (days[i] ?? 0) - (days[i - 1] ?? 0);
+    area[i] = (area[i - 1] ?? 0) + (((failed[i] ?? 0) + (failed[i - 1] ?? 0)) / 2) * width;
+  }
+  return { days, failed, area };
+};
+
+const rateAtEnd = ({ days, failed }: Tables): number => {
+  const last = days.length - 1;
+  const held = [last - 1, last].map((i) => Math.max(1e-300, 1 - (failed[i] ?? 1)));
+  const width = (days[last] ?? 0) - (days[last - 1] ?? 0);
+  return Math.max(LEAST_RATE, Math.log((held[0] ?? 1) / (held[1] ?? 1)) / width);
+};
+
+type Solved = Tables & {
+  /** Cost of looking on this day and going on in the best way, up to terms that are linear in the state. */
+  readonly onward: Float64Array;
+  readonly costOn: Float64Array;
+  readonly choice: Int32Array;
+};
+
+/** Fills the tables from the horizon back; the best next look never moves later as the last look moves earlier. */
+const solve = (tables: Tables, costs: LookCosts): Solved => {
+  const { days, failed, area } = tables;
+  const { look, hidden } = costs;
+  const price = costs.day * hidden;
+  const count = days.length;
+  const [costOn, onward, choice] = [new Float64Array(count), new Float64Array(count), new Int32Array(count)];
+  const close = (i: number, cost: number) => {
+    costOn[i] = cost;
+    const dead = failed[i] ?? 0;
+    onward[i] = look * (1 - dead + hidden * dead) + price * (area[i] ?? 0) + cost;
+  };
+  close(count - 1, (1 - (failed[count - 1] ?? 0)) * constantCost(rateAtEnd(tables), costs));
+  let best = count - 1;
+  choice[best] = best;
+  for (let i = count - 2; i >= 0; i--) {
+    const [dead, slope] = [failed[i] ?? 0, price * (failed[i] ?? 0)];
+    let least = Number.POSITIVE_INFINITY;
+    for (let j = best; j > i; j--) {
+      const cost = (onward[j] ?? 0) - slope * (days[j] ?? 0);
+      if (cost < least) {
+        least = cost;
+        best = j;
+      }
+    }
+    choice[i] = best;
+    close(i, least - look * hidden * dead - price * (area[i] ?? 0) + slope * (days[i] ?? 0));
+  }
+  return { ...tables, onward, costOn, choice };
+};
+
+const cellOf = (days: Float64Array, day: number): number => {
+  let [low, high] = [0, days.length - 2];
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((days[middle] ?? 0) <= day) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+};
+
+const between = (table: Float64Array, days: Float64Array, cell: number, day: number): number => {
+  const [from, to] = [days[cell] ?? 0, days[cell + 1] ?? 0];
+  const low = table[cell] ?? 0;
+  return low + ((table[cell + 1] ?? low) - low) * ((day - from) / (to - from));
+};
+
+/** The best whole day around the best lattice day, for a fix that held on `from`. */
+const refine = (solved: Solved, costs: LookCosts, holding: Holding, from: number): number => {
+  const { days, failed, area, costOn, onward } = solved;
+  const price = costs.day * costs.hidden;
+  const dead = 1 - holding(from);
+  let best = days.length - 1;
+  for (let j = best, least = Number.POSITIVE_INFINITY; (days[j] ?? 0) > from && j >= 0; j--) {
+    const cost = (onward[j] ?? 0) - price * dead * (days[j] ?? 0);
+    if (cost < least) [least, best] = [cost, j];
+  }
+  const last = days[Math.min(days.length - 1, best + 1)] ?? from;
+  let [day, least] = [days[best] ?? from, Number.POSITIVE_INFINITY];
+  for (let b = Math.max(Math.floor(from) + 1, days[Math.max(0, best - 1)] ?? 0); b <= last; b++) {
+    const cell = cellOf(days, b);
+    const [low, now] = [failed[cell] ?? 0, 1 - holding(b)];
+    const grown = (area[cell] ?? 0) + ((low + now) / 2) * (b - (days[cell] ?? 0));
+    const cost =
+      costs.look * (1 - now + costs.hidden * now) +
+      price * (grown - dead * b) +
+      between(costOn, days, cell, b);
+    if (cost < least) [least, day] = [cost, b];
+  }
+  return day;
+};
+
+const shareUnnoticed = ({ days, failed, area, choice }: Solved, hidden: number): number => {
+  let [unnoticed, i] = [0, 0];
+  while (i < days.length - 1) {
+    const j = Math.max(i + 1, choice[i] ?? 0);
+    unnoticed +=
+      hidden * ((area[j] ?? 0) - (area[i] ?? 0) - (failed[i] ?? 0) * ((days[j] ?? 0) - (days[i] ?? 0)));
+    i = j;
+  }
+  const alive = (days.at(-1) ?? 0) - (area.at(-1) ?? 0);
+  return unnoticed / (unnoticed + alive);
+};
+
+/** Plans looks for a fix over the days from its start to a horizon. */
+export const planLooks = (holding: Holding, horizon: number, costs: LookCosts): LookPlan => {
+  const solved = solve(tablesOf(holding, horizon), costs);
+  return {
+    next: (day) => refine(solved, costs, holding, day),
+    unnoticedShare: () => shareUnnoticed(solved, costs.hidden),
+  };
+};

@@ -1,0 +1,63 @@
+import type { Day } from "./days.ts";
+import { dateOf } from "./days.ts";
+
+const MONTHS = [
+  "January",
+  "February",
+  "March",
+  "April",
+  "May",
+  "June",
+  "July",
+  "August",
+  "September",
+  "October",
+  "November",
+  "December",
+] as const;
+
+/** "about 1 in 9", "about even", "more likely than not". */
+export const chanceWords = (chance: number): string => {
+  if (chance < 0.01) return "less than 1 in 100";
+  if (chance < 0.45)
+    return `about 1 in ${chance < 0.055 ? roundTo(1 / chance, 5) : Math.max(2, Math.round(1 / chance))}`;
+  if (chance < 0.55) return "about even odds";
+  if (chance < 0.75) return "more likely than not";
+  return "very likely";
+};
+
+const roundTo = (value: number, step: number) => Math.round(value / step) * step;
+
+const counted = (count: number, unit: string) => `${count} ${unit}${count === 1 ? "" : "s"}`;
+
+/** A stretch of months as one says it: "3 weeks", "8 months", "a year and a half", "4 years". */
+export const monthsWords = (months: number): string => {
+  if (months < 1.4) return counted(Math.max(1, Math.round(months * 4.35)), "week");
+  if (months < 10.5) return counted(Math.round(months), "month");
+  if (months < 15) return "a year";
+  if (months < 21) return "a year and a half";
+  if (months < 30) return "2 years";
+  return counted(Math.round(months / 12), "year");
+};
+
+/** A round figure for a use: 612 miles → 600, 3.4 fills → 3. */
+export const roundUse = (count: number): number => {
+  if (count < 15) return Math.max(1, Math.round(count));
+  const magnitude = 10 ** Math.floor(Math.log10(count));
+  return roundTo(count, magnitude >= 1000 ? magnitude / 4 : magnitude / 2);
+};
+
+export const useWords = (count: number, unit: string): string => {
+  const round = roundUse(count);
+  return `${round.toLocaleString("en-US")} ${round === 1 ? unit.replace(/s$/, "") : unit}`;
+};
+
+/** "on 3 June", with the year when it is another one. */
+export const dayWords = (day: Day, today: Day): string => {
+  const [date, now] = [dateOf(day), dateOf(today)];
+  if (Math.abs(day - today) > 300) return `in ${MONTHS[date.month - 1] ?? ""} ${date.year}`;
+  const year = date.year === now.year || Math.abs(day - today) < 200 ? "" : ` ${date.year}`;
+  return `on ${date.day} ${MONTHS[date.month - 1] ?? ""}${year}`;
+};
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
