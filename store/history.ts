@@ -113,7 +113,7 @@ export class StoredHistory implements History {
     const query = anyWord(words);
     if (query === "") return [];
     const sql = `${NOTE} JOIN notes_words ON notes_words.rowid = notes.id
-      WHERE notes_words MATCH ? ORDER BY notes_words.rank LIMIT ?`;
+      WHERE notes_words MATCH ? AND notes.told = 1 ORDER BY notes_words.rank LIMIT ?`;
     return this.db
       .prepare(sql)
       .all(query, limit)
@@ -132,6 +132,11 @@ export class StoredHistory implements History {
       .prepare(sql)
       .all(from ?? "", to ?? "9999")
       .map(toUsage);
+  }
+
+  use(id: number): KeptUsage | undefined {
+    const row = this.db.prepare("SELECT * FROM use_log WHERE id = ? AND removed = 0").get(id);
+    return row === undefined ? undefined : toUsage(row);
   }
 
   private withVerdicts(rows: readonly unknown[]): KeptRecord[] {

@@ -2,6 +2,7 @@ import { z } from "zod";
 import type { LineId, NoteId, RecordId, Verdict } from "../shared/history.ts";
 import type { Draft, Hemisphere, UsageDraft } from "../shared/reading.ts";
 import { exposureSchema, type RecordFields, type Usage } from "../shared/record.ts";
+import { boundDate } from "./bound-dates.ts";
 import { dayBounds } from "./days.ts";
 import { type Cell, type Change, changesOf, Journal, type TurnStamp } from "./journal.ts";
 import type { Db } from "./open.ts";
@@ -73,7 +74,7 @@ export class Keeper {
 
   setField<F extends keyof RecordFields>(id: RecordId, field: F, value: RecordFields[F]): void {
     if (this.journal.set("records", id, COLUMN[field], toCell(value)) && field === "date")
-      this.bound("records", id);
+      boundDate(this.db, "records", id, this.hemisphere);
   }
 
   setDoneBy(id: RecordId, doneBy: string | null): void {
@@ -145,7 +146,8 @@ export class Keeper {
     this.journal.set("use_log", id, "unit", usage.unit);
     this.journal.set("use_log", id, "count", amount(usage, "count"));
     this.journal.set("use_log", id, "reading", amount(usage, "reading"));
-    if (this.journal.set("use_log", id, "date", usage.date)) this.bound("use_log", id);
+    if (this.journal.set("use_log", id, "date", usage.date))
+      boundDate(this.db, "use_log", id, this.hemisphere);
   }
 
   removeUsage(id: number): void {
@@ -178,7 +180,7 @@ export class Keeper {
     const result = this.journal.undo(turnId);
     for (const change of result.reversed) {
       if (change.field === "date" && (change.thing === "records" || change.thing === "use_log")) {
-        this.bound(change.thing, Number(change.thingId));
+        boundDate(this.db, change.thing, Number(change.thingId), this.hemisphere);
       }
     }
     return result;
@@ -187,17 +189,6 @@ export class Keeper {
   /** What this turn has changed so far. */
   changes(): readonly Change[] {
     return changesOf(this.db, this.stamp.turnId);
-  }
-
-  private bound(table: "records" | "use_log", id: number): void {
-    const row = z
-      .object({ date: z.string().nullable(), said_at: z.string() })
-      .parse(this.db.prepare(`SELECT date, said_at FROM ${table} WHERE id = ?`).get(id));
-    const { from, to } = dayBounds(row.date, this.hemisphere);
-    this.db.prepare(`UPDATE ${table} SET date_from = ?, date_to = ? WHERE id = ?`).run(from, to, id);
-    if (table === "records") {
-      this.db.prepare("UPDATE records SET sort_day = ? WHERE id = ?").run(to ?? row.said_at.slice(0, 10), id);
-    }
   }
 }
 

@@ -43,12 +43,12 @@ export class Looks {
     this.db = db;
   }
 
-  /** Sets the due day. A new day may be nudged about again; the same day may not. */
+  /** Sets the due day. Once nudged about, only a day after the nudge may be nudged about again. */
   plan(recordId: RecordId, due: string, why: string): void {
     this.db
       .prepare(
         `INSERT INTO looks (record_id, due, why) VALUES (?, ?, ?) ON CONFLICT (record_id) DO UPDATE SET
-         nudged_at = iif(due = excluded.due, nudged_at, NULL), due = excluded.due, why = excluded.why`,
+         nudged_at = iif(excluded.due <= substr(nudged_at, 1, 10), nudged_at, NULL), due = excluded.due, why = excluded.why`,
       )
       .run(recordId, due, why);
   }
@@ -66,6 +66,14 @@ export class Looks {
     this.db
       .prepare("UPDATE looks SET put_off_to = ?, nudged_at = NULL WHERE record_id = ?")
       .run(day, recordId);
+  }
+
+  putOffs(): readonly { readonly recordId: RecordId; readonly day: string }[] {
+    return this.db
+      .prepare("SELECT * FROM looks WHERE put_off_to IS NOT NULL")
+      .all()
+      .map((row) => lookRow.parse(row))
+      .flatMap(({ recordId, putOffTo }) => (putOffTo === null ? [] : [{ recordId, day: putOffTo }]));
   }
 
   nudged(recordIds: readonly RecordId[], at: string): void {

@@ -92,4 +92,9 @@ export class Notes {
   heard(id: NoteId, text: string): void {
     this.db.prepare("UPDATE notes SET text = ?, heard = ? WHERE id = ?").run(text, text, id);
   }
+
+  /** Marks a note as one that told something, so that its words are found again; questions and corrections are not. */
+  told(id: NoteId): void {
+    this.db.prepare("UPDATE notes SET told = 1 WHERE id = ?").run(id);
+  }
 }

@@ -3,12 +3,16 @@ import type { Db } from "./open.ts";
 
 /** Identifies what a message shows, so that a reply to it or a tap on it finds the records again. */
 export const shownSchema = z.object({
+  /** Whether it shows what a note made, what was asked for, or what nobody asked for. */
+  of: z.enum(["note", "answer", "nudge"]).nullable().default(null),
   records: z.array(z.number()).default([]),
+  usage: z.array(z.number()).default([]),
   noteId: z.number().nullable().default(null),
-  nudge: z.boolean().default(false),
+  /** The question that it answers, as data. */
+  asked: z.unknown(),
 });
 export type Shown = z.infer<typeof shownSchema>;
-export const NOTHING_SHOWN: Shown = { records: [], noteId: null, nudge: false };
+export const NOTHING_SHOWN: Shown = { of: null, records: [], usage: [], noteId: null, asked: null };
 
 export type Outgoing = {
   readonly channel: string;
@@ -70,8 +74,8 @@ export class Outbox {
   put(out: Outgoing): number {
     const result = this.db
       .prepare(
-        `INSERT INTO outbox (channel, chat_id, method, payload, edits, shows, turn_id, created_at, not_before)
-         VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+        `INSERT INTO outbox (channel, chat_id, method, payload, edits, shows, turn_id, created_at)
+         VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
       )
       .run(
         out.channel,
@@ -82,21 +86,15 @@ export class Outbox {
         JSON.stringify(out.shows),
         out.turnId,
         out.at,
-        out.at,
       );
     return Number(result.lastInsertRowid);
   }
 
-  /** The oldest item that may be sent now; items of one chat keep their order. */
-  next(channel: string, now: string): OutboxItem | undefined {
+  /** The oldest item that waits. */
+  next(channel: string): OutboxItem | undefined {
     const row = this.db
-      .prepare(
-        `SELECT * FROM outbox AS item WHERE state = 'waiting' AND channel = ? AND not_before <= ?
-         AND NOT EXISTS (SELECT 1 FROM outbox AS earlier WHERE earlier.state = 'waiting' AND earlier.channel = item.channel
-           AND earlier.chat_id = item.chat_id AND earlier.id < item.id)
-         ORDER BY id LIMIT 1`,
-      )
-      .get(channel, now);
+      .prepare("SELECT * FROM outbox WHERE state = 'waiting' AND channel = ? ORDER BY id LIMIT 1")
+      .get(channel);
     return row === undefined ? undefined : itemRow.parse(row);
   }
 
@@ -109,10 +107,8 @@ export class Outbox {
     this.db.prepare("UPDATE outbox SET state = 'sent', message_id = ? WHERE id = ?").run(messageId, id);
   }
 
-  later(id: number, notBefore: string, error: string): void {
-    this.db
-      .prepare("UPDATE outbox SET attempts = attempts + 1, not_before = ?, last_error = ? WHERE id = ?")
-      .run(notBefore, error, id);
+  later(id: number, error: string): void {
+    this.db.prepare("UPDATE outbox SET attempts = attempts + 1, last_error = ? WHERE id = ?").run(error, id);
   }
 
   refused(id: number, error: string): void {
@@ -129,14 +125,36 @@ export class Outbox {
     return row === undefined ? undefined : itemRow.parse(row);
   }
 
-  /** The newest message to a chat that shows records. */
-  lastShown(channel: string, chatId: number): OutboxItem | undefined {
+  /** The newest message to a chat that shows something, of one sort if one is given. */
+  lastShown(channel: string, chatId: number, of?: Shown["of"]): OutboxItem | undefined {
     const row = this.db
       .prepare(
-        `SELECT * FROM outbox WHERE channel = ? AND chat_id = ? AND json_array_length(shows, '$.records') > 0
-         ORDER BY id DESC LIMIT 1`,
+        `SELECT * FROM outbox WHERE channel = ? AND chat_id = ? AND shows ->> '$.of' IS NOT NULL
+         AND (? IS NULL OR shows ->> '$.of' = ?) ORDER BY id DESC LIMIT 1`,
       )
-      .get(channel, chatId);
+      .get(channel, chatId, of ?? null, of ?? null);
     return row === undefined ? undefined : itemRow.parse(row);
+  }
+
+  /** The newest message that shows what a note made. */
+  aboutNote(noteId: number): OutboxItem | undefined {
+    const row = this.db
+      .prepare("SELECT * FROM outbox WHERE shows ->> '$.noteId' = ? ORDER BY id DESC LIMIT 1")
+      .get(noteId);
+    return row === undefined ? undefined : itemRow.parse(row);
+  }
+
+  /** Everything that was delivered to a chat, newest first. */
+  *newestFirst(channel: string, chatId: number): Generator<OutboxItem> {
+    const rows = this.db
+      .prepare("SELECT * FROM outbox WHERE channel = ? AND chat_id = ? AND state = 'sent' ORDER BY id DESC")
+      .iterate(channel, chatId);
+    for (const row of rows) yield itemRow.parse(row);
+  }
+
+  /** The highest message number of a chat; 0 when there is none. */
+  newestMessage(channel: string, chatId: number): number {
+    const sql = "SELECT coalesce(max(message_id), 0) FROM outbox WHERE channel = ? AND chat_id = ?";
+    return z.number().parse(this.db.prepare(sql).pluck().get(channel, chatId));
   }
 }

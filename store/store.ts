@@ -1,4 +1,6 @@
+import type { RecordId } from "../shared/history.ts";
 import type { Hemisphere } from "../shared/reading.ts";
+import { boundAllDates } from "./bound-dates.ts";
 import { Hearings } from "./hearings.ts";
 import { StoredHistory } from "./history.ts";
 import { Inbox } from "./inbox.ts";
@@ -13,6 +15,8 @@ import { Questions } from "./questions.ts";
 import { SettingsTable } from "./settings.ts";
 import { Trips } from "./trips.ts";
 import { Turns } from "./turns.ts";
+
+const BOUNDED_FOR = "dates.hemisphere";
 
 /** All that is kept of one rig, over one open database. */
 export class Store {
@@ -47,6 +51,19 @@ export class Store {
   /** All or nothing: what `work` writes lands together, or not at all when it throws. */
   transact<T>(work: () => T): T {
     return this.db.transaction(work).immediate();
+  }
+
+  /** Works out the day bounds of every date anew, when the rig has moved to the other half of the world. */
+  boundDates(hemisphere: Hemisphere): void {
+    if (this.settings.get(BOUNDED_FOR) === hemisphere) return;
+    boundAllDates(this.db, hemisphere);
+    this.settings.put(BOUNDED_FOR, hemisphere);
+  }
+
+  /** The records that a turn made or changed, in the order of the changes; a verdict changes its record. */
+  changedRecords(turnId: number): readonly RecordId[] {
+    const sql = `SELECT thing_id FROM changes WHERE turn_id = ? AND thing = 'records' ORDER BY id`;
+    return [...new Set(this.db.prepare(sql).pluck().all(turnId).map(Number))];
   }
 
   keeper(stamp: TurnStamp, hemisphere: Hemisphere): Keeper {

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import type { Db } from "./open.ts";
+import type { Chat } from "./people.ts";
 
 export type NewTurn = {
   readonly inboxId: number | null;
@@ -30,18 +31,28 @@ export class Turns {
     this.db.prepare("UPDATE turns SET undoes = ? WHERE id = ?").run(undone, turnId);
   }
 
-  undoneBy(turnId: number): number | undefined {
-    const by = this.db
-      .prepare("SELECT id FROM turns WHERE undoes = ? ORDER BY id DESC LIMIT 1")
-      .pluck()
-      .get(turnId);
-    return z.number().optional().parse(by);
+  /** The newest turn of a chat, before the given one, with changes that still stand: of work, or of an undo. */
+  lastChanging({ channel, chatId }: Chat, before: number, which: "work" | "undo"): number | undefined {
+    const sql = `SELECT turns.id FROM turns WHERE channel = ? AND chat_id = ? AND id < ?
+      AND undoes IS ${which === "work" ? "NULL" : "NOT NULL"}
+      AND EXISTS (SELECT 1 FROM changes WHERE changes.turn_id = turns.id AND undone_in IS NULL) ORDER BY id DESC LIMIT 1`;
+    return z
+      .number()
+      .optional()
+      .parse(this.db.prepare(sql).pluck().get(channel, chatId, before));
   }
 
-  /** The newest turns of a chat that changed something still standing. */
-  lastChanging(channel: string, chatId: number): number | undefined {
-    const sql = `SELECT turns.id FROM turns WHERE channel = ? AND chat_id = ?
-      AND EXISTS (SELECT 1 FROM changes WHERE changes.turn_id = turns.id AND undone_in IS NULL) ORDER BY id DESC LIMIT 1`;
-    return z.number().optional().parse(this.db.prepare(sql).pluck().get(channel, chatId));
+  /** Notes which note a turn told. */
+  tells(turnId: number, noteId: number): void {
+    this.db.prepare("UPDATE turns SET note_id = ? WHERE id = ?").run(noteId, turnId);
+  }
+
+  /** The newest turn that told a note. */
+  ofNote(noteId: number): number | undefined {
+    const id = this.db
+      .prepare("SELECT id FROM turns WHERE note_id = ? ORDER BY id DESC LIMIT 1")
+      .pluck()
+      .get(noteId);
+    return z.number().optional().parse(id);
   }
 }

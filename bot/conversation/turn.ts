@@ -88,6 +88,18 @@ export class Turn {
     });
   }
 
+  /** Sends a sound that is kept in the media folder. */
+  play(file: string): void {
+    this.store.outbox.put({
+      ...this.chat,
+      method: "sendVoice",
+      payload: { voice: { file } },
+      shows: NOTHING_SHOWN,
+      turnId: this.turnId,
+      at: this.now.toString(),
+    });
+  }
+
   private put(method: "sendMessage" | "editMessageText", reply: Reply, edits?: number): number {
     return this.store.outbox.put({
       ...this.chat,

@@ -23,16 +23,19 @@ export const start: Migration = {
       id INTEGER PRIMARY KEY, channel TEXT NOT NULL, chat_id INTEGER NOT NULL, method TEXT NOT NULL,
       payload TEXT NOT NULL, edits INTEGER REFERENCES outbox (id), shows TEXT NOT NULL DEFAULT '[]',
       turn_id INTEGER, created_at TEXT NOT NULL, state TEXT NOT NULL DEFAULT 'waiting',
-      attempts INTEGER NOT NULL DEFAULT 0, not_before TEXT NOT NULL, message_id INTEGER, last_error TEXT
+      attempts INTEGER NOT NULL DEFAULT 0, message_id INTEGER, last_error TEXT
     );
     CREATE INDEX outbox_waiting ON outbox (id) WHERE state = 'waiting';
     CREATE INDEX outbox_message ON outbox (channel, chat_id, message_id);
+    CREATE INDEX outbox_shown ON outbox (channel, chat_id, id) WHERE shows ->> '$.of' IS NOT NULL;
+    CREATE INDEX outbox_note ON outbox (shows ->> '$.noteId') WHERE shows ->> '$.noteId' IS NOT NULL;
     CREATE INDEX outbox_turn ON outbox (turn_id);
 
     CREATE TABLE notes (
       id INTEGER PRIMARY KEY, inbox_id INTEGER REFERENCES inbox (id), channel TEXT NOT NULL,
       chat_id INTEGER NOT NULL, message_id INTEGER NOT NULL, person_id INTEGER NOT NULL REFERENCES people (id),
-      said_at TEXT NOT NULL, text TEXT NOT NULL, heard TEXT, media TEXT, media_kind TEXT
+      said_at TEXT NOT NULL, text TEXT NOT NULL, heard TEXT, media TEXT, media_kind TEXT,
+      told INTEGER NOT NULL DEFAULT 0
     );
     CREATE INDEX notes_message ON notes (channel, chat_id, message_id);
     CREATE VIRTUAL TABLE notes_words USING fts5 (text, content = 'notes', content_rowid = 'id', tokenize = 'porter unicode61');
@@ -99,6 +102,7 @@ export const start: Migration = {
       id INTEGER PRIMARY KEY, inbox_id INTEGER, channel TEXT NOT NULL, chat_id INTEGER NOT NULL,
       person_id INTEGER, at TEXT NOT NULL, note_id INTEGER, undoes INTEGER REFERENCES turns (id)
     );
+    CREATE INDEX turns_note ON turns (note_id) WHERE note_id IS NOT NULL;
     CREATE INDEX turns_chat ON turns (channel, chat_id, id);
 
     CREATE TABLE trips (

@@ -1,6 +1,7 @@
 import { start } from "./0001-start.ts";
+import { chat } from "./0002-chat.ts";
 import type { Migration } from "./migration.ts";
 
 export type { Migration } from "./migration.ts";
 
-export const MIGRATIONS: readonly Migration[] = [start];
+export const MIGRATIONS: readonly Migration[] = [start, chat];

@@ -1,0 +1,20 @@
+import { answer as answerTo } from "../../shared/memory/answer.ts";
+import type { Answer } from "../../shared/memory/answer-data.ts";
+import type { Query } from "../../shared/memory/query.ts";
+import { answerReply } from "../replies/answers/answer-reply.ts";
+import { momentOf } from "../rig/rig.ts";
+import { dueAnswer, dueReply } from "./due.ts";
+import type { Turn } from "./turn.ts";
+
+const replyTo = (turn: Turn, given: Answer) =>
+  given.kind === "due" ? dueReply(turn, given) : answerReply(turn, given);
+
+export const ask = (turn: Turn, query: Query): void => {
+  const found = answerTo(query, turn.store.history, momentOf(turn.now, turn.rig));
+  const given = query.ask === "due" ? dueAnswer(turn, query, found) : found;
+  turn.answer = given;
+  turn.say({
+    ...replyTo(turn, given),
+    shows: { of: "answer", records: given.records.map(({ id }) => id), asked: query },
+  });
+};

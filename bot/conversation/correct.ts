@@ -1,0 +1,29 @@
+import { amend } from "../../shared/memory/amend.ts";
+import type { Amendment } from "../../shared/memory/amendment.ts";
+import type { Correction } from "../../shared/memory/correction.ts";
+import type { Scene } from "../../shared/memory/scene.ts";
+import { planLooks } from "../nudges/plan-looks.ts";
+import { amendedReply, IMPOSSIBLE, whichReply } from "../replies/amended.ts";
+import { momentOf } from "../rig/rig.ts";
+import { applyAmend } from "./apply-amend.ts";
+import type { Turn } from "./turn.ts";
+
+const respond = (turn: Turn, amendment: Amendment): void => {
+  switch (amendment.is) {
+    case "impossible":
+      turn.say({ text: IMPOSSIBLE[amendment.why] });
+      return;
+    case "which":
+      turn.say(whichReply(turn, amendment.candidates));
+      return;
+    case "amend": {
+      const records = [...new Set(amendment.changes.flatMap((change) => applyAmend(turn, change)))];
+      planLooks(turn, records);
+      turn.say(amendedReply(turn, amendment.changes, records));
+    }
+  }
+};
+
+/** Puts right what is kept, in the speaker's words, and says in one line what changed. */
+export const correct = (turn: Turn, correction: Correction, scene: Scene): void =>
+  respond(turn, amend(correction, scene, turn.store.history, momentOf(turn.now, turn.rig)));

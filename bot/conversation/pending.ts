@@ -1,0 +1,45 @@
+import { z } from "zod";
+import type { LinkStep } from "../../shared/memory/link-plan.ts";
+import type { Pending } from "../../shared/memory/scene.ts";
+import type { Turn } from "./turn.ts";
+
+const id = z.number().int();
+
+/** The one thing the bot waits to hear about in a chat, as kept between messages. */
+const askedSchema = z.discriminatedUnion("is", [
+  z.object({ is: z.literal("nudge"), records: z.array(id) }),
+  z.object({
+    is: z.literal("which-record"),
+    kept: id,
+    noteId: id,
+    candidates: z.array(id),
+    /** What picking each candidate means, in their order. */
+    picked: z.custom<readonly LinkStep[]>(Array.isArray),
+  }),
+  z.object({ is: z.literal("settle-field"), record: id }),
+]);
+export type Asked = z.infer<typeof askedSchema>;
+
+export const askedIn = (turn: Turn): Asked | null => {
+  const kept = turn.store.questions.pending(turn.chat.channel, turn.chat.chatId);
+  return askedSchema.safeParse(kept).data ?? null;
+};
+
+export const pendingIn = (turn: Turn): Pending | null => {
+  const asked = askedIn(turn);
+  if (asked === null) return null;
+  switch (asked.is) {
+    case "nudge":
+      return { is: "nudge", records: asked.records };
+    case "which-record":
+      return { is: "which-record", candidates: asked.candidates };
+    case "settle-field":
+      return { is: "settle-field", record: asked.record, choices: [] };
+  }
+};
+
+export const waitFor = (turn: Turn, asked: Asked): void =>
+  turn.store.questions.ask(turn.chat.channel, turn.chat.chatId, asked, turn.now.toString());
+
+export const heardBack = (turn: Turn): void =>
+  turn.store.questions.answered(turn.chat.channel, turn.chat.chatId);

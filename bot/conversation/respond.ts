@@ -1,0 +1,65 @@
+import { understand } from "../../nlp/understand/index.ts";
+import type { Intent } from "../../shared/memory/intent.ts";
+import type { Scene } from "../../shared/memory/scene.ts";
+import { momentOf } from "../rig/rig.ts";
+import { ask } from "./ask.ts";
+import { chat } from "./chat.ts";
+import { commandIn } from "./commands.ts";
+import { correct } from "./correct.ts";
+import { decideOn } from "./decide.ts";
+import { help } from "./greet.ts";
+import { heardBack } from "./pending.ts";
+import { sceneOf } from "./scene.ts";
+import { set } from "./set.ts";
+import { show } from "./show.ts";
+import { type ToldNote, tell } from "./tell.ts";
+import { tick } from "./tick.ts";
+import { comeHome, leave, readyToLeave } from "./trip.ts";
+import type { Turn } from "./turn.ts";
+import { undoLast } from "./undo.ts";
+import { verdict } from "./verdict.ts";
+
+const act = (turn: Turn, intent: Intent, scene: Scene, note: ToldNote): void => {
+  switch (intent.is) {
+    case "tell":
+      return tell(turn, note);
+    case "ask":
+      return ask(turn, intent.query);
+    case "correct":
+      return correct(turn, intent.correction, scene, note);
+    case "undo":
+      return undoLast(turn, "work");
+    case "redo":
+      return undoLast(turn, "undo");
+    case "verdict":
+      return verdict(turn, intent.records, intent.outcome, note.id);
+    case "tick":
+      return tick(turn, intent);
+    case "leave":
+      return leave(turn, intent);
+    case "home":
+      return comeHome(turn);
+    case "decide":
+      return decideOn(turn, intent.topic);
+    case "ready":
+      return readyToLeave(turn);
+    case "show":
+      return show(turn, intent.what);
+    case "set":
+      return set(turn, intent.setting);
+    case "help":
+      return help(turn);
+    case "chat":
+      return chat(turn, intent.tone);
+  }
+};
+
+/** What a paired person said: understood here and now, done, and answered. */
+export const respond = (turn: Turn, note: ToldNote, replyTo: number | null): void => {
+  if (commandIn(turn, note.text)) return;
+  const scene = sceneOf(turn, replyTo);
+  const intent = understand(note.text, momentOf(note.said, turn.rig), scene);
+  act(turn, intent, scene, note);
+  if (scene.pending !== null && intent.is !== "tell") heardBack(turn);
+  if (intent.rest !== null && intent.is !== "tell") tell(turn, { ...note, text: intent.rest });
+};

@@ -1,0 +1,117 @@
+import { planLooks } from "../nudges/plan-looks.ts";
+import { nudgeText } from "../replies/nudge.ts";
+import { thingName } from "../replies/record-line.ts";
+import { parseTap, type Tap } from "./buttons.ts";
+import { switchCare } from "./care.ts";
+import type { Incoming } from "./incoming.ts";
+import { askedIn, heardBack, waitFor } from "./pending.ts";
+import { savePlan } from "./save-plan.ts";
+import { settle } from "./tick.ts";
+import { tickLine } from "./trip.ts";
+import type { Reply, Turn } from "./turn.ts";
+import { undoTurn } from "./undo.ts";
+import { GONE, takeVerdict } from "./verdict.ts";
+import { sayWords } from "./words.ts";
+
+type TapIn = Extract<Incoming, { is: "tap" }>;
+
+const OLD_BUTTON = "That button is from an older message and does nothing now.";
+
+/** Rewrites the message that carried the button, or says it anew when that message is not ours any more. */
+const rewrite = (turn: Turn, tap: TapIn, reply: Reply): void => {
+  const carrier = turn.store.outbox.shownBy(turn.chat.channel, turn.chat.chatId, tap.messageId);
+  if (carrier === undefined) turn.say(reply);
+  else turn.edit(carrier.edits ?? carrier.id, { ...reply, shows: { ...carrier.shows, ...reply.shows } });
+};
+
+const carrierRecords = (turn: Turn, tap: TapIn): readonly number[] =>
+  turn.store.outbox.shownBy(turn.chat.channel, turn.chat.chatId, tap.messageId)?.shows.records ?? [];
+
+const judgeLooks = (
+  turn: Turn,
+  tap: TapIn,
+  records: readonly number[],
+  answer: "holding" | "partly" | "failed" | "later",
+): void => {
+  const lines = takeVerdict(turn, records, answer, null);
+  const all = carrierRecords(turn, tap);
+  rewrite(
+    turn,
+    tap,
+    lines.length === 0
+      ? { text: GONE }
+      : nudgeText(
+          turn,
+          all.length === 0 ? records : all,
+          new Map(records.map((id, index) => [id, lines[index] ?? ""])),
+        ),
+  );
+};
+
+const stillAsked = (turn: Turn, tap: TapIn): readonly number[] =>
+  carrierRecords(turn, tap).filter((id) => turn.store.looks.of(id)?.nudgedAt != null);
+
+const pickRecord = (turn: Turn, picked: number): Reply => {
+  const asked = askedIn(turn);
+  if (asked?.is !== "which-record") return { text: OLD_BUTTON };
+  heardBack(turn);
+  if (picked === asked.kept) return { text: "Kept as new work." };
+  const step = asked.picked[asked.candidates.indexOf(picked)];
+  const note = turn.store.notes.get(asked.noteId);
+  if (step === undefined || note === undefined) return { text: OLD_BUTTON };
+  turn.keeper.remove(asked.kept);
+  const saved = savePlan([step], { id: note.id, saidAt: note.saidAt }, turn.keeper);
+  planLooks(turn, [...saved.map(({ record }) => record), asked.kept]);
+  const record = turn.store.history.record(picked);
+  return {
+    text: `Put with ${record === undefined ? "the earlier one" : thingName(record.fields)}.`,
+    buttons: [[{ label: "Undo", tap: { tap: "undo", turn: turn.turnId } }]],
+    shows: { of: "note", records: [picked] },
+  };
+};
+
+const settleRecord = (turn: Turn, record: number): Reply => {
+  const [ticked] = settle(turn, [record]);
+  if (ticked === undefined) return { text: "That is ticked off already." };
+  return {
+    text: `Ticked off: ${thingName(ticked.fields)}.`,
+    buttons: [[{ label: "Undo", tap: { tap: "undo", turn: turn.turnId } }]],
+  };
+};
+
+const act = (turn: Turn, tapIn: TapIn, tap: Tap): void => {
+  switch (tap.tap) {
+    case "look":
+      return judgeLooks(turn, tapIn, [tap.record], tap.answer);
+    case "looks":
+      return judgeLooks(turn, tapIn, stillAsked(turn, tapIn), tap.answer);
+    case "undo":
+      return undoTurn(turn, tap.turn);
+    case "right":
+      return void turn.say({ text: "Good, then it stays as it is." });
+    case "wrong":
+      waitFor(turn, { is: "settle-field", record: tap.record });
+      return void turn.say({
+        text: "What should it be? Just say it, like “the black tank” or “that was last Tuesday”.",
+        shows: { of: "note", records: [tap.record] },
+      });
+    case "pick":
+      return void turn.say(pickRecord(turn, tap.record));
+    case "settle":
+      return void turn.say(settleRecord(turn, tap.record));
+    case "tick":
+      return tickLine(turn, tap.line, (reply) => rewrite(turn, tapIn, reply));
+    case "care":
+      return switchCare(turn, tap.row, tap.on, (reply) => rewrite(turn, tapIn, reply));
+    case "words":
+      return sayWords(turn, tap.note);
+  }
+};
+
+/** A tapped button; unknown data gets a clear word and changes nothing. */
+export const tapped = (turn: Turn, tapIn: TapIn): void => {
+  const tap = parseTap(tapIn.data);
+  turn.acknowledge(tapIn.tapId);
+  if (tap === undefined) turn.say({ text: OLD_BUTTON });
+  else act(turn, tapIn, tap);
+};

@@ -1,0 +1,67 @@
+import type { Temporal } from "temporal-polyfill";
+import { read } from "../../nlp/read/index.ts";
+import type { NoteId, RecordId } from "../../shared/history.ts";
+import { link } from "../../shared/memory/link.ts";
+import type { UsageDraft } from "../../shared/reading.ts";
+import { planLooks } from "../nudges/plan-looks.ts";
+import { toldReply } from "../replies/told.ts";
+import { localIso, momentOf } from "../rig/rig.ts";
+import { waitFor } from "./pending.ts";
+import { type Saved, savePlan } from "./save-plan.ts";
+import type { Reply, Turn } from "./turn.ts";
+
+export type ToldNote = { readonly id: NoteId; readonly said: Temporal.Instant; readonly text: string };
+
+export type Told = {
+  readonly note: ToldNote;
+  readonly saved: readonly Saved[];
+  readonly usage: readonly { readonly id: number; readonly draft: UsageDraft }[];
+};
+
+/** Reads a note, links it to what is known and writes it down. */
+export const keepTold = (turn: Turn, note: ToldNote): Told => {
+  turn.store.notes.told(note.id);
+  const moment = momentOf(note.said, turn.rig);
+  const reading = read(note.text, moment);
+  const plan = link(reading.records, note.text, turn.store.history, moment);
+  const saved = savePlan(plan, { id: note.id, saidAt: localIso(note.said, turn.rig.zone) }, turn.keeper);
+  const usage = reading.usage.map((draft) => ({ id: turn.keeper.addUsage(note.id, draft), draft }));
+  planLooks(turn, usage.length > 0 ? "all" : touched(saved));
+  return { note, saved, usage };
+};
+
+const touched = (saved: readonly Saved[]): readonly RecordId[] => saved.map(({ record }) => record);
+
+/** The records that one note made or changed, each once, in its order. */
+export const shownRecords = ({ saved }: Told): readonly RecordId[] => [...new Set(touched(saved))];
+
+const askWhichOnce = (turn: Turn, told: Told): void => {
+  const unclear = told.saved.find((each) => each.unclear !== null);
+  if (unclear?.unclear == null) return;
+  const { candidates, picked } = unclear.unclear;
+  waitFor(turn, {
+    is: "which-record",
+    kept: unclear.record,
+    noteId: told.note.id,
+    candidates: [...candidates],
+    picked,
+  });
+};
+
+/** The reply to a note, after it was kept. */
+export const replyTo = (turn: Turn, told: Told): Reply => {
+  askWhichOnce(turn, told);
+  return {
+    ...toldReply(turn, told),
+    shows: {
+      of: "note",
+      records: [...shownRecords(told)],
+      usage: told.usage.map(({ id }) => id),
+      noteId: told.note.id,
+    },
+  };
+};
+
+export const tell = (turn: Turn, note: ToldNote): void => {
+  turn.say(replyTo(turn, keepTold(turn, note)));
+};

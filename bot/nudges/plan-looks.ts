@@ -1,0 +1,71 @@
+import type { KeptRecord, RecordId } from "../../shared/history.ts";
+import { DEFAULT_SETTINGS, type Outlook, outlookOf, outlooksOf, rigOf } from "../../shared/outlook/index.ts";
+import type { Turn } from "../conversation/turn.ts";
+import { announcedTrip } from "../rig/announced-trip.ts";
+import { putOffs } from "./put-offs.ts";
+
+/** How many other fixes of the same sort are looked at for what they teach. */
+const PEERS = 300;
+
+const rigNow = ({ store, rig, today }: Turn) =>
+  rigOf({
+    usage: store.history.usage(),
+    trip: announcedTrip(store),
+    settings: DEFAULT_SETTINGS,
+    today,
+    hemisphere: rig.hemisphere,
+  });
+
+const peersOf = ({ store }: Turn, { fields }: KeptRecord): readonly KeptRecord[] =>
+  fields.action === null
+    ? []
+    : store.history.records({ kinds: ["repair"], actions: [fields.action], limit: PEERS });
+
+const withLine = ({ store }: Turn, ids: readonly RecordId[]): readonly RecordId[] => [
+  ...new Set(
+    ids.flatMap((id) => {
+      const record = store.history.record(id);
+      return record === undefined
+        ? [id]
+        : [id, ...store.history.records({ line: record.line }).map((each) => each.id)];
+    }),
+  ),
+];
+
+/** The outlook of one fix as of now; undefined when it carries no look. */
+export const outlookNow = (turn: Turn, record: KeptRecord): Outlook | undefined =>
+  outlookOf({
+    ...rigNow(turn),
+    record,
+    line: turn.store.history.records({ line: record.line }),
+    peers: peersOf(turn, record),
+    notBefore: putOffs(turn.store).get(record.id) ?? null,
+  });
+
+const keep = ({ store }: Turn, outlook: Outlook): void => {
+  const why = [outlook.explain, outlook.lookFor].filter((words) => words !== "").join(" ");
+  store.looks.plan(outlook.record, outlook.nextLook.day.toString(), why);
+};
+
+const planAll = (turn: Turn): void => {
+  const records = turn.store.history.records({ kinds: ["repair"] });
+  const outlooks = outlooksOf({ ...rigNow(turn), records, notBefore: putOffs(turn.store) });
+  const ahead = new Set(outlooks.map(({ record }) => record));
+  for (const { id } of records) if (!ahead.has(id)) turn.store.looks.drop(id);
+  for (const outlook of outlooks) keep(turn, outlook);
+};
+
+const planSome = (turn: Turn, ids: readonly RecordId[]): void => {
+  for (const id of withLine(turn, ids)) {
+    const record = turn.store.history.record(id);
+    const outlook = record === undefined || record.removed ? undefined : outlookNow(turn, record);
+    if (outlook === undefined) turn.store.looks.drop(id);
+    else keep(turn, outlook);
+  }
+};
+
+/** Sets the next looks of some records and their lines, or of every fix after a change that moves them all. */
+export const planLooks = (turn: Turn, which: readonly RecordId[] | "all"): void => {
+  if (which === "all") planAll(turn);
+  else planSome(turn, which);
+};

@@ -1,0 +1,140 @@
+import { randomBytes } from "node:crypto";
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
+import { z } from "zod";
+import { createChatLog } from "../store/chat-log.ts";
+import { DATABASE_FILE, holdFolder, openDatabase } from "../store/open.ts";
+import { Store } from "../store/store.ts";
+import { type ChatServer, createChatServer } from "./chat/server.ts";
+import type { Clock } from "./clock.ts";
+import { type Config, mediaFolder } from "./config.ts";
+import { awaitsPairing, pairingCode } from "./conversation/pair.ts";
+import { createLog } from "./log.ts";
+import { foundRig, hemisphereOf, rigOf } from "./rig/rig.ts";
+import { createInboxWorker } from "./workers/inbox-worker.ts";
+import { createPoller, type Poller } from "./workers/poller.ts";
+import { createScheduler } from "./workers/scheduler.ts";
+import { createSender, type Sender } from "./workers/sender.ts";
+
+export type Program = {
+  readonly store: Store;
+  readonly chat: ChatServer;
+  /** Where the chat page is. */
+  readonly url: string;
+  readonly stop: () => Promise<void>;
+};
+
+export type Surroundings = {
+  readonly clock: Clock;
+  /** Words for whoever started the program. */
+  readonly say: (sentence: string) => void;
+  /** Something after which the program cannot go on; it must end at once. */
+  readonly onFatal: (error: unknown) => void;
+  readonly scheduleEveryMs?: number;
+};
+
+const PAGE = "page";
+const MESSENGER = "messenger";
+const PAGE_TOKEN_KEY = "page.token";
+
+const pageToken = (store: Store): string => {
+  const kept = z.string().optional().parse(store.settings.get(PAGE_TOKEN_KEY));
+  if (kept !== undefined) return kept;
+  const token = `1:${randomBytes(24).toString("base64url")}`;
+  store.settings.put(PAGE_TOKEN_KEY, token);
+  return token;
+};
+
+const found = (store: Store, clock: Clock): void => {
+  const { zone } = rigOf(store);
+  foundRig(store, { zone, hemisphere: hemisphereOf(zone) });
+  if (store.people.chats().length === 0) pairingCode(store);
+  store.settings.put("program.last-start", clock.now().toString());
+};
+
+type Line = { readonly poller: Poller; readonly sender: Sender };
+
+/** Starts everything: the data, the chat page, the messenger when there is a token. Throws StoreProblem. */
+export const startProgram = async (config: Config, around: Surroundings): Promise<Program> => {
+  const folder = holdFolder(config.home);
+  const store = new Store(openDatabase(join(config.home, DATABASE_FILE), { check: true }));
+  const mediaDir = mediaFolder(config.home);
+  mkdirSync(mediaDir, { recursive: true, mode: 0o700 });
+  found(store, around.clock);
+  const token = pageToken(store);
+  const log = createLog(config.logLevel, [
+    token,
+    ...(config.messenger === null ? [] : [config.messenger.token]),
+  ]);
+
+  const lines: Line[] = [];
+  const wakeSenders = (): void => {
+    for (const { sender } of lines) sender.wake();
+  };
+  const deps = { store, hears: { ready: () => false } };
+  const worker = createInboxWorker({
+    deps,
+    clock: around.clock,
+    log,
+    onHandled: wakeSenders,
+    onFatal: around.onFatal,
+  });
+
+  const openLine = (channel: string, lineToken: string, apiRoot: string): Line => {
+    const poller = createPoller({
+      channel,
+      token: lineToken,
+      apiRoot,
+      store,
+      clock: around.clock,
+      log,
+      onStored: () => worker.wake(),
+      onUnkept: around.onFatal,
+      say: around.say,
+    });
+    const sender = createSender({ channel, api: poller.bot.api, store, mediaDir, log });
+    return { poller, sender };
+  };
+
+  const chat = createChatServer({
+    log: createChatLog(store.db),
+    token,
+    filesDir: mediaDir,
+    host: config.page.host,
+    port: config.page.port,
+    title: "Holdfast",
+    now: () => around.clock.now().epochMilliseconds,
+    onFault: (error) => log.error({ fault: String(error) }, "the chat page had a fault"),
+  });
+  const { url, apiRoot } = await chat.start();
+  lines.push(openLine(PAGE, token, apiRoot));
+  if (config.messenger !== null)
+    lines.push(openLine(MESSENGER, config.messenger.token, config.messenger.apiRoot));
+
+  const polling = lines.map(({ poller }) => poller.start());
+  worker.wake();
+  wakeSenders();
+  const scheduler = createScheduler({
+    store,
+    clock: around.clock,
+    onSent: wakeSenders,
+    onFatal: around.onFatal,
+    ...(around.scheduleEveryMs === undefined ? {} : { everyMs: around.scheduleEveryMs }),
+  });
+
+  const stop = async (): Promise<void> => {
+    scheduler.stop();
+    await Promise.all(lines.map(({ poller }) => poller.stop()));
+    await Promise.allSettled(polling);
+    worker.stop();
+    await Promise.all(lines.map(({ sender }) => sender.stop()));
+    await chat.stop();
+    store.close();
+    folder.release();
+  };
+  return { store, chat, url, stop };
+};
+
+/** The page's address; with the code in it while nobody is paired yet. */
+export const pageAddress = ({ store, url }: Program): string =>
+  awaitsPairing(store) ? `${url}#code=${pairingCode(store)}` : url;

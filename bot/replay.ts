@@ -1,0 +1,39 @@
+import { parseArgs } from "node:util";
+import { openDatabase } from "../store/open.ts";
+import { Store } from "../store/store.ts";
+import { lineError, linesOf, writeLine } from "./contracts/json-lines.ts";
+import { headSchema, turnSchema } from "./contracts/replay-lines.ts";
+import { Replayer } from "./contracts/replayer.ts";
+import { createLog } from "./log.ts";
+import { foundRig, hemisphereOf } from "./rig/rig.ts";
+
+const { values } = parseArgs({ options: { db: { type: "string", default: ":memory:" } } });
+
+const store = new Store(openDatabase(values.db));
+const log = createLog("silent", []);
+let replayer: Replayer | undefined;
+
+const begin = (text: string): Replayer => {
+  const head = headSchema.parse(JSON.parse(text));
+  foundRig(store, {
+    zone: head.zone,
+    hemisphere: head.hemisphere ?? hemisphereOf(head.zone),
+    ...(head.name === undefined ? {} : { name: head.name }),
+  });
+  return new Replayer(store, { store, hears: { ready: () => true } }, log);
+};
+
+for await (const line of linesOf(process.stdin)) {
+  try {
+    if (replayer === undefined) {
+      replayer = begin(line.text);
+      continue;
+    }
+    const turn = turnSchema.parse(JSON.parse(line.text));
+    for (const nudge of replayer.nudgesUntil(turn.at)) await writeLine(process.stdout, nudge);
+    await writeLine(process.stdout, replayer.play(turn));
+  } catch (error) {
+    await writeLine(process.stdout, lineError(line, error));
+  }
+}
+store.close();

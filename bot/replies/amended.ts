@@ -1,0 +1,117 @@
+import { sayDate } from "../../shared/edtf.ts";
+import type { RecordId } from "../../shared/history.ts";
+import type { Amend, Amendment } from "../../shared/memory/amendment.ts";
+import type { Field, RecordFields } from "../../shared/record.ts";
+import { componentName } from "../../shared/vocabulary.ts";
+import type { Reply, Turn } from "../conversation/turn.ts";
+import { sayMoney } from "../rig/money.ts";
+import { recordLine } from "./record-line.ts";
+import { capital, doneWord, listed, sayCount, sayExposure } from "./words.ts";
+
+type Why = Extract<Amendment, { is: "impossible" }>["why"];
+
+export const IMPOSSIBLE: Record<Why, string> = {
+  "nothing-said-yet": "There is nothing to put right yet. Tell me what you did first.",
+  "no-such-number":
+    "I don't see that number in what I showed last. Say the part instead, like “the gray tank one”.",
+  "not-found": "I can't tell which record you mean. Name the part, like “the gray tank patch was in May”.",
+  "already-so": "That is how I have it already.",
+  "in-the-future": "That day is still to come, so I left the date as it was. When was it?",
+  contradictory: "Those two don't go together, so I changed nothing. Which one is it?",
+  "nothing-to-join": "I have no earlier record of that to put it with.",
+  "already-removed": "That one is taken away already.",
+};
+
+const FIELD_NAME: Record<Field, string> = {
+  kind: "kind",
+  component: "part",
+  where: "place",
+  action: "work",
+  materials: "material",
+  date: "date",
+  outcome: "verdict",
+  exposure: "use since",
+  cost: "cost",
+  fault: "trouble",
+  due: "due",
+};
+
+const OUTCOME = {
+  holding: "holding",
+  partly: "better, not right",
+  failed: "did not hold",
+  untested: "no word yet",
+} as const;
+
+const KIND = { repair: "work done", check: "a look", fault: "a fault", todo: "a thing to do" } as const;
+
+const valueWords = (turn: Turn, field: Field, value: RecordFields[Field]): string => {
+  const fields = { [field]: value } as Partial<RecordFields>;
+  if (value === null || (Array.isArray(value) && value.length === 0)) return "nothing";
+  if (fields.component !== undefined) return componentName(fields.component);
+  if (fields.kind !== undefined) return KIND[fields.kind];
+  if (fields.action != null) return doneWord(fields.action);
+  if (fields.outcome != null) return OUTCOME[fields.outcome];
+  if (fields.date != null) return sayDate(fields.date, turn.today);
+  if (fields.cost != null) return sayMoney(fields.cost, turn.rig.zone);
+  if (fields.materials !== undefined) return listed(fields.materials);
+  if (fields.exposure !== undefined) return listed(fields.exposure.map(sayExposure));
+  return String(value);
+};
+
+const usageWords = (change: Extract<Amend, { do: "use" }>): string => {
+  const { to } = change;
+  return "reading" in to ? `meter at ${sayCount(to.reading)} ${to.unit}` : sayExposure(to);
+};
+
+const changeWords = (turn: Turn, change: Amend): string => {
+  switch (change.do) {
+    case "set":
+      return `${FIELD_NAME[change.field]} ${valueWords(turn, change.field, change.from)} → ${valueWords(turn, change.field, change.to)}`;
+    case "done-by":
+      return change.to === null ? "done by you" : `done by ${change.to}`;
+    case "remove":
+      return "taken away";
+    case "part":
+      return "kept as two things";
+    case "join":
+      return "put together with the earlier record";
+    case "use":
+      return `use is ${usageWords(change)} now`;
+    case "remove-use":
+      return "logged use taken away";
+  }
+};
+
+const lines = (turn: Turn, records: readonly RecordId[]): string[] =>
+  records
+    .flatMap((id) => turn.store.history.record(id) ?? [])
+    .filter(({ removed }) => !removed)
+    .map((record) => recordLine(record, { today: turn.today, zone: turn.rig.zone, doubts: [] }));
+
+/** One line on what changed, then the record as it stands. */
+export const amendedReply = (turn: Turn, changes: readonly Amend[], records: readonly RecordId[]): Reply => {
+  const what = capital(listed(changes.map((change) => changeWords(turn, change))));
+  return {
+    text: [`${what}.`, ...lines(turn, records)].join("\n"),
+    buttons: [[{ label: "Undo", tap: { tap: "undo", turn: turn.turnId } }]],
+    shows: {
+      of: "note",
+      records: [...records],
+      usage: changes.flatMap((change) => (change.do === "use" ? [change.entry.id] : [])),
+    },
+  };
+};
+
+/** Asks which record a correction is about. */
+export const whichReply = (turn: Turn, candidates: readonly RecordId[]): Reply => {
+  const shown = candidates.slice(0, 5);
+  const list = lines(turn, shown).map((line, index) => `${index + 1}. ${line}`);
+  return {
+    text: [
+      "Which one do you mean? Say the number with the change, like “number 2 was in May”.",
+      ...list,
+    ].join("\n"),
+    shows: { of: "answer", records: [...shown] },
+  };
+};

@@ -1,0 +1,48 @@
+import { sayDate } from "../../../shared/edtf.ts";
+import type { KeptRecord } from "../../../shared/history.ts";
+import type { Answer } from "../../../shared/memory/answer-data.ts";
+import type { Topic } from "../../../shared/memory/query.ts";
+import { componentName } from "../../../shared/vocabulary.ts";
+import type { Button } from "../../conversation/buttons.ts";
+import type { Turn } from "../../conversation/turn.ts";
+import { recordLine, thingName } from "../record-line.ts";
+import { listed } from "../words.ts";
+
+export const lineOf = (turn: Turn, record: KeptRecord): string =>
+  recordLine(record, { today: turn.today, zone: turn.rig.zone, doubts: [] });
+
+export const when = (turn: Turn, record: KeptRecord): string =>
+  record.fields.date === null ? "at a time you did not say" : sayDate(record.fields.date, turn.today);
+
+/** "the gray tank", "the roof or the skylight", or "that" when nothing is named. */
+export const topicName = ({ named, systems }: Topic): string => {
+  const names = named.slice(0, 2).map(({ component }) => `the ${componentName(component)}`);
+  if (names.length > 0) return names.join(" or ");
+  const [system] = systems;
+  return system === undefined ? "that" : `the ${system.replaceAll("-", " ")}`;
+};
+
+export const periodWords = (answer: Answer): string => {
+  const period = "period" in answer.query ? answer.query.period : null;
+  return period === null ? "" : ` ${period.said}`;
+};
+
+/** The closest things known, when nothing fits. */
+export const nearestWords = (turn: Turn, answer: Answer): string => {
+  if (answer.nearest.length === 0) return "";
+  const lines = answer.nearest.slice(0, 3).map((record) => `• ${lineOf(turn, record)}`);
+  return `\n\nThe closest I have:\n${lines.join("\n")}`;
+};
+
+export const nothingKnown = (turn: Turn, answer: Answer): string =>
+  `I have nothing on record about ${topicName(answer.query.ask === "use" ? NO_TOPIC : answer.query.topic)}${periodWords(answer)}.${nearestWords(turn, answer)}`;
+
+const NO_TOPIC: Topic = { named: [], systems: [], actions: [], where: [], materials: [], words: [] };
+
+/** Lets the person see the words that an answer rests on. */
+export const wordsButton = (record: KeptRecord): readonly Button[] => [
+  { label: "Your words", tap: { tap: "words", note: record.noteId } },
+];
+
+export const names = (records: readonly KeptRecord[]): string =>
+  listed([...new Set(records.map(({ fields }) => thingName(fields)))]);

@@ -1,0 +1,97 @@
+import { cautionFor } from "../../shared/outlook/index.ts";
+import type { Button } from "../conversation/buttons.ts";
+import { doubtsOf } from "../conversation/doubts.ts";
+import type { Saved } from "../conversation/save-plan.ts";
+import type { Told } from "../conversation/tell.ts";
+import type { Turn } from "../conversation/turn.ts";
+import { lookAhead } from "./look-words.ts";
+import { numbered } from "./numbered.ts";
+import { recordLine, thingName } from "./record-line.ts";
+import { usageLine } from "./usage-line.ts";
+
+type Line = { readonly text: string; readonly buttons: readonly (readonly Button[])[] };
+
+const once = (saved: readonly Saved[]): readonly Saved[] =>
+  saved.filter((each, index) => saved.findIndex(({ record }) => record === each.record) === index);
+
+const LEAD = { new: "", "word-on-old": "Added to what I had. ", retold: "I have that one. " } as const;
+
+const settling = (record: number, label: string): readonly Button[] => [
+  { label: `${label}is right`, tap: { tap: "right", record } },
+  { label: `${label}is wrong`, tap: { tap: "wrong", record } },
+];
+
+const savedLine = (turn: Turn, each: Saved, label: string): Line[] => {
+  const record = turn.store.history.record(each.record);
+  if (record === undefined) return [];
+  const doubts = each.how === "new" ? doubtsOf(each.draft) : [];
+  const line = recordLine(record, { today: turn.today, zone: turn.rig.zone, doubts });
+  const text = `${LEAD[each.how]}${line}${lookAhead(turn, record)}`;
+  return [{ text, buttons: doubts.length === 0 ? [] : [settling(each.record, label)] }];
+};
+
+const whichOne = (turn: Turn, told: Told): Line[] => {
+  const unclear = told.saved.find((each) => each.unclear !== null);
+  if (unclear?.unclear == null) return [];
+  const candidates = unclear.unclear.candidates.flatMap((id) => turn.store.history.record(id) ?? []);
+  const buttons = candidates.map((record): readonly Button[] => [
+    { label: pickLabel(turn, record), tap: { tap: "pick", record: record.id } },
+  ]);
+  return [
+    {
+      text: `Is that one of these, or new work? I have kept it as new for now.`,
+      buttons: [...buttons, [{ label: "New work", tap: { tap: "pick", record: unclear.record } }]],
+    },
+  ];
+};
+
+const pickLabel = (turn: Turn, record: Parameters<typeof recordLine>[0]): string => {
+  const words = recordLine(record, { today: turn.today, zone: turn.rig.zone, doubts: [] });
+  return words.length <= 48
+    ? words.replace(/\.$/, "")
+    : `${thingName(record.fields)}, ${record.fields.date ?? "no date"}`;
+};
+
+const caution = (told: Told): string | undefined => {
+  for (const { draft, how } of told.saved) {
+    const { component, action, materials, kind } = draft.fields;
+    if (how !== "new" || kind === "check") continue;
+    const words = cautionFor({
+      component,
+      action,
+      materials,
+      text: told.note.text.slice(draft.span.start, draft.span.end),
+    });
+    if (words !== null) return words;
+  }
+  return undefined;
+};
+
+const NOTHING_READ = "Kept your words. I found no work or use of the rig in them.";
+
+/** What a note made, as short numbered records, what is doubted marked, and an undo. */
+export const toldReply = (
+  turn: Turn,
+  told: Told,
+): { text: string; buttons: readonly (readonly Button[])[] } => {
+  const saved = once(told.saved);
+  const several = saved.length > 1;
+  const records = saved.flatMap((each, index) => savedLine(turn, each, several ? `${index + 1} ` : "This "));
+  const use = told.usage.map(({ draft }) => usageLine(turn, draft.usage));
+  if (records.length === 0 && use.length === 0) return { text: NOTHING_READ, buttons: [] };
+  const which = whichOne(turn, told);
+  const blocks = [
+    numbered(records.map(({ text }) => text)),
+    ...use,
+    caution(told),
+    ...which.map(({ text }) => text),
+  ];
+  return {
+    text: blocks.filter((block) => block !== undefined && block !== "").join("\n\n"),
+    buttons: [
+      ...records.flatMap(({ buttons }) => buttons),
+      ...which.flatMap(({ buttons }) => buttons),
+      [{ label: "Undo", tap: { tap: "undo", turn: turn.turnId } }],
+    ],
+  };
+};
