@@ -3,7 +3,7 @@ import type { NoteId } from "../shared/history.ts";
 import type { Db } from "./open.ts";
 
 export type NewNote = {
-  readonly inboxId: number;
+  readonly inboxId: number | null;
   readonly channel: string;
   readonly chatId: number;
   readonly messageId: number;
@@ -16,9 +16,8 @@ export type NewNote = {
 };
 export type MediaKind = "voice" | "photo";
 
-export type StoredNote = Omit<NewNote, "inboxId"> & {
+export type StoredNote = NewNote & {
   readonly id: NoteId;
-  readonly inboxId: number | null;
   /** What the recogniser heard at first, when the words were put right later. */
   readonly heard: string | null;
 };

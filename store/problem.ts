@@ -38,7 +38,7 @@ export const asStoreProblem = (error: unknown, file: string): StoreProblem | und
       `${file} cannot be written. Check who owns the folder, or set HOLDFAST_HOME to another.`,
     );
   }
-  if (code.startsWith("SQLITE_CANTOPEN") || code === "ENOTDIR" || code === "ENOENT") {
+  if (code.startsWith("SQLITE_CANTOPEN") || ["ENOTDIR", "ENOENT", "EEXIST"].includes(code)) {
     return problem(
       "no-folder",
       `${file} cannot be opened. Check the folder, or set HOLDFAST_HOME to another.`,
