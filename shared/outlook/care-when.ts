@@ -1,0 +1,94 @@
+import { Temporal } from "temporal-polyfill";
+import type { Hemisphere } from "../reading.ts";
+import type { Candidate, CareChoice, CareInput, Done } from "./care-choice.ts";
+import { CARE_ROWS, type CareRow, SEASONS, type Season } from "./care-table.ts";
+import { lastWork } from "./care-work.ts";
+import { type Day, dateOf, dayOf } from "./days.ts";
+import type { Use } from "./use.ts";
+import { dayOfUse, FAR_DAYS } from "./use-day.ts";
+
+const everyWords = (days: number): string => {
+  if (days < 45) return days <= 8 ? "every week" : days <= 29 ? "every four weeks" : "every month";
+  if (days < 340) return `every ${Math.round(days / 30.4)} months`;
+  return days < 400 ? "every year" : `every ${(days / 365).toFixed(1).replace(".0", "")} years`;
+};
+
+export const byInterval = (row: CareRow, done: Done, use: Use): Candidate[] => {
+  const found: Candidate[] = [];
+  for (const [unit, count] of Object.entries(row.every) as [keyof CareRow["every"], number][]) {
+    if (unit === "days")
+      found.push({
+        day: done.day + count,
+        reason: "time",
+        why: `The usual interval is ${everyWords(count)}.`,
+      });
+    else {
+      if (!use.kept(unit)) continue;
+      const day = dayOfUse(use, unit, done.day, count);
+      if (day < done.day + FAR_DAYS)
+        found.push({
+          day,
+          reason: "use",
+          why: `The usual interval is ${count.toLocaleString("en-US")} ${unit}.`,
+        });
+    }
+  }
+  return found;
+};
+
+const FIRST_MONTH: Record<Season, number> = { spring: 3, summer: 6, autumn: 9, winter: 12 };
+/** Care done so shortly before a season counts for it. */
+const EARLY_DAYS = 45;
+
+/** First day of a meteorological season in a year of the rig's hemisphere. */
+const seasonStart = (season: Season, year: number, hemisphere: Hemisphere): Day => {
+  const month = FIRST_MONTH[season];
+  const shifted = hemisphere === "south" ? ((month + 5) % 12) + 1 : month;
+  return dayOf(new Temporal.PlainDate(year, shifted, 1));
+};
+
+export const bySeason = (row: CareRow, after: Day, hemisphere: Hemisphere): Candidate[] =>
+  SEASONS.filter((season) => row.seasons?.includes(season)).flatMap((season) => {
+    const { year } = dateOf(after);
+    const days = [year - 1, year, year + 1, year + 2].map((one) => seasonStart(season, one, hemisphere));
+    const day = days.find((start) => start - EARLY_DAYS > after);
+    return day === undefined
+      ? []
+      : [{ day, reason: "season" as const, why: `It's a job for the start of ${season}.` }];
+  });
+
+const BEFORE_LEAVING_DAYS = 1;
+const FRESH_DAYS = 7;
+
+export const byTrip = (row: CareRow, done: Done | undefined, { trip, use }: CareInput): Candidate[] => {
+  if (row.beforeTrip !== true || trip === null) return [];
+  const from = dayOf(trip.from);
+  if (from < use.today || (done !== undefined && done.day >= from - FRESH_DAYS)) return [];
+  return [
+    {
+      day: Math.max(use.today, from - BEFORE_LEAVING_DAYS),
+      reason: "trip",
+      why: "It's one to do before every trip.",
+    },
+  ];
+};
+
+/** Again after so many miles from work that disturbed it: the first step that was not answered yet. */
+export const byWork = (row: CareRow, done: Done | undefined, input: CareInput): Candidate[] => {
+  const work = row.afterWork && lastWork(input, row.afterWork.components, row.afterWork.actions);
+  if (row.afterWork === undefined || work === undefined) return [];
+  const answered =
+    done === undefined || done.day < work.day ? 0 : input.use.between("miles", work.day, done.day);
+  const step = row.afterWork.miles.find((miles) => miles > answered);
+  if (step === undefined || !input.use.kept("miles")) return [];
+  const day = dayOfUse(input.use, "miles", work.day, step);
+  return [{ day, reason: "work", why: `The work on the wheels asks for it again after ${step} miles.` }];
+};
+
+/** First time of a row of which nothing is known: safety within four weeks, the rest spread out, so that they don't all come at once. */
+export const firstTime = (row: CareRow, choice: CareChoice): Candidate => {
+  const place = CARE_ROWS.indexOf(row);
+  const spread = row.consequence === "safety" ? 2 + ((place * 5) % 26) : 10 + ((place * 7) % 50);
+  const wait = Math.min(spread, row.every.days ?? spread);
+  return { day: dayOf(choice.since) + wait, reason: "never", why: "I don't know of a last time yet." };
+};

@@ -1,0 +1,138 @@
+import { Temporal } from "temporal-polyfill";
+import type { KeptRecord, RecordId } from "../history.ts";
+import { type Consequence, componentName, consequenceOf } from "../vocabulary.ts";
+import type { CareDue, CareReason } from "./care-choice.ts";
+import type { CareRow } from "./care-table.ts";
+import type { Outlook } from "./outlook.ts";
+import { capital, chanceWords } from "./say.ts";
+import type { Settings } from "./settings.ts";
+import type { Trip } from "./use.ts";
+
+/** One thing to see to before a trip. */
+export type LeavingItem = {
+  /** The same for the same thing whenever the list is made again, so that ticks stay. */
+  readonly key: string;
+  readonly what: "open" | "todo" | "buy" | "may-fail" | "look" | "care";
+  readonly record: RecordId | null;
+  readonly row: CareRow["id"] | null;
+  readonly consequence: Consequence;
+  /** Higher is worse; only the order means something. */
+  readonly weight: number;
+  readonly text: string;
+};
+
+export type LeavingInput = {
+  readonly records: readonly KeptRecord[];
+  readonly outlooks: readonly Outlook[];
+  readonly care: readonly CareDue[];
+  readonly trip: Trip;
+  readonly settings: Settings;
+};
+
+const HARM: Record<Consequence, number> = { safety: 100, water: 30, use: 15, comfort: 3 };
+
+const thing = ({ fields }: KeptRecord): string =>
+  capital(componentName(fields.component)) + (fields.where === null ? "" : `, ${fields.where}`);
+
+const isOpen = ({ fields, closedBy, settled, removed }: KeptRecord): boolean =>
+  !removed && !settled && closedBy === null && (fields.kind === "fault" || fields.kind === "todo");
+
+/** A failed fix that nothing has taken over from is trouble too. */
+const hasFailed = ({ fields, closedBy, settled, removed }: KeptRecord): boolean =>
+  !removed && !settled && closedBy === null && fields.kind === "repair" && fields.outcome === "failed";
+
+const BUYING = new Set(["replace", "install"]);
+
+const openItem = (record: KeptRecord): LeavingItem => {
+  const { fields } = record;
+  const consequence = consequenceOf(fields.component);
+  const what =
+    fields.kind !== "todo" ? "open" : fields.action !== null && BUYING.has(fields.action) ? "buy" : "todo";
+  const trouble = fields.fault === null ? "" : `: ${fields.fault}`;
+  const goods = fields.materials.length === 0 ? "" : ` (${fields.materials.join(", ")})`;
+  const text = {
+    open: `${thing(record)}${trouble || ": not put right yet"}.`,
+    todo: `${thing(record)}${trouble || ": still to do"}${goods}.`,
+    buy: `${thing(record)}${trouble}: a new one to get${goods}.`,
+  }[what];
+  const share = { open: 1, todo: 0.4, buy: 0.5 }[what];
+  return {
+    key: `record:${record.id}`,
+    what,
+    record: record.id,
+    row: null,
+    consequence,
+    weight: HARM[consequence] * share,
+    text,
+  };
+};
+
+const onOrBefore = (day: Temporal.PlainDate, limit: Temporal.PlainDate) =>
+  Temporal.PlainDate.compare(day, limit) <= 0;
+
+const fixItem = (
+  record: KeptRecord,
+  outlook: Outlook,
+  { trip, settings }: LeavingInput,
+): LeavingItem | undefined => {
+  const fails = 1 - outlook.lasts(trip);
+  const mayFail = fails > settings.tripChance[outlook.consequence];
+  const due = onOrBefore(outlook.nextLook.day, trip.to);
+  if (!mayFail && !due) return undefined;
+  const odds = `${chanceWords(fails)} that it won't last the trip`;
+  const text = mayFail
+    ? `${thing(record)}: ${odds}; look before you go.`
+    : `${thing(record)}: due for a look before or on the trip (${odds}).`;
+  const weight = HARM[outlook.consequence] * (mayFail ? 0.4 + 0.6 * fails : 0.1 + 0.6 * fails);
+  const base = {
+    key: `record:${record.id}`,
+    record: record.id,
+    row: null,
+    consequence: outlook.consequence,
+    weight,
+    text,
+  };
+  return { ...base, what: mayFail ? "may-fail" : "look" };
+};
+
+/** How much an undone piece of care weighs against an open fault of the same consequence. */
+const CARE_SHARE: Record<CareReason, number> = {
+  work: 0.4,
+  trip: 0.2,
+  time: 0.25,
+  use: 0.25,
+  season: 0.15,
+  never: 0.12,
+};
+
+/** Care that comes round so often goes on on the road. */
+const ON_THE_ROAD_DAYS = 60;
+
+const careItem = (care: CareDue, { trip }: LeavingInput): LeavingItem | undefined => {
+  const { row, due } = care;
+  const often = (row.every.days ?? Number.POSITIVE_INFINITY) < ON_THE_ROAD_DAYS;
+  if (!onOrBefore(due, often ? trip.from : trip.to)) return undefined;
+  const weight = HARM[row.consequence] * CARE_SHARE[care.reason];
+  const text = `${capital(row.say)}. ${care.why}`;
+  return {
+    key: `care:${row.id}`,
+    what: "care",
+    record: null,
+    row: row.id,
+    consequence: row.consequence,
+    weight,
+    text,
+  };
+};
+
+/** What is open, may fail, falls due or is to be bought before a trip, worst first. */
+export const leavingList = (input: LeavingInput): readonly LeavingItem[] => {
+  const byId = new Map(input.records.map((record) => [record.id, record]));
+  const open = input.records.filter((record) => isOpen(record) || hasFailed(record)).map(openItem);
+  const fixes = input.outlooks.flatMap((outlook) => {
+    const record = byId.get(outlook.record);
+    return (record && fixItem(record, outlook, input)) ?? [];
+  });
+  const care = input.care.flatMap((one) => careItem(one, input) ?? []);
+  return [...open, ...fixes, ...care].toSorted((a, b) => b.weight - a.weight);
+};
