@@ -1,5 +1,5 @@
 import { type Item, joins, type SlotRead } from "./pattern.ts";
-import { isBefore, type Period } from "./period.ts";
+import type { Period } from "./period.ts";
 import type { Reference } from "./reference.ts";
 import type { Meaning, Variant } from "./rule.ts";
 import { SLOTS } from "./slots.ts";
@@ -18,19 +18,21 @@ export type Written = ReadonlyMap<number, Found>;
 
 /** Rules by the word they begin with; those that begin with a slot stand apart. */
 export type RuleIndex = {
-  readonly byWord: ReadonlyMap<string, readonly Variant[]>;
-  readonly bySlot: ReadonlyMap<string, readonly Variant[]>;
+  readonly byWord: ReadonlyMap<string, readonly Ordered[]>;
+  readonly bySlot: ReadonlyMap<string, readonly Ordered[]>;
 };
+type Ordered = Variant & { readonly order: number };
 
 export const indexRules = (variants: readonly Variant[]): RuleIndex => {
-  const byWord = new Map<string, Variant[]>();
-  const bySlot = new Map<string, Variant[]>();
-  const put = (map: Map<string, Variant[]>, key: string, variant: Variant) => {
+  const byWord = new Map<string, Ordered[]>();
+  const bySlot = new Map<string, Ordered[]>();
+  const put = (map: Map<string, Ordered[]>, key: string, variant: Ordered) => {
     const list = map.get(key) ?? [];
     map.set(key, list);
     list.push(variant);
   };
-  for (const variant of variants) {
+  for (const [order, plain] of variants.entries()) {
+    const variant = { ...plain, order };
     const first = variant.items[0];
     if (first?.slot !== undefined) put(bySlot, first.slot, variant);
     for (const word of first?.words ?? []) put(byWord, word, variant);
@@ -95,12 +97,19 @@ export class Scan {
     return best;
   }
 
-  #longer(best: Found | undefined, variant: Variant, at: number): Found | undefined {
+  #longer(best: Found | undefined, variant: Ordered, at: number): Found | undefined {
     const matched = this.#match(variant.items, at);
-    if (matched === undefined || matched.next <= (best?.next ?? at)) return best;
+    if (matched === undefined) return best;
+    if (
+      best !== undefined &&
+      (matched.next < best.next || (matched.next === best.next && variant.order > best.order))
+    )
+      return best;
     const place = { tokens: this.#tokens, at, next: matched.next, before: this.#before };
     const meaning = variant.build(matched.slots, this.#reference, place);
-    return meaning === undefined ? best : { at, next: matched.next, rule: variant.rule, meaning };
+    return meaning === undefined
+      ? best
+      : { at, next: matched.next, rule: variant.rule, order: variant.order, meaning };
   }
 
   #match(items: readonly Item[], at: number): { slots: Record<string, unknown>; next: number } | undefined {
@@ -144,6 +153,3 @@ export class Scan {
       : { value: best.meaning.period, next: best.next };
   }
 }
-
-export const overlaps = (a: Period, b: Period): boolean =>
-  !isBefore(a.last, b.from) && !isBefore(b.last, a.from);

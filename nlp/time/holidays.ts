@@ -86,3 +86,18 @@ export const holidayAt = (
   if (rule === undefined || named === undefined) return undefined;
   return { value: { on: (year) => dayIn(rule, year) }, next: at + named.words.length };
 };
+
+/** Holidays of one word in the plural: "two Christmases ago". */
+export const holidaysAt = (
+  tokens: readonly Token[],
+  at: number,
+  { region }: Reference,
+): SlotRead<Holiday> | undefined => {
+  const word = tokens[at]?.raw ?? "";
+  if (!word.endsWith("s")) return undefined;
+  const named = [word.slice(0, -1), word.slice(0, -2)]
+    .flatMap((name) => byFirstWord.get(name) ?? [])
+    .find(({ words }) => words.length === 1);
+  const rule = named && ruleFor(named.on, region);
+  return rule && { value: { on: (year) => dayIn(rule, year) }, next: at + 1 };
+};

@@ -1,17 +1,22 @@
 import type { Moment, Span } from "../../shared/reading.ts";
 import type { Edtf, Exposure } from "../../shared/record.ts";
 import { type Found, indexRules, Scan } from "./find.ts";
-import { edtfOf } from "./period.ts";
-import { referenceOf, type TimeOptions } from "./reference.ts";
-import type { Direction, Role } from "./rule.ts";
+import { edtfOf, isBefore } from "./period.ts";
+import { type Reference, referenceOf, type TimeOptions } from "./reference.ts";
+import type { Direction, Meaning, Role } from "./rule.ts";
 import { AGO } from "./rules/ago.ts";
-import { AROUND_RULES } from "./rules/around.ts";
+import { BESIDE } from "./rules/beside.ts";
 import { DAYS } from "./rules/days.ts";
+import { EDGES } from "./rules/edges.ts";
 import { FEASTS_RULES } from "./rules/feasts.ts";
-import { MONTHS_RULES } from "./rules/months.ts";
+import { MONTH_DAY_RULES } from "./rules/month-days.ts";
+import { MONTH_RULES } from "./rules/months.ts";
+import { ORDER } from "./rules/order.ts";
+import { RANGES } from "./rules/ranges.ts";
 import { SEASONS_RULES } from "./rules/seasons.ts";
 import { YEARS_RULES } from "./rules/years.ts";
 import { type Token, tokenize } from "./tokens.ts";
+import { writtenDates } from "./written.ts";
 
 export { type FoundNumber, findNumbers, type NumberKind, spokenNumber } from "./numbers.ts";
 export type { Prefer, TimeOptions } from "./reference.ts";
@@ -34,20 +39,35 @@ export type TimeMention = {
 
 const RULES = indexRules([
   ...DAYS,
-  ...MONTHS_RULES,
+  ...MONTH_RULES,
+  ...MONTH_DAY_RULES,
   ...SEASONS_RULES,
   ...FEASTS_RULES,
   ...YEARS_RULES,
-  ...AROUND_RULES,
+  ...BESIDE,
+  ...RANGES,
+  ...ORDER,
   ...AGO,
+  ...EDGES,
 ]);
 
-const mention = (tokens: readonly Token[], { at, next, rule, meaning }: Found): TimeMention => ({
+/** What does not come again lies where it lies. */
+const directionOf = ({ period, direction = "either" }: Meaning, { today }: Reference): Direction => {
+  if (direction !== "either" || period.recurs !== undefined) return direction;
+  if (isBefore(period.last, today)) return "past";
+  return isBefore(today, period.from) ? "future" : "either";
+};
+
+const mention = (
+  tokens: readonly Token[],
+  reference: Reference,
+  { at, next, rule, meaning }: Found,
+): TimeMention => ({
   span: { start: tokens[at]?.start ?? 0, end: tokens[next - 1]?.end ?? 0 },
   edtf: edtfOf(meaning.period),
   role: meaning.role ?? "point",
   ...(meaning.lasting === undefined ? {} : { lasting: meaning.lasting }),
-  direction: meaning.direction ?? "either",
+  direction: directionOf(meaning, reference),
   sure: meaning.sure ?? 0.9,
   rule,
 });
@@ -65,5 +85,7 @@ export const findTimes = (
 ): readonly TimeMention[] => {
   const tokens = tokenize(text);
   const reference = referenceOf(moment, options);
-  return new Scan(tokens, reference, RULES, new Map()).all().map((found) => mention(tokens, found));
+  return new Scan(tokens, reference, RULES, writtenDates(text, tokens, reference))
+    .all()
+    .map((found) => mention(tokens, reference, found));
 };

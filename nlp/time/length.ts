@@ -42,12 +42,12 @@ const skipHedges = (tokens: Tokens, at: number): number => {
 const tailAt = (tokens: Tokens, at: number): number =>
   TAILS.find((tail) => tail.every((part, i) => word(tokens, at + i, false) === part))?.length ?? 0;
 
-const unitAt = (tokens: Tokens, at: number): SlotRead<TimeUnit> | undefined => {
+const unitAt = (tokens: Tokens, at: number, first = -1): SlotRead<TimeUnit> | undefined => {
   const start = tokens[at]?.raw === "-" && tokens[at].gap === "none" ? at + 1 : at;
   const token = tokens[start];
   const glued =
     token?.gap === "none" ? { d: "day", w: "week", m: "month", y: "year", h: "hour" }[token.raw] : undefined;
-  const unit = glued ?? UNITS.get(word(tokens, start, false));
+  const unit = glued ?? UNITS.get(word(tokens, start, start === first));
   return unit === undefined ? undefined : { value: unit as TimeUnit, next: start + 1 };
 };
 
@@ -58,11 +58,21 @@ const article = (tokens: Tokens, at: number): SlotRead<Said> | undefined => {
   return { value: { low: 1, high: 1, kind: "cardinal", next }, next };
 };
 
+/** "week ago", "year and a half": one, with its article left out. */
+const unsaid = (tokens: Tokens, at: number): SlotRead<Said> | undefined => {
+  const singular = /^(?:year|month|week|fortnight|day|hour)$/u.test(tokens[at]?.word ?? "");
+  const after = word(tokens, at + 1, false);
+  const half = after === "and" && word(tokens, at + 3, false) === "half";
+  return singular && (half || after === "ago" || (after === "or" && word(tokens, at + 3, false) === "ago"))
+    ? { value: { low: 1, high: 1, kind: "cardinal", next: at }, next: at }
+    : undefined;
+};
+
 const count = (tokens: Tokens, at: number): SlotRead<Said> | undefined => {
   const said = numberAt(tokens, at);
-  const found = said ?? article(tokens, at)?.value;
+  const found = said ?? article(tokens, at)?.value ?? unsaid(tokens, at)?.value;
   if (found === undefined || found.kind === "run") return undefined;
-  const next = ["of", "a", "an", "full", "whole", "solid"].includes(word(tokens, found.next, false))
+  const next = ["of", "a", "an", "full", "whole", "solid", "more"].includes(word(tokens, found.next, false))
     ? found.next + 1
     : found.next;
   return { value: found, next };
@@ -96,7 +106,7 @@ export const lengthAt = (tokens: Tokens, at: number): SlotRead<Length> | undefin
   if (amount === undefined) return undefined;
   const tail = tailAt(tokens, amount.next);
   const plus = tokens[amount.next + tail]?.raw === "+" ? 1 : 0;
-  const unit = unitAt(tokens, amount.next + tail + plus);
+  const unit = unitAt(tokens, amount.next + tail + plus, start);
   if (unit === undefined) return undefined;
   const { low, high, kind } = amount.value;
   const hedged =
@@ -131,6 +141,12 @@ const USE: Partial<Record<TimeUnit, UseUnit>> = {
   week: "weeks",
   month: "months",
   year: "years",
+};
+
+/** The middle of a range as a single length. */
+export const middleOf = (length: Length): Length => {
+  const middle = Math.floor((length.low + length.high) / 2);
+  return length.low === length.high ? length : { ...length, low: middle, high: middle };
 };
 
 /** The length as use that something went through: ranges give their middle rounded down, halves the smaller unit. */

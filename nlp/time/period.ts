@@ -12,6 +12,8 @@ export type Period = {
   /** Without a qualifier. */
   readonly written: Edtf;
   readonly about: boolean;
+  /** For what comes again ("in May", "on Friday"): the latest begun by a day (-1) or the first not over by it (1). */
+  readonly recurs?: (limit: Temporal.PlainDate, side: -1 | 1) => Period;
 };
 
 type Day = Temporal.PlainDate;
@@ -56,6 +58,44 @@ export const weekOf = (date: Day): Period => {
   const from = date.subtract({ days: date.dayOfWeek - 1 });
   const last = from.add({ days: 6 });
   return { grain: "week", from, last, written: `${from.toString()}/${last.toString()}`, about: false };
+};
+
+/** What is counted from a period comes again when the period does. */
+export const derived = (period: Period, make: (period: Period) => Period): Period => {
+  const { recurs } = period;
+  const made = make(period);
+  return recurs === undefined
+    ? made
+    : { ...made, recurs: (limit, side) => derived(recurs(limit, side), make) };
+};
+
+/**
+ * As `derived`, but what is counted must itself lie on the preferred side of today:
+ * "the week before Christmas" may be over when Christmas is not.
+ */
+export const settled = (
+  period: Period,
+  { today, prefer }: { readonly today: Temporal.PlainDate; readonly prefer: "past" | "future" },
+  make: (period: Period) => Period,
+): Period => {
+  const near = derived(period, make);
+  if (period.recurs === undefined) return near;
+  const far = derived(period.recurs(today, prefer === "past" ? 1 : -1), make);
+  const fits = prefer === "past" ? !isBefore(today, far.from) : !isBefore(far.last, today);
+  return fits ? far : near;
+};
+
+/** Two ends of a stretch, what comes again put where it fits the other end: "from November to March". */
+const inOrder = (a: Period, b: Period): readonly [Period, Period] => {
+  if (a.recurs !== undefined) return [a.recurs(b.from, -1), b];
+  return b.recurs === undefined ? [a, b] : [a, b.recurs(a.last, 1)];
+};
+
+/** From one period to another, as said; it comes again when both ends do. */
+export const fromTo = (a: Period, b: Period): Period => {
+  const span = spanOf(...inOrder(a, b));
+  const again = a.recurs === undefined ? undefined : b.recurs;
+  return again === undefined ? span : { ...span, recurs: (limit, side) => fromTo(a, again(limit, side)) };
 };
 
 /** Some time within two periods and what lies between them, in either order. */

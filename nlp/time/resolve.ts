@@ -5,15 +5,17 @@ import { addTo } from "./shift.ts";
 
 type Day = Temporal.PlainDate;
 
+/** Where the next thing that comes again is looked for. */
+export type Outlook = { readonly today: Day; readonly prefer: Prefer };
+const preferOf = (side: -1 | 1): Prefer => (side < 0 ? "past" : "future");
+
 /** The latest yearly period begun by today, or the next one not yet over. */
-export const nearest = (
-  { today, prefer }: { readonly today: Day; readonly prefer: Prefer },
-  make: (year: number) => Period,
-): Period => {
+export const nearest = ({ today, prefer }: Outlook, make: (year: number) => Period): Period => {
   const around = [-2, -1, 0, 1, 2].map((years) => make(today.year + years));
   const past = around.filter((period) => !isBefore(today, period.from)).at(-1);
   const future = around.find((period) => !isBefore(period.last, today));
-  return (prefer === "past" ? past : future) ?? make(today.year);
+  const period = (prefer === "past" ? past : future) ?? make(today.year);
+  return { ...period, recurs: (limit, side) => nearest({ today: limit, prefer: preferOf(side) }, make) };
 };
 
 /** The latest one that was over before today. */
@@ -42,14 +44,65 @@ export const dateOf = (year: number, month: number, day: number): Day | undefine
   return day >= 1 && day <= first.daysInMonth ? first.with({ day }) : undefined;
 };
 
+const onSide = (date: Day, { today, prefer }: Outlook): boolean =>
+  prefer === "past" ? !isBefore(today, date) : !isBefore(date, today);
+
+/** The first of these days that lies on the preferred side; it comes again as `again` says. */
+const firstOf = (
+  days: readonly (Day | undefined)[],
+  outlook: Outlook,
+  again: (outlook: Outlook) => Period | undefined,
+): Period | undefined => {
+  const date = days.find((day) => day !== undefined && onSide(day, outlook));
+  if (date === undefined) return undefined;
+  const recurs = (limit: Day, side: -1 | 1) => again({ today: limit, prefer: preferOf(side) }) ?? dayOf(date);
+  return { ...dayOf(date), recurs };
+};
+const signOf = ({ prefer }: Outlook): -1 | 1 => (prefer === "past" ? -1 : 1);
+
+/** The nearest such day of the year in the preferred direction; 29 February waits for its year. */
+export const monthDayNear = (month: number, day: number, outlook: Outlook): Period | undefined => {
+  const years = Array.from({ length: 9 }, (_, i) => outlook.today.year + signOf(outlook) * i);
+  return firstOf(
+    years.map((year) => dateOf(year, month, day)),
+    outlook,
+    (next) => monthDayNear(month, day, next),
+  );
+};
+
+const monthsOn = (outlook: Outlook, count: number): readonly Day[] =>
+  Array.from({ length: count }, (_, i) =>
+    outlook.today.with({ day: 1 }).add({ months: signOf(outlook) * i }),
+  );
+
+/** The latest or next n-th day of a month. */
+export const dayOfMonthNear = (day: number, outlook: Outlook): Period | undefined =>
+  firstOf(
+    monthsOn(outlook, 4).map(({ year, month }) => dateOf(year, month, day)),
+    outlook,
+    (next) => dayOfMonthNear(day, next),
+  );
+
+/** The latest or next "Friday the 13th". */
+export const weekdayMonthDayNear = (weekday: number, day: number, outlook: Outlook): Period | undefined =>
+  firstOf(
+    monthsOn(outlook, 15)
+      .map(({ year, month }) => dateOf(year, month, day))
+      .filter((date) => date?.dayOfWeek === weekday),
+    outlook,
+    (next) => weekdayMonthDayNear(weekday, day, next),
+  );
+
 /** Strictly before today, at most a week. */
 export const weekdayBefore = (today: Day, weekday: number): Day =>
   today.subtract({ days: (today.dayOfWeek - weekday + 7) % 7 || 7 });
 /** Strictly after today, at most a week. */
 export const weekdayAfter = (today: Day, weekday: number): Day =>
   today.add({ days: (weekday - today.dayOfWeek + 7) % 7 || 7 });
-export const weekdayNear = ({ today, prefer }: Reference, weekday: number): Day =>
-  prefer === "past" ? weekdayBefore(today, weekday) : weekdayAfter(today, weekday);
+export const weekdayNear = ({ today, prefer }: Outlook, weekday: number): Period => ({
+  ...dayOf(prefer === "past" ? weekdayBefore(today, weekday) : weekdayAfter(today, weekday)),
+  recurs: (limit, side) => weekdayNear({ today: limit, prefer: preferOf(side) }, weekday),
+});
 /** The weekday of a Monday-to-Sunday week. */
 export const weekdayIn = (week: Period, weekday: number): Day => week.from.add({ days: weekday - 1 });
 

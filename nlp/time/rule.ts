@@ -35,6 +35,12 @@ export type SlotValues = {
   month2: number;
   mday2: number;
   loose2: number;
+  ord2: number;
+  /** Named in the plural: "two Fridays", "three winters". */
+  weekdays: number;
+  months: number;
+  seasons: number;
+  holidays: Holiday;
 };
 export type SlotName = keyof SlotValues;
 

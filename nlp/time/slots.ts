@@ -1,5 +1,5 @@
 import { runAt, underHundred, wordAt } from "./cardinal.ts";
-import { holidayAt } from "./holidays.ts";
+import { holidayAt, holidaysAt } from "./holidays.ts";
 import { lengthAt } from "./length.ts";
 import { DAY_PARTS, MONTHS, SEASONS, UNITS, WEEKDAYS } from "./lexicon.ts";
 import { numberAt, ordinalAt } from "./numbers.ts";
@@ -15,6 +15,14 @@ const named =
   <T>(names: { readonly get: (word: string) => T | undefined }): Reader<T> =>
   (tokens, at) => {
     const value = names.get(tokens[at]?.word ?? "");
+    return value === undefined ? undefined : { value, next: at + 1 };
+  };
+
+const plural =
+  <T>(names: ReadonlyMap<string, T>): Reader<T> =>
+  (tokens, at) => {
+    const word = tokens[at]?.raw ?? "";
+    const value = word.endsWith("s") ? names.get(word.slice(0, -1)) : undefined;
     return value === undefined ? undefined : { value, next: at + 1 };
   };
 
@@ -37,6 +45,10 @@ const fullYear: Reader<number> = (tokens, at) => {
   return within(digits ?? twoThousand(tokens, at) ?? runAt(tokens, at), 1950, 2099);
 };
 
+/** "'21" or "21'", with its apostrophe. */
+export const isApostropheYear = (token: Token | undefined): boolean =>
+  token !== undefined && token.end - token.start === 3 && /^\d\d$/u.test(token.raw);
+
 const century = (value: number): number => (value < 60 ? 2000 : 1900) + value;
 
 const looseYear: Reader<number> = (tokens, at, reference) => {
@@ -47,8 +59,8 @@ const looseYear: Reader<number> = (tokens, at, reference) => {
   const two = /^\d{2}$/u.test(token.raw)
     ? { value: Number(token.raw), next: at + 1 }
     : underHundred(tokens, at);
-  const apostrophe = token.end - token.start === 3 && /^\d{2}$/u.test(token.raw);
-  if (two === undefined || (UNITS.has(tokens[two.next]?.word ?? "") && !apostrophe)) return undefined;
+  if (two === undefined || (UNITS.has(tokens[two.next]?.word ?? "") && !isApostropheYear(token)))
+    return undefined;
   return within({ value: century(two.value), next: two.next }, 1980, reference.today.year + 5);
 };
 
@@ -78,6 +90,10 @@ export const SLOTS: { readonly [K in Exclude<SlotName, "when" | `${string}2`>]: 
   },
   mday: monthDay,
   holiday: holidayAt,
+  weekdays: plural(WEEKDAYS),
+  months: plural(MONTHS),
+  seasons: plural(SEASONS),
+  holidays: holidaysAt,
   part: (tokens, at) => {
     const word = tokens[at]?.word ?? "";
     return DAY_PARTS.has(word) ? { value: word, next: at + 1 } : undefined;

@@ -20,6 +20,9 @@ const ABBREVIATIONS =
 /** Written together with digits or slashes, and split wrongly by the pieces above. */
 const JOINED = /\b(?:2(?:day|dy|nite|night|moro|morrow)|b4|w\/e)\b/giu;
 
+/** "Monday's", "October's": the day or month itself. */
+const POSSESSIVE = /^(\p{L}+(?:day|ber|ary|uary|ch|il|ay|ne|ly|st|end|er|ing))['’]s$/u;
+
 const gapBefore = (between: string, previous: string): Gap => {
   if (between === "") return "none";
   if (/[;!?\n]/u.test(between)) return "stop";
@@ -30,7 +33,7 @@ const gapBefore = (between: string, previous: string): Gap => {
 
 const tokenOf = (text: string, start: number, end: number, previous: Token | undefined): Token => {
   const written = text.slice(start, end);
-  const raw = written.toLowerCase().replace(/['’]/gu, "");
+  const raw = written.toLowerCase().replace(POSSESSIVE, "$1").replace(/['’]/gu, "");
   return {
     start,
     end,

@@ -1,4 +1,4 @@
-import { exposureOf, type Length } from "../length.ts";
+import { exposureOf, type Length, middleOf } from "../length.ts";
 import { about, dayOf, monthOf, spanOf, weekOf } from "../period.ts";
 import type { Reference } from "../reference.ts";
 import { weekdayBefore } from "../resolve.ts";
@@ -6,13 +6,25 @@ import { type Meaning, type Place, rule, wordAfter, wordBefore } from "../rule.t
 import { fromNow, shifted } from "../shift.ts";
 
 const RECURRING = new Set(["every", "each", "per", "another"]);
+/** "Six years old", "two year warranty": no time that work has lasted. */
+const NOT_LASTING = new Set([
+  "old",
+  "warranty",
+  "trip",
+  "drive",
+  "rated",
+  "each",
+  "away",
+  "guarantee",
+  "job",
+]);
 const recurs = (place: Place): boolean => RECURRING.has(wordBefore(place));
 const coarse = ({ unit }: Length): boolean => unit !== "hour" && unit !== "minute";
 
 const held = (length: Length, reference: Reference, sure: number): Meaning | undefined => {
   const lasting = exposureOf(length);
   if (lasting === undefined || lasting.count === 0) return undefined;
-  const period = about(shifted(reference.today, length, -1));
+  const period = about(shifted(reference.today, middleOf(length), -1));
   return { period, lasting, role: "lasting", direction: "past", sure };
 };
 
@@ -85,7 +97,7 @@ export const AGO = [
   ),
   ...rule(
     "lately",
-    ["in|over|during|for the? last|past|previous <length>", "the last|past <length>"],
+    ["in|over|during|for the? last|past|previous <length>", "the? last|past|previous <length>"],
     ({ length }, reference, place) =>
       coarse(length) && (length.high > 1 || place.next - place.at > 3)
         ? {
@@ -129,7 +141,9 @@ export const AGO = [
     ({ length }, reference, place) => (recurs(place) ? undefined : held(length, reference, 0.55)),
   ),
   ...rule("lasting-bare", ["<length>"], ({ length }, reference, place) =>
-    recurs(place) || ["old", "warranty", "trip", "drive", "rated", "each", "away"].includes(wordAfter(place))
+    recurs(place) ||
+    ["a", "an"].includes(place.tokens[place.at]?.word ?? "") ||
+    NOT_LASTING.has(wordAfter(place))
       ? undefined
       : held(length, reference, 0.25),
   ),

@@ -92,7 +92,7 @@ export const DAYS = [
       if (!meantAsDay(place, at)) return undefined;
       if (NOW.has(wordBefore(place)) && reference.today.dayOfWeek === weekday)
         return { period: dayOf(reference.today), direction: "either", sure: 0.9 };
-      return { period: dayOf(weekdayNear(reference, weekday)), direction: "either", sure: 0.9 };
+      return { period: weekdayNear(reference, weekday), direction: "either", sure: 0.9 };
     },
   ),
   ...rule(
@@ -122,6 +122,24 @@ export const DAYS = [
             direction: "past",
             sure: 0.9,
           },
+  ),
+  ...rule("weekdays-ago", ["<n> <weekdays> ago|back"], ({ n, weekdays }, { today }) =>
+    Number.isInteger(n.low)
+      ? {
+          period: dayOf(weekdayBefore(today, weekdays).subtract({ days: 7 * (n.low - 1) })),
+          direction: "past",
+          sure: 0.9,
+        }
+      : undefined,
+  ),
+  ...rule(
+    "week-last-weekday",
+    ["a week last <weekday>", "a week past <weekday>"],
+    ({ weekday }, { today }) => ({
+      period: dayOf(weekdayBefore(today, weekday).subtract({ days: 7 })),
+      direction: "past",
+      sure: 0.85,
+    }),
   ),
   ...rule(
     "weekday-last-week",

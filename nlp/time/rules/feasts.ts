@@ -60,6 +60,11 @@ export const FEASTS_RULES = [
     const last = lastWhole(today, feast(holiday));
     return near(feast(holiday)(last.from.year - 1), "past", 0.95);
   }),
+  ...rule("holidays-ago", ["<n> <holidays> ago|back"], ({ n, holidays }, { today }) =>
+    Number.isInteger(n.low)
+      ? near(feast(holidays)(lastWhole(today, feast(holidays)).from.year - n.low + 1), "past", 0.9)
+      : undefined,
+  ),
   ...rule(
     "holiday-weekend",
     ["on|at|over|during? the? <holiday> weekend", "on|over? this past <holiday> weekend"],

@@ -92,19 +92,12 @@ export const SEASONS_RULES = [
     const last = lastWhole(reference.today, seasonIn(season, reference));
     return found(inYear(season, last.from.year - 1, reference), "past", 0.95);
   }),
-  ...rule(
-    "seasons-ago",
-    ["<n> summers|winters|springs|falls|autumns ago|back"],
-    ({ n }, reference, place) => {
-      const named = place.tokens[place.next - 2]?.word.replace(/s$/u, "") ?? "";
-      const season = { spring: 21, summer: 22, fall: 23, autumn: 23, winter: 24 }[named] ?? 22;
-      const count = n.low;
-      const last = lastWhole(reference.today, seasonIn(season, reference));
-      return Number.isInteger(count)
-        ? found(inYear(season, last.from.year - count + 1, reference), "past", 0.9)
-        : undefined;
-    },
-  ),
+  ...rule("seasons-ago", ["<n> <seasons> ago|back"], ({ n, seasons }, reference) => {
+    const last = lastWhole(reference.today, seasonIn(seasons, reference));
+    return Number.isInteger(n.low)
+      ? found(inYear(seasons, last.from.year - n.low + 1, reference), "past", 0.9)
+      : undefined;
+  }),
   ...rule(
     "this-season",
     ["in|over|during|all? this <season>", "so far this <season>"],

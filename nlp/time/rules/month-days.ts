@@ -1,0 +1,167 @@
+import { nthWeekday } from "../holidays.ts";
+import { isVerbMay } from "../not-dates.ts";
+import { dayOf, fromTo, type Period } from "../period.ts";
+import { dateOf, dayOfMonthNear, monthDayNear, unitAround, weekdayMonthDayNear } from "../resolve.ts";
+import { type Direction, type Meaning, type Place, rule } from "../rule.ts";
+
+const onDay = (year: number, month: number, day: number): Period | undefined => {
+  const date = dateOf(year, month, day);
+  return date && dayOf(date);
+};
+const inMonth = (month: Period, day: number): Period | undefined =>
+  onDay(month.from.year, month.from.month, day);
+const found = (period: Period | undefined, direction: Direction, sure = 0.95): Meaning | undefined =>
+  period && { period, direction, sure };
+
+/** What can follow "on the third" when a day is meant; a noun would make it the third of something. */
+const AFTER_DAY = new Set(
+  "i we he she it they you and but so then when before after cause because im ive weve was had did put got uh um my the a there at in with i'd its that this just finally".split(
+    " ",
+  ),
+);
+const endsThere = ({ tokens, next }: Place): boolean => {
+  const after = tokens[next];
+  return after === undefined || after.gap === "stop" || after.gap === "comma" || AFTER_DAY.has(after.word);
+};
+/** "20 may need": a verb; "may 3/8": a size. */
+const isOther = (place: Place): boolean => {
+  const after = place.tokens[place.next];
+  return (
+    isVerbMay(place.tokens, place) || (after?.gap === "none" && (after.raw === "/" || after.raw === "%"))
+  );
+};
+
+export const MONTH_DAY_RULES = [
+  ...rule(
+    "month-day",
+    [
+      "on|for|around|about? <month> <mday>",
+      "on? <month> the <ord>",
+      "on? the? <ord> of <month>",
+      "on? the? <mday> <month>",
+      "on? the? <ord> day of <month>",
+    ],
+    (slots, reference, place) => {
+      const day = "mday" in slots ? slots.mday : slots.ord;
+      return isOther(place) ? undefined : found(monthDayNear(slots.month, Number(day), reference), "either");
+    },
+  ),
+  ...rule(
+    "month-day-year",
+    [
+      "on? <month> <mday> ,of|in? <loose>",
+      "on? <month> the <ord> ,of? <year>",
+      "on? the? <ord> of <month> ,of|in? <loose>",
+      "on? the? <mday> <month> ,of|in? <year>",
+    ],
+    (slots) => {
+      const day = "mday" in slots ? slots.mday : slots.ord;
+      const year = "loose" in slots ? slots.loose : slots.year;
+      return found(onDay(Number(year), slots.month, Number(day)), "either", 0.98);
+    },
+  ),
+  ...rule(
+    "month-day-last-year",
+    [
+      "on? <month> <mday> of? last year",
+      "on? the? <ord> of <month> of? last year",
+      "on? last <month> <mday>",
+    ],
+    (slots, { today }) => {
+      const day = "mday" in slots ? slots.mday : slots.ord;
+      return found(onDay(today.year - 1, slots.month, Number(day)), "past");
+    },
+  ),
+  ...rule(
+    "month-day-this-year",
+    ["on? <month> <mday> of? this year", "on? the? <ord> of <month> of? this year"],
+    (slots, { today }) => {
+      const day = "mday" in slots ? slots.mday : slots.ord;
+      return found(onDay(today.year, slots.month, Number(day)), "either");
+    },
+  ),
+  ...rule(
+    "weekday-month-day",
+    [
+      "on? <weekday> ,the? <mday> of? <month>",
+      "on? <weekday> ,<month> the? <mday>",
+      "on? <month> <mday> ,a? <weekday>",
+    ],
+    ({ month, mday }, reference) => found(monthDayNear(month, mday, reference), "either", 0.97),
+  ),
+  ...rule(
+    "weekday-month-day-year",
+    ["on? <weekday> ,the? <mday> of? <month> ,<year>", "on? <weekday> ,<month> the? <mday> ,<year>"],
+    ({ month, mday, year }) => found(onDay(year, month, mday), "either", 0.98),
+  ),
+  ...rule("weekday-day", ["on? <weekday> ,the? <ord>", "on? <weekday> the <mday>"], (slots, reference) => {
+    const day = "mday" in slots ? slots.mday : slots.ord;
+    return found(weekdayMonthDayNear(slots.weekday, Number(day), reference), "either", 0.9);
+  }),
+  ...rule(
+    "day-of-month",
+    ["on|around|about|for|by|since|until|before|after the <ord>"],
+    ({ ord }, reference, place) => {
+      const first = place.tokens[place.at]?.word ?? "";
+      const placed =
+        first === "since" || first === "until" || first === "before" || first === "after" || first === "by";
+      if (!endsThere(place)) return undefined;
+      const meaning = found(dayOfMonthNear(ord, reference), "either", 0.75);
+      if (meaning === undefined || !placed) return meaning;
+      return { ...meaning, role: first === "since" || first === "after" ? "since" : "until" };
+    },
+  ),
+  ...rule("day-of-the-month", ["on|around|about? the <ord> of the month"], ({ ord }, reference) =>
+    found(dayOfMonthNear(ord, reference), "either", 0.85),
+  ),
+  ...rule(
+    "day-of-this-month",
+    ["on|around|about? the? <ord> of? this month", "on|around? the <ord> day of this month"],
+    ({ ord }, reference) => found(inMonth(unitAround(reference, "month", 0), ord), "either"),
+  ),
+  ...rule("day-of-last-month", ["on|around|about? the? <ord> day? of? last month"], ({ ord }, reference) =>
+    found(inMonth(unitAround(reference, "month", -1), ord), "past"),
+  ),
+  ...rule("day-of-next-month", ["on|around|about? the? <ord> day? of? next month"], ({ ord }, reference) =>
+    found(inMonth(unitAround(reference, "month", 1), ord), "future"),
+  ),
+  ...rule(
+    "days-of-month",
+    [
+      "from|between? the? <mday> to|and|through|until|- the? <mday2> of? <month>",
+      "from|between? <month> the? <mday> to|and|through|until|- the? <mday2>",
+    ],
+    ({ mday, mday2, month }, reference, place) => {
+      const last = monthDayNear(month, mday2, reference);
+      const first = last && mday < mday2 ? onDay(last.from.year, month, mday) : undefined;
+      return isOther(place) ? undefined : found(first && last && fromTo(first, last), "either", 0.85);
+    },
+  ),
+  ...rule(
+    "days-near",
+    ["from|between the <ord> to|and|through|until|- the? <ord2>"],
+    ({ ord, ord2 }, reference) => {
+      const last = dayOfMonthNear(ord2, reference);
+      const first = last?.recurs && dayOfMonthNear(ord, { today: last.from, prefer: "past" });
+      return found(first && last && fromTo(first, last), "either", 0.7);
+    },
+  ),
+  ...rule("nth-weekday", ["on? the? <ord> <weekday> of|in <when>"], ({ ord, weekday, when }) => {
+    if (when.grain !== "month" || ord > 5) return undefined;
+    const day = nthWeekday(when.from.year, when.from.month, weekday, ord);
+    return day.month === when.from.month ? found(dayOf(day), "either", 0.92) : undefined;
+  }),
+  ...rule("last-weekday-of", ["on? the? last <weekday> of|in <when>"], ({ weekday, when }) =>
+    when.grain === "month"
+      ? found(dayOf(nthWeekday(when.from.year, when.from.month, weekday, -1)), "either", 0.92)
+      : undefined,
+  ),
+  ...rule(
+    "nth-weekday-of-month",
+    ["on? the? <ord> <weekday> of the month"],
+    ({ ord, weekday }, { today }) => {
+      const day = nthWeekday(today.year, today.month, weekday, ord);
+      return ord < 6 && day.month === today.month ? found(dayOf(day), "either", 0.75) : undefined;
+    },
+  ),
+];

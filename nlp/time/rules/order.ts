@@ -1,0 +1,123 @@
+import { dayOf, isBefore, type Period, seasonOf } from "../period.ts";
+import type { Reference } from "../reference.ts";
+import { monthIn, nearest } from "../resolve.ts";
+import { type Meaning, type Place, rule } from "../rule.ts";
+import { beside, offset, weekdayBeside, weekendBeside } from "./beside.ts";
+
+const anchorOf = (place: Place, { today }: Reference): Period => place.before ?? dayOf(today);
+
+/** Counted from a time told before; hardly anything where none was told. */
+const counted = (period: Period | undefined, place: Place, sure = 0.85): Meaning | undefined =>
+  period && {
+    period,
+    role: "after-that",
+    direction: "either",
+    sure: place.before === undefined ? 0.3 : sure,
+  };
+
+const nextSeason = (season: number, { last }: Period, { hemisphere }: Reference): Period | undefined =>
+  [last.year - 1, last.year, last.year + 1]
+    .map((year) => seasonOf(season, year, hemisphere))
+    .find(({ from }) => isBefore(last, from));
+
+/** The season in which a time lies, or else the one before it. */
+const seasonAround = (season: number, { last }: Period, { hemisphere }: Reference): Period | undefined =>
+  [last.year, last.year - 1]
+    .map((year) => seasonOf(season, year, hemisphere))
+    .find(({ from }) => !isBefore(last, from));
+
+export const ORDER = [
+  ...rule(
+    "same-time",
+    [
+      "that? same day|morning|afternoon|evening|night|arvo|week|weekend|month|year",
+      "the very? same day|morning|afternoon|evening|night|arvo|week|weekend|month|year",
+      "that day|evening|night|weekend|week|month|year",
+      "that very day|week|weekend",
+      "later that day|week|month|year|evening|night|weekend",
+      "earlier that day|week|month|year|evening|night|weekend",
+    ],
+    (_, reference, place) => counted(anchorOf(place, reference), place, 0.9),
+  ),
+  ...rule(
+    "next-day",
+    [
+      "on? the? very? next|following day|morning|afternoon|evening|night|arvo",
+      "the day|morning|night after that?",
+      "a day later",
+      "day after",
+    ],
+    (_, reference, place) => counted(beside(anchorOf(place, reference), "day", 1), place),
+  ),
+  ...rule(
+    "day-before-that",
+    ["the day|night|morning before that?", "the previous day|night"],
+    (_, reference, place) => counted(beside(anchorOf(place, reference), "day", -1), place),
+  ),
+  ...rule(
+    "following-unit",
+    ["the very? next|following <unit>", "the <unit> after that?"],
+    ({ unit }, reference, place) => counted(beside(anchorOf(place, reference), unit, 1), place),
+  ),
+  ...rule(
+    "unit-before-that",
+    ["the <unit> before that?", "the previous <unit>"],
+    ({ unit }, reference, place) => counted(beside(anchorOf(place, reference), unit, -1), place, 0.7),
+  ),
+  ...rule(
+    "following-weekend",
+    ["on? the next|following weekend", "on? the weekend after that?"],
+    (_, reference, place) => counted(weekendBeside(anchorOf(place, reference), 1), place),
+  ),
+  ...rule(
+    "following-weekday",
+    ["on? the next|following <weekday>", "on? the <weekday> after that?"],
+    ({ weekday }, reference, place) => counted(weekdayBeside(anchorOf(place, reference), weekday, 1), place),
+  ),
+  ...rule("that-weekday", ["that <weekday>", "on? that same <weekday>"], ({ weekday }, reference, place) => {
+    const anchor = anchorOf(place, reference);
+    const week =
+      anchor.grain === "week" || anchor.grain === "span" ? anchor.from.subtract({ days: 1 }) : anchor.from;
+    return counted(weekdayBeside({ ...anchor, last: week }, weekday, 1), place, 0.6);
+  }),
+  ...rule(
+    "following-season",
+    ["the next|following <season>", "the <season> after that?"],
+    ({ season }, reference, place) =>
+      counted(nextSeason(season, anchorOf(place, reference), reference), place),
+  ),
+  ...rule("that-season", ["that? same <season>", "later? that <season>"], ({ season }, reference, place) =>
+    counted(seasonAround(season, anchorOf(place, reference), reference), place, 0.7),
+  ),
+  ...rule(
+    "following-month",
+    ["the next|following <month>", "the <month> after that?"],
+    ({ month }, reference, place) =>
+      counted(
+        nearest(
+          { today: anchorOf(place, reference).last.add({ days: 1 }), prefer: "future" },
+          monthIn(month),
+        ),
+        place,
+      ),
+  ),
+  ...rule("that-month", ["that <month>"], ({ month }, reference, place) => {
+    const { from } = anchorOf(place, reference);
+    return counted(monthIn(month)(from.month > month + 6 ? from.year + 1 : from.year), place, 0.7);
+  }),
+  ...rule(
+    "later",
+    [
+      "<length> later",
+      "<length> after that|this",
+      "<length> on from that",
+      "<length> afterwards|afterward|after",
+    ],
+    ({ length }, reference, place) => counted(offset(length, anchorOf(place, reference), 1), place),
+  ),
+  ...rule(
+    "before-that",
+    ["<length> before that|this?", "<length> beforehand|earlier", "<length> prior to that"],
+    ({ length }, reference, place) => counted(offset(length, anchorOf(place, reference), -1), place, 0.75),
+  ),
+];

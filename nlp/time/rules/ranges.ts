@@ -1,0 +1,66 @@
+import { dayOf, fromTo, type Period, spanOf } from "../period.ts";
+import { nearest, seasonIn } from "../resolve.ts";
+import { rule } from "../rule.ts";
+
+const found = (period: Period, sure = 0.9) => ({ period, direction: "either" as const, sure });
+const sameGrain = (a: Period, b: Period): boolean => a.grain === b.grain;
+const SINCE = { role: "since", direction: "either", sure: 0.9 } as const;
+const UNTIL = { role: "until", direction: "either", sure: 0.9 } as const;
+
+export const RANGES = [
+  ...rule("or", ["either? in|on? <when> or in|on? <when2>"], ({ when, when2 }) =>
+    sameGrain(when, when2) ? found(fromTo(when, when2), 0.8) : undefined,
+  ),
+  ...rule(
+    "between",
+    [
+      "any? time|sometime|somewhere? between <when> and <when2>",
+      "from <when> to|through|until|and|- <when2>",
+      "from <when> up to|until|through <when2>",
+      "<when> through <when2>",
+      "in <when> through|to <when2>",
+    ],
+    ({ when, when2 }) => found(fromTo(when, when2)),
+  ),
+  ...rule(
+    "until-now",
+    ["from|between|since <when> to|until|and|through now|today", "from <when> up to|until now|today"],
+    ({ when }, { today }) => found(spanOf(when.recurs?.(today, -1) ?? when, dayOf(today))),
+  ),
+  ...rule("from-now-to", ["between now and <when>", "from now to|until <when>"], ({ when }, { today }) =>
+    found(spanOf(dayOf(today), when.recurs?.(today, 1) ?? when)),
+  ),
+  ...rule(
+    "since",
+    [
+      "ever? since like|about|around|at|in|on? <when>",
+      "from <when> on|onward|onwards|forward",
+      "anything|any|sometime|any? time? after|later than? <when>",
+      "starting in|on? <when>",
+      "as of <when>",
+    ],
+    ({ when }) => ({ ...SINCE, period: when }),
+  ),
+  ...rule("since-season", ["ever? since|after the? <season>"], ({ season }, reference) => ({
+    ...SINCE,
+    period: nearest(
+      { today: reference.today.subtract({ days: 1 }), prefer: reference.prefer },
+      seasonIn(season, reference),
+    ),
+  })),
+  ...rule(
+    "until",
+    [
+      "not? until|by|before <when>",
+      "not? until|by|before like|about|around|at|in|on <when>",
+      "up to|until <when>",
+      "prior to <when>",
+      "no later than <when>",
+      "earlier than <when>",
+      "sometime|any? time? before <when>",
+      "in time for <when>",
+      "ahead of <when>",
+    ],
+    ({ when }) => ({ ...UNTIL, period: when }),
+  ),
+];

@@ -1,0 +1,82 @@
+import { Chrono, en, type ParsedComponents, type ParsedResult, type Parser } from "chrono-node";
+import { Temporal } from "temporal-polyfill";
+import type { Found, Written } from "./find.ts";
+import { isSize, isVerbMay } from "./not-dates.ts";
+import { dayOf, monthOf, type Period, spanOf } from "./period.ts";
+import type { Reference } from "./reference.ts";
+import { isDayFirst } from "./region.ts";
+import { dateOf, monthDayNear } from "./resolve.ts";
+import type { Token } from "./tokens.ts";
+
+/** "2024-08", "2024/8": chrono knows the year and month only with a day or a month's name. */
+const yearAndMonth: Parser = {
+  pattern: () => /(?<![\d/.-])((?:19|20)\d\d)[-/.](0?[1-9]|1[0-2])(?![\d/.-])/u,
+  extract: (_context, match) => ({ year: Number(match[1]), month: Number(match[2]) }),
+};
+
+/** "20240503" as files are named. */
+const eightDigits: Parser = {
+  pattern: () => /(?<![\d/.,-])((?:19|20)\d\d)(0[1-9]|1[0-2])(0[1-9]|[12]\d|3[01])(?![\d/,-])/u,
+  extract: (_context, match) => ({ year: Number(match[1]), month: Number(match[2]), day: Number(match[3]) }),
+};
+
+const chronoFor = (dayFirst: boolean): Chrono => {
+  const { parsers, refiners } = en.configuration.createConfiguration(true, dayFirst);
+  return new Chrono({ parsers: [...parsers, yearAndMonth, eightDigits], refiners });
+};
+const MONTH_FIRST = chronoFor(false);
+const DAY_FIRST = chronoFor(true);
+
+/** Of what chrono finds, the dates written out; what is relative is read by our own rules. */
+const isWritten = (result: ParsedResult): boolean => !result.tags().has("result/relativeDate");
+
+const certain = (parts: ParsedComponents, name: "year" | "month" | "day"): number | undefined =>
+  parts.isCertain(name) ? (parts.get(name) ?? undefined) : undefined;
+
+const periodOf = (parts: ParsedComponents, reference: Reference): Period | undefined => {
+  const [year, month, day] = [certain(parts, "year"), certain(parts, "month"), certain(parts, "day")];
+  if (month === undefined || (year !== undefined && (year < 1900 || year > 2100))) return undefined;
+  if (year === undefined) return day === undefined ? undefined : monthDayNear(month, day, reference);
+  if (day === undefined) return monthOf(new Temporal.PlainDate(year, month, 1));
+  const date = dateOf(year, month, day);
+  return date && dayOf(date);
+};
+
+const between = (start: Period, end: Period | undefined): Period =>
+  end === undefined ? start : spanOf(start, end);
+
+const placeOf = (
+  tokens: readonly Token[],
+  { index, text }: ParsedResult,
+): { at: number; next: number } | undefined => {
+  const at = tokens.findIndex(({ start }) => start >= index);
+  const end = index + text.trimEnd().length;
+  let next = at;
+  while (next < tokens.length && (tokens[next]?.start ?? end) < end) next++;
+  return at < 0 || next <= at ? undefined : { at, next };
+};
+
+const foundIn = (result: ParsedResult, tokens: readonly Token[], reference: Reference): Found | undefined => {
+  const place = placeOf(tokens, result);
+  const start = periodOf(result.start, reference);
+  if (place === undefined || start === undefined) return undefined;
+  if (!result.start.isCertain("year") && (isSize(tokens, place) || isVerbMay(tokens, place)))
+    return undefined;
+  const end = result.end ? periodOf(result.end, reference) : undefined;
+  const sure = result.start.isCertain("year") ? 0.98 : 0.9;
+  return {
+    ...place,
+    rule: "written",
+    order: -1,
+    meaning: { period: between(start, end), direction: "either", sure },
+  };
+};
+
+/** The dates that are written out with digits, read by chrono, by the index of their first token. */
+export const writtenDates = (text: string, tokens: readonly Token[], reference: Reference): Written => {
+  if (!/\d/u.test(text)) return new Map();
+  const chrono = isDayFirst(reference.region) ? DAY_FIRST : MONTH_FIRST;
+  const results = chrono.parse(text, { instant: reference.instant, timezone: reference.offsetMinutes });
+  const found = results.filter(isWritten).map((result) => foundIn(result, tokens, reference));
+  return new Map(found.filter((one) => one !== undefined).map((one) => [one.at, one]));
+};
