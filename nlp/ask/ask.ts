@@ -1,0 +1,100 @@
+import type { Query, Topic } from "../../shared/memory/query.ts";
+import type { Moment } from "../../shared/reading.ts";
+import type { UseUnit } from "../../shared/record.ts";
+import { type Asked, askedIn } from "./kinds.ts";
+import { periodIn, type Timed } from "./period.ts";
+import { unwrap } from "./plain-question.ts";
+import { topicOf } from "./topic.ts";
+
+/** What a question asks of the log, or of the outlook. */
+export type Question = Query | { readonly ask: "decide"; readonly topic: Topic } | { readonly ask: "ready" };
+
+const UNITS: readonly (readonly [RegExp, UseUnit])[] = [
+  [/\b(?:km|kms|kilomet\w+|ks|clicks)\b/, "km"],
+  [/\b(?:miles?|far|distance|mileage|odometer|towing|driving|tow|drive|driven)\b/, "miles"],
+  [/\bnights?\b/, "nights"],
+  [/\btrips?\b/, "trips"],
+  [/\bstorms?\b/, "storms"],
+  [/\bfills?\b/, "fills"],
+  [/\bcycles?\b/, "cycles"],
+];
+
+const useOf = (words: string, timed: Timed): Query => ({
+  ask: "use",
+  unit: UNITS.find(([pattern]) => pattern.test(words))?.[1] ?? null,
+  meter: /\b(?:odometer|mileage now|reading|meter|clock)\b/.test(words),
+  period: timed.period,
+});
+
+const orderOf = (words: string): "newest" | "oldest" =>
+  /\b(?:did (?:i|we) first|first (?:time|thing|job|go|fix|repair|put|did|do)|earliest|originally|the first)\b/.test(
+    words,
+  )
+    ? "oldest"
+    : "newest";
+
+const queryOf = (asked: Asked, words: string, timed: Timed, topic: Topic): Question => {
+  const { period } = timed;
+  switch (asked.kind) {
+    case "decide":
+      return { ask: "decide", topic };
+    case "ready":
+      return { ask: "ready" };
+    case "last":
+      return { ask: "last", topic, period, focus: asked.focus ?? "what", order: orderOf(words) };
+    case "count":
+      return { ask: "count", of: asked.rule === "times-failed" ? "failures" : "work", topic, period };
+    case "longest":
+      return { ask: "longest", topic, order: /\b(?:shortest|least)\b/.test(words) ? "shortest" : "longest" };
+    case "open":
+      return { ask: "open", topic, before: period?.to ?? null };
+    case "holding":
+    case "buy":
+      return { ask: asked.kind, topic };
+    case "use":
+      return useOf(words, timed);
+    case "list":
+    case "ever":
+    case "cost":
+    case "said":
+    case "due":
+    case "worst":
+      return { ask: asked.kind, topic, period };
+  }
+};
+
+const isBare = (topic: Topic): boolean => topic.named.length + topic.systems.length === 0;
+
+const POINTS_BACK = /\b(?:it|its|that|them|they|those|this|these|there|one|he|she)\b/;
+
+const topicBefore = (asked: Question | null): Topic | undefined =>
+  asked !== null && "topic" in asked && !isBare(asked.topic) ? asked.topic : undefined;
+
+/** "And how many times has it come undone": the thing is that of the question before. */
+const carried = (topic: Topic, words: string, before: Topic | undefined): Topic => {
+  if (before === undefined || !POINTS_BACK.test(words)) return topic;
+  if (isBare(topic))
+    return {
+      ...topic,
+      named: before.named,
+      systems: before.systems,
+      where: topic.where.length > 0 ? topic.where : before.where,
+    };
+  const known = new Set(before.named.filter(({ sure }) => sure >= 0.7).map(({ component }) => component));
+  const shared = topic.named.filter(({ component }) => known.has(component));
+  return /\b(?:that|those|this|these)\b/.test(words) && shared.length > 0
+    ? { ...topic, named: shared }
+    : topic;
+};
+
+/**
+ * The question that a text asks. `before` is the question before it, for "it" and "that one".
+ * A text that names a thing and no kind of question asks for the last work on it.
+ */
+export const ask = (text: string, moment: Moment, before: Question | null): Question => {
+  const timed = periodIn(text, moment);
+  const { words } = unwrap(text);
+  const topic = carried(topicOf(unwrap(timed.rest).words), words, topicBefore(before));
+  const asked = askedIn(words) ?? { kind: "last", rule: "named-only" };
+  return queryOf(asked, words, timed, topic);
+};

@@ -1,0 +1,65 @@
+import { plainWords } from "../../shared/memory/words.ts";
+import type { Action, ComponentId } from "../../shared/vocabulary.ts";
+import { inflect } from "../lexicon/inflect.ts";
+import table from "./deeds.json" with { type: "json" };
+
+export type Deed = {
+  readonly from: number;
+  readonly to: number;
+  readonly actions: readonly Action[];
+  readonly components: readonly ComponentId[];
+};
+
+type Sense = Pick<Deed, "actions" | "components">;
+
+const NOUNS: ReadonlySet<string> = new Set(table.nouns);
+const SUBJECTS: ReadonlySet<string> = new Set(
+  "i we to ever you he she they should must not last never and".split(" "),
+);
+const LONGEST = 5;
+
+const formsOf = (verb: string): readonly string[] => {
+  const [base = "", ...particle] = verb.split(" ");
+  return [...new Set(inflect(base).map(({ text }) => [text, ...particle].join(" ")))];
+};
+
+const keyOf = (phrase: string): string => plainWords(phrase).join(" ");
+
+const byForm = (): ReadonlyMap<string, Sense> => {
+  const forms = new Map<string, Sense>();
+  for (const { verbs, actions } of table.deeds as { verbs: string[]; actions: Action[] }[]) {
+    for (const form of verbs.flatMap(formsOf)) {
+      if (!forms.has(keyOf(form))) forms.set(keyOf(form), { actions, components: [] });
+    }
+  }
+  for (const { say, ...sense } of table.phrases as (Sense & { say: string[] })[]) {
+    for (const phrase of say) forms.set(keyOf(phrase), sense);
+  }
+  return forms;
+};
+
+const FORMS = byForm();
+
+const isThing = (words: readonly string[], from: number, key: string): boolean =>
+  NOUNS.has(key) && !SUBJECTS.has(words[from - 1] ?? "");
+
+const longestAt = (words: readonly string[], from: number): Deed | undefined => {
+  for (let length = Math.min(LONGEST, words.length - from); length > 0; length--) {
+    const key = words.slice(from, from + length).join(" ");
+    const sense = FORMS.get(key);
+    if (sense !== undefined && !isThing(words, from, key)) return { ...sense, from, to: from + length };
+  }
+  return undefined;
+};
+
+/** The work asked about, left to right. */
+export const deedsIn = (words: readonly string[]): readonly Deed[] => {
+  const found: Deed[] = [];
+  for (let at = 0; at < words.length; at++) {
+    const deed = longestAt(words, at);
+    if (deed === undefined) continue;
+    found.push(deed);
+    at = deed.to - 1;
+  }
+  return found;
+};

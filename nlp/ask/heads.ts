@@ -1,0 +1,57 @@
+import type { Named } from "../../shared/memory/query.ts";
+import type { Mention } from "./names.ts";
+
+/** Words after which a thing is named as a place: "the socket by the bed". */
+const BESIDE: ReadonlySet<string> = new Set(
+  "by over under near beside behind above below next around round at between inside outside underneath beneath against opposite".split(
+    " ",
+  ),
+);
+/** Words after which a thing may own what was named before: "the seal on the fridge". */
+const AMONG: ReadonlySet<string> = new Set("in on to for off of from".split(" "));
+
+const SMALL: ReadonlySet<string> = new Set("the a an my our that this those these to of".split(" "));
+
+const sureOf = (mention: Mention): number => Math.max(0, ...mention.named.map(({ sure }) => sure));
+
+const demote = (mention: Mention, to: number): Mention => ({
+  ...mention,
+  named: mention.named.map((named) => ({ ...named, sure: Math.min(named.sure, to) })),
+});
+
+const linkWord = (words: readonly string[], before: Mention, mention: Mention): string | undefined =>
+  words
+    .slice(before.to, mention.from)
+    .filter((word) => !SMALL.has(word))
+    .at(-1);
+
+/** "bed socket": the thing is the socket, the bed only says which. */
+const isModifier = (mention: Mention, next: Mention | undefined): boolean =>
+  next !== undefined && next.from === mention.to && sureOf(next) >= 0.5;
+
+const isPlace = (words: readonly string[], before: Mention | undefined, mention: Mention): boolean => {
+  if (before === undefined || sureOf(before) < 0.5) return false;
+  const link = linkWord(words, before, mention);
+  if (link === undefined) return false;
+  return BESIDE.has(link) || (AMONG.has(link) && sureOf(before) >= 0.9);
+};
+
+/** The things meant, without those that only say where: their sureness is lowered, not lost. */
+export const weighMentions = (words: readonly string[], mentions: readonly Mention[]): readonly Mention[] =>
+  mentions.map((mention, at) => {
+    if (isModifier(mention, mentions[at + 1])) return demote(mention, 0.5);
+    return isPlace(words, mentions[at - 1], mention) ? demote(mention, 0.35) : mention;
+  });
+
+/** All that may be meant, each component once, the surest first; what two mentions speak for is surer. */
+export const mergeNamed = (mentions: readonly Mention[]): readonly Named[] => {
+  const sure = new Map<Named["component"], number>();
+  for (const { component, sure: more } of mentions.flatMap((mention) => mention.named)) {
+    const had = sure.get(component);
+    sure.set(
+      component,
+      had === undefined ? more : Math.max(had, more, Math.min(0.85, 1 - (1 - had) * (1 - more))),
+    );
+  }
+  return [...sure].map(([component, value]) => ({ component, sure: value })).sort((a, b) => b.sure - a.sure);
+};

@@ -1,0 +1,75 @@
+import type { Moment } from "../../shared/reading.ts";
+import { periodIn } from "./period.ts";
+import { type Unwrapped, unwrap } from "./plain-question.ts";
+
+const SUBJECT = "(?:i|we|you|u|he|she|they|it|anyone|anybody|someone|somebody|there)";
+const THING =
+  "(?:the|that|this|those|these|my|our|his|her|its|their|any|anything|all|both|every|everything|each|either|a|an)";
+const HOLDS =
+  "(?:hold|last|work|stop|come|go|leak|help|take|survive|stay|cost|get|break|fail|let|give|need|make|start|quit|keep|stick|drip|crack|peel|tear|do its|do the|do their|do any|ever|cure|pass|run|feel|look|turn|see|have|want|happen|finally|actually|really)";
+const BEEN =
+  "(?:been|held|lasted|ever|gone|done its|done their|done the|stayed|come|given|worked|kept|got|had|stuck|survived|stopped|failed|leaked|let|broken|cost|needed|seen|started|made|outlived|behaved)";
+const AUX =
+  "(?:did|do|does|have|has|had|is|are|was|were|am|can|could|should|shall|will|would|must|might|didnt|dont|doesnt|havent|hasnt|isnt|arent|wasnt|shouldnt)";
+
+/** Openings that make a question without a mark, on plain words. */
+const ASKS: readonly RegExp[] = [
+  new RegExp(`^(?:when|where|why|how|who|whom|what|which) ${AUX}\\b`),
+  /^(?:whats|whens|wheres|whos|hows|howre|whatre|whatd|whatve|howd|whend|whered|whyd|whod)\b/,
+  /^how (?:many|much|often|long|far|old|soon|come|big|well|bad|recently)\b/,
+  /^what (?!a\b|an\b|i\b|we\b|he\b|she\b|they\b|you\b|happened\b|with\b|it\b|the (?:heck|hell)\b|else can)\w+/,
+  /^(?:with|by|in|on|for|to|since|from|at) (?:what|which|whom|how)\b/,
+  /^which (?!is\b|was\b|i\b|we\b|means\b|meant\b|reminds\b|explains\b|makes\b|made\b|has\b|had\b|are\b|were\b|it\b|the\b)\w+/,
+  /^which (?:is|was|are|were|has|had) (?:the|my|our|it|that)\b/,
+  /^(?:who|whose) (?!knew|cares|would|knows|said i)\w+/,
+  new RegExp(`^(?:did|didnt) ${SUBJECT}\\b(?! (?:with|again|myself|this|the|in|on|twice|all|up|using)\\b)`),
+  new RegExp(`^(?:did|didnt) ${THING} .*\\b${HOLDS}\\b`),
+  /^(?:did|didnt) (?:\w+ ){1,3}(?:ever|hold|last|work|survive)\b/,
+  new RegExp(`^(?:do|dont) (?:${SUBJECT}|the \\w+ still|my \\w+ still|any)\\b`),
+  new RegExp(`^(?:does|doesnt) (?:${SUBJECT}|${THING})\\b`),
+  /^(?:have|havent|had) (?:i|we|you|they)\b/,
+  new RegExp(`^(?:have|havent) ${THING} .*\\b${BEEN}\\b`),
+  new RegExp(`^(?:has|hasnt) (?:${SUBJECT}|${THING})\\b`),
+  /^has \w+ (?:\w+ )?(?:ever|been|done|held|fixed|replaced)\b/,
+  new RegExp(`^(?:is|are|isnt|arent|am) (?:${SUBJECT}|${THING})\\b`),
+  new RegExp(
+    `^(?:was|were|wasnt|werent) (?:${SUBJECT}|${THING})\\b(?!.* (?:so i|so we|and i|then i|but i|not the) )`,
+  ),
+  new RegExp(`^(?:can|could|should|shall|will|would|must) (?:${SUBJECT}|${THING})\\b`),
+  /^any(?:thing|one|body)? .*\b(?:left|need|needs|open|outstanding|due|do|doing|broken|still|should|pending|undone|coming|to buy|to get|missing|waiting|failed|hanging|unfinished|record|idea|look|looked|note)\b/,
+  /^anything (?:left|open|due|outstanding|else)$/,
+  /^(?:ever|never) (?:\w+ed|done|had|been|put|swapped|cut|bought|got)\b(?! (?:again|since))/,
+  /^(?:total|list|count|add up|sum up|sum|summarize|summarise|recap|look up|find|search|pull up|run through|read)\b(?:(?! (?:is|was) ).)*$/,
+  /^(?:the )?(?:last|latest|most recent|previous) (?:time|thing|job|work|fix|repair|word|note)s?\b(?!.*\b(?:was|were|is|held|let|failed|didnt|hasnt)\b)/,
+  /^(?:the )?(?:status|state|history|cost|costs|price|spending|shopping list|to do list|todo list|to do|todo|todos|open jobs|open items|open list|list|mileage|odometer|running total|story)(?: (?:of|on|for|with|so far|please|in|this|since|now|to date)\b.*)?$/,
+  /^(?:is|are) (?:\w+ ){1,3}(?:still|ok|okay|good|due|holding|dry|tight|fixed|done|overdue|safe)\b/,
+  /^whether\b/,
+];
+
+/** Openings of statements that look like questions. */
+const TELLS: readonly RegExp[] = [
+  /^(?:to|how about that|how bout that|how about i|what do you know|what can i say|what are the odds|who knew|guess what|when i|when we|when it|when the|when you|where the|where it|where i|how i|why i|what i|what we|what happened)\b/,
+  /^(?:have|had) (?:to|the dealer|a |an |my |him|her|them|someone)\b/,
+  /^(?:do|did) (?:it|them|that|the \w+|both|all|some)(?: \w+)?$/,
+  /^(?:would|can|will) you believe\b/,
+  /^did i (?:mention|tell you|say that)\b/,
+];
+
+/** Marks after a statement that ask for nothing but a nod. */
+const TAG =
+  /(?:,|^|\.|!) *(?:right|ok|okay|huh|eh|yeah|yes|no|you know|see|get it|got it|capisce|innit|hey|can you believe (?:it|that)|believe it|how about that|who knew|guess what|know what i mean|what are the odds|isnt that (?:great|nice|something)|how cool is that|fair enough|is it not|are we clear) *\?+\s*$/i;
+
+const inText = (moment: Moment, text: string): Unwrapped => unwrap(periodIn(text, moment).rest);
+
+const asks = (words: string): boolean => ASKS.some((pattern) => pattern.test(words));
+const tells = (words: string): boolean => TELLS.some((pattern) => pattern.test(words));
+
+/** Whether one sentence asks. Time phrases are set aside: "did the bearings last week" tells. */
+export const isQuestion = (sentence: string, moment: Moment): boolean => {
+  if (TAG.test(sentence.replace(/['’`]/g, ""))) return false;
+  const { words, wrapped, marked } = inText(moment, sentence);
+  if (words === "") return marked && wrapped;
+  if (/^to\b/.test(words) && wrapped) return false;
+  if (tells(words)) return marked && !/^(?:guess what|how (?:about|bout) that|would you believe)/.test(words);
+  return marked || wrapped || asks(words);
+};

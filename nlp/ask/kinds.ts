@@ -1,0 +1,186 @@
+import type { AskKind, Focus } from "../../shared/memory/query.ts";
+
+export type Asked =
+  | { readonly kind: AskKind; readonly focus?: Focus; readonly rule: string }
+  | { readonly kind: "decide" | "ready"; readonly rule: string };
+
+type Rule = Asked & { readonly when: RegExp; readonly unless?: RegExp };
+
+const FAILS =
+  "(?:fail|failed|fails|failing|let me down|let us down|let go|gave|give|given|giving|come undone|came undone|come apart|come loose|come off|came loose|came off|coming off|coming loose|coming undone|leak|leaked|leaking|leaks|break|broke|broken|breaking|quit|go wrong|gone wrong|went wrong|act up|acted up|play up|played up|playing up|pop|popped|crack|cracked|peel|peeled|die|died|packed up|pack up|blown|blew|blow|trip|tripped|come back|came back|return|fallen|fall|fell|torn|tear|tore|slip|slipped|jam|jammed|stuck|conk|conked|go bad|gone bad|trouble|problem|problems|not hold|didnt hold|pull|pulled|split|drip|dripped|dripping|seize|seized|burst|undone|loosened|worked loose|bitten)";
+const MONEY =
+  "(?:cost|costs|costing|spend|spent|spending|pay|paid|money|dollars?|bucks?|quid|pounds|euros?|bill|bills|price|expens\\w*|budget|set (?:me|us) back|shell(?:ed)? out|fork(?:ed)? out|lay out|laid out|laid down|run me|ran me|cough(?:ed)? up|damage to my wallet|out of pocket|sunk|sink|blown on|dropped on|eaten|eat|swallowed|drain(?:ed)? my|gone into|poured into|put into|tab|outlay|invested|forked over|part(?:ed)? with)";
+const LASTED =
+  "(?:last|lasted|lasts|hold|held|holds|holding|stood|stayed|stuck|survive|survived|gone|went|ran|done|kept|worked|been)";
+
+/** In order: the first that fits. What is narrower stands before what is wider; the order of money, buying and counting matters. */
+const RULES: readonly Rule[] = [
+  {
+    kind: "decide",
+    rule: "worth-it",
+    when: /\b(?:is it|is the|is that|worth|does it|would it|make sense|should (?:i|we)|better (?:to|off)|time to|pays?)\b.*\b(?:patch\w*|repair\w*|replac\w*|fix\w*|bother\w*|glu\w*|seal\w*|bodg\w*|new one|give up|again|keep)\b/,
+    unless: /\b(?:when|did|have i|has|still|how many|how much|ever|list|buy|what)\b/,
+  },
+  {
+    kind: "decide",
+    rule: "patch-or-replace",
+    when: /\b(?:patch|repair|fix|mend|seal|glue)\w* (?:it |the \w+ |them )?or (?:replace|buy|swap|new|change|get)/,
+  },
+  {
+    kind: "ready",
+    rule: "ready-to-go",
+    when: /\b(?:are we|am i|is (?:she|he|it|the \w+|\w+)) (?:all )?(?:ready|good|set|fit|safe|clear|okay|ok) (?:to|for) (?:go|leave|roll|travel|tow|the road|the trip|hit|head|pull|a trip|departure|set off)|roadworthy|road ready|departure list|before (?:i|we) (?:leave|go|set off|head out|pull out|hitch up|roll|hit the road|tow)|(?:can|could|should) (?:i|we) (?:leave|set off|roll out|head out)\b/,
+    unless: /\b(?:did|have) (?:i|we) (?:ever|already)\b/,
+  },
+  {
+    kind: "said",
+    rule: "said",
+    when: /\b(?:did|have|had|do|does|was) .*\b(?:say|said|mention|mentioned|tell you|told you|note|noted|write|wrote|written|record|recorded|report|reported)\b|\bmy (?:exact |own )?words\b|\b(?:play|read) (?:it |that |me )?(?:back|my note|the note)|\bhear (?:it|that|my)\b|\bnotes? (?:about|on|from|mention)/,
+    unless: /\bcost|\bodometer\b/,
+  },
+  {
+    kind: "use",
+    rule: "use",
+    when: /\bhow (?:many|much) (?:\w+ ){0,2}(?:miles?|kms?|kilomet\w+|ks|clicks|nights?|trips?|storms?|fills?|cycles?|freezes?)\b|\bhow far\b|\b(?:odometer|mileage)\b|\bhow many (?:days|weeks) .*\b(?:out|away|camp|lived|stayed|spent|on the road)|\bdistance\b|\bhow much (?:towing|driving)\b|\bhow many times (?:have|did) (?:i|we) (?:tow|go out|camp|take (?:her|it) out)|\bhow much (?:have|did) (?:i|we) (?:tow|driven?)\b/,
+    unless: /\b(?:since (?:i|we|the last)|money|cost)\b/,
+  },
+  {
+    kind: "worst",
+    rule: "worst",
+    when: /\b(?:what|which|whats)\b.*\b(?:keeps?|kept|always|most often|the most often)\b.*\b(?:fail\w*|break\w*|broke\w*|leak\w*|coming|going|letting|giv\w+|play\w* up|act\w* up)|\b(?:most|more) (?:trouble|grief|headaches?|problems|failures|bother)|\bweak(?:est)? (?:spots?|points?|links?)|\b(?:failed|broken|broke|let me down|gone wrong|fails|breaks) (?:the )?(?:most|more than once|twice|again and again|repeatedly)|\btroublemakers?|\bworst (?:offender|thing|part|culprit)|\brepeat offenders?/,
+  },
+  {
+    kind: "longest",
+    rule: "longest",
+    when: new RegExp(
+      `\\b(?:longest|outlasted|lasted (?:the )?best|held (?:up )?(?:the )?best|best (?:fix|way|method|cure|stuff|repair|so far|attempt|bet)|worked (?:the )?best|${LASTED} (?:me )?(?:the )?(?:most|shortest|least)|shortest|how long (?:did|do|does|has|have|had) (?!i |we |it been\\b)(?:\\w+ ){1,12}?${LASTED}|longest lasting|most durable|how long did (?:it|that|they|he) ${LASTED})\\b`,
+    ),
+  },
+  {
+    kind: "count",
+    rule: "times-failed",
+    when: new RegExp(
+      `\\b(?:how (?:many times|often|many goes)|number of times|what number|how many (?:\\w+ ){0,3}(?:failures|failed|let|broke|leaks|blowouts|breakdowns|flats|punctures)|times (?:has|have|did))\\b.*\\b${FAILS}\\b|\\bhow many (?:failures|leaks|breakdowns|blowouts|flats|punctures)\\b`,
+    ),
+  },
+  {
+    kind: "count",
+    rule: "times-done",
+    when: /\b(?:how (?:many times|often|many goes|many)|number of times|how frequently)\b/,
+    unless: new RegExp(`${MONEY}|\\b(?:need|buy|open|left|due|should|list|outstanding)\\b`),
+  },
+  {
+    kind: "cost",
+    rule: "money",
+    when: new RegExp(
+      `\\b(?:how much|what|whats|total|sum|all told|altogether|how many|show|list)\\b.*\\b${MONEY}\\b|^${MONEY}\\b|\\bhow much (?:did|was|were|has|have|is|for|in|on)\\b|\\b(?:total|tally|bill) (?:for|on|so far|to date|in|of)\\b|\\btotal (?:spent|cost|spend|outlay)|\\b(?:in|of) (?:money|cash|dollars)\\b`,
+    ),
+    unless: /\bhow much (?:longer|time|water|grease|sealant|of the)\b|\bto (?:buy|get)\b|\bshopping\b/,
+  },
+  {
+    kind: "buy",
+    rule: "shopping",
+    when: /\b(?:shopping|shop|(?:to|i|we|gotta|should|must|need to|have to|still|still to|must) (?:buy|order|purchase|get hold of|get in|pick up|stock up|source|bring back|bring home|grab|fetch)|get (?:anything|something) in|parts? (?:list|run|to (?:get|buy|order|pick)|i need|do i need|we need|am i|are we)|pick up|hardware store|parts store|at the store|from the store|buy list|to buy|to order|on order|buying|needs? buying|needs? ordering|needs? replacing|short of|purchases?|supplies|what (?:bits|parts|spares)|(?:bits|parts|spares) (?:do|should|am|are|must|have) (?:i|we)|anything to (?:get|buy|order)|new parts)\b/,
+    unless: /\b(?:when|where|did (?:i|we)|how much|have (?:i|we) (?:ever|already)|last)\b/,
+  },
+  {
+    kind: "due",
+    rule: "due",
+    when: /\b(?:due|overdue|next (?:look|check|inspection|due|service)|look (?:at )?next|check next|needs? (?:checking|a look|looking at|inspecting|inspection)|should (?:i|we) (?:be )?(?:look|looking|check|checking|inspect|inspecting|keep an eye)|(?:when|how soon) (?:should|do|must|will|is|are|does) .*\b(?:again|next|look|check|need))\b/,
+    unless: /\b(?:did|have|was|were|last)\b/,
+  },
+  {
+    kind: "open",
+    rule: "open",
+    when: /\b(?:open|outstanding|pending|unfinished|unresolved|undone|unfixed|undealt|loose ends?|hanging (?:over|about|on)|still hanging|on my plate|on the (?:list|to do|todo|docket|books)|to ?do(?: list)?|todos?|backlog|(?:left|remains|remaining|waiting) (?:to|for|on|undone|over|unfixed)|still (?:left|broken|waiting|wrong|needs?|need|to|got to|have to|gotta)|got left|needs? (?:doing|fixing|attention|sorting|work|repair\w*|mending|seeing to)|have i (?:still )?(?:got|to)|(?:do|must|should) (?:i|we) (?:still )?(?:have|need|got|do|fix|sort|get)(?: left)? ?(?:to)?|havent (?:i|we)|(?:i|we) (?:havent|have not|still havent|never got)|not (?:yet )?(?:done|fixed|dealt)|put(?:ting)? off|owe (?:her|the|it)|broken (?:at the moment|right now|now|just now)|whats (?:broken|wrong|left|bust|busted)|what is (?:broken|wrong|left|bust|busted)|jobs? (?:left|remaining|waiting|ahead|do i)|what needs|anything (?:left|open|broken|wrong|else to do|to (?:do|fix|sort))|whats (?:next|to do)|faults? (?:do|are|have|still)|still (?:a )?problem|still on)\b/,
+    unless: /\b(?:did (?:i|we|the)|when|how (?:long|did)|holding|ever|cost|last(?:ed)?|spent)\b/,
+  },
+  {
+    kind: "last",
+    focus: "who",
+    rule: "who",
+    when: /^(?:who|whos|whod|whom|whose)\b|\bwho (?:did|fixed|replaced|put|changed|made|sealed|was it|done)\b|\b(?:was it|did) (?:me|i|the shop|the dealer) (?:or|that)\b|\bby whom\b/,
+  },
+  {
+    kind: "last",
+    focus: "why",
+    rule: "why",
+    when: /^(?:why|how come|what for|for what reason|whyd)\b|\bwhat was (?:the matter|wrong|the reason|the problem|the trouble)\b|\bwhat (?:reason|made me)\b/,
+  },
+  {
+    kind: "last",
+    focus: "how-long-ago",
+    rule: "how-long-ago",
+    when: /\bhow (?:long (?:ago|since|is it since|has it been|have we gone|have i gone|it been)|old (?:is|are|were|was)|many (?:months|weeks|years|days) (?:ago|since)|recently|long back)\b/,
+  },
+  {
+    kind: "last",
+    focus: "when",
+    rule: "when",
+    when: /^(?:when|whens|whend)\b|\bwhen (?:did|was|were|have|had|has|it|that|i|we)\b|\b(?:what|which) (?:day|date|year|month|week|season|time)\b|\blast time\b|\bdate (?:of|that|when|for|i)\b|\bsince when\b/,
+  },
+  {
+    kind: "last",
+    focus: "place",
+    rule: "where",
+    when: /^(?:where|wheres|whered|whereabouts)\b|\bwhich (?:side|end|corner|one|tank|window|wheel|door) (?:did|was|had|is)\b/,
+  },
+  {
+    kind: "last",
+    focus: "materials",
+    rule: "what-with",
+    when: /\b(?:what|whats|whatd|which)(?: \w+){0,3} (?:did|have|had|was|were|do|do) (?:i|we|it|the \w+|they|he|she)\b.*\b(?:use|used|using|put|stick|stuck|patch\w*|seal\w*|fix\w*|glu\w*|repair\w*|mend\w*|fill\w*|caulk\w*|cover\w*|tape\w*|paint\w*|grease\w*|lub\w*|oil\w*|smear\w*|slap\w*|squirt\w*|smother\w*|bond\w*|bed\w*|free\w*|bodge\w*|run|ran|laid|lay|pack\w*|sprayed?|attach\w*|fasten\w*|made|plug\w*|wrap\w*|bind|bound|hold|held|treat\w*|cure\w*|apply|applied|close\w*|stop\w*)\b.*\b(?:with|on|onto|over|in|into|around|round|under|for|to|of|across|behind|between|up|there|it)\b|\b(?:with what|what with|what stuff|what kind of|what type of|what sort of|what brand|what material|which (?:sealant|glue|tape|grease|sealer|material|stuff|product|kind|adhesive|oil|caulk)|what (?:sealant|glue|tape|grease|sealer|material|product|adhesive|oil|caulk|goop|compound|lube|paint|resin|screws|bolts|part|parts))\b|\bwhat (?:is|was|are|were) (?:the |that |my )?(?:\w+ ){1,4}(?:patched|sealed|made|glued|held|fixed|bedded|stuck|greased|repaired|packed|mended|caulked) (?:on |in |down |up |together )?(?:with|of|by)\b|\bwhats (?:on|in|holding|under|behind) (?:the|that|my)\b/,
+    unless:
+      /\b(?:last|latest) (?:thing|job|do|did|work)\b|\blast (?:do|done) \b|\bwhat did (?:i|we) last (?:do|fix)\b/,
+  },
+  {
+    kind: "ever",
+    rule: "ever",
+    when: /\b(?:ever|never)\b/,
+    unless: /\b(?:what|which|how|when|where) (?:did|have|has|was|is|do)\b/,
+  },
+  {
+    kind: "last",
+    focus: "state",
+    rule: "state",
+    when: /^(?:how|hows|howre)\b.*\b(?:doing|holding|getting on|getting along|looking|look|faring|coming along|going|behaving|holding up|hold up|held up|bearing up|working|work out|worked out|these days|now|at the moment|been|standing up|keeping|shaping|condition|shape|do)\b|\b(?:state|status|condition|shape|health) (?:of|is|with|on)\b|^hows\b|^how (?:is|are)\b|\bwhats (?:the )?(?:latest|word|news|up|happening|the story|the score|the deal) (?:on|with|about)\b/,
+  },
+  {
+    kind: "last",
+    rule: "last",
+    when: /\b(?:last|latest|most recent|newest|previous|final)\b/,
+    unless:
+      /\b(?:did|does|do|has|have)\b.*\blast(?:ed)?(?: (?:well|okay|ok|long|at all|the \w+|through|until|till|any))?$|\bwhat .*\b(?:all|everything|jobs)\b/,
+  },
+  {
+    kind: "last",
+    focus: "what",
+    rule: "first",
+    when: /\b(?:first|earliest|original(?:ly)?)\b.*\b(?:time|thing|job|do|did|fix|repair|put|was)\b|\bdid (?:i|we) first\b/,
+  },
+  {
+    kind: "list",
+    rule: "list",
+    when: /\b(?:list|everything|every|history|all (?:the|my|that|jobs|work|repairs|i|weve|ive)|what (?:all|jobs|work|repairs|fixes|things|maintenance|projects|else)|which (?:jobs|repairs|fixes|things|work)|whats been (?:done|fixed|replaced|worked)|what has been|what have (?:i|we)|what did (?:i|we)|what was (?:done|fixed|replaced|repaired)|what got|what ive|what weve|what i did|what we did|recap|summary|summarize|summarise|rundown|run through|log|record of|show (?:me )?(?:the|all|my)|what (?:jobs|work) (?:did|have)|overview|story of|what were)\b/,
+  },
+  {
+    kind: "holding",
+    rule: "holding",
+    when: /^(?:is|are|isnt|arent|has|have|hasnt|havent|did|didnt|does|do|doesnt|dont|was|were|wasnt|still|will|can)\b(?! (?:i|we|you|he|she|they)\b)/,
+  },
+  {
+    kind: "holding",
+    rule: "still",
+    when: /\b(?:still|is it|are they|has it|have they|did it|does it|did they|do they|any good|hold(?:ing|s)?|held|is that|are those)\b/,
+    unless: /^(?:did|have|has|had|do) (?:i|we|you|anyone|anybody|he|she|they)\b/,
+  },
+  {
+    kind: "ever",
+    rule: "did-i",
+    when: /^(?:did|have|has|had|havent|didnt|do|was|were|any record|is there)\b|\b(?:did|have) (?:i|we|anyone|anybody|you)\b/,
+  },
+];
+
+/** What kind of question it is, by the first rule that fits; none means that its words name a thing at most. */
+export const askedIn = (words: string): Asked | undefined =>
+  RULES.find(({ when, unless }) => when.test(words) && unless?.test(words) !== true);

@@ -1,0 +1,30 @@
+/** Sounds and openings before a question that say nothing: "so um hey, when did I ..." */
+const OPENING =
+  /^(?:(?:so|and|but|um+|uh+|er+|hm+|oh|ok|okay|right|well|hey|hi|hello|now|also|then|alright|listen|say|look|please|sorry|quick (?:one|question)|one more(?: thing)?|another (?:one|question)|just wondering|out of interest|by the way|btw|mate|buddy|good morning|morning|evening)\b[\s,.:;!-]*)+/;
+
+/** Ways of asking around a question: "can you tell me when I ..." */
+const WRAPPING =
+  /^(?:(?:can|could|would|will) (?:you|u) (?:please |just )?|please |pls |do you (?:know|remember|recall|happen to know) |any idea |i (?:forget|forgot|cant remember|can never remember|dont remember|dont recall|wonder|was wondering|need to know|want to know|would like to know|d like to know|m not sure) |im (?:wondering|not sure|trying to remember) |let me know |help me (?:remember|out) |wanna know |what i want to know is |(?:tell|remind|give|show) (?:me|us) (?:again )?(?:of |about )?|refresh my memory )+/;
+
+/** Lower case, no apostrophes, no marks but question marks gone, one blank between words. */
+export const plainQuestion = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/['’`]/g, "")
+    .replace(/[^\p{L}\p{N}?]+/gu, " ")
+    .trim();
+
+export type Unwrapped = {
+  readonly words: string;
+  /** The words ask to be told: "remind me". */
+  readonly wrapped: boolean;
+  readonly marked: boolean;
+};
+
+export const unwrap = (text: string): Unwrapped => {
+  const plain = plainQuestion(text);
+  const marked = plain.endsWith("?");
+  const bare = plain.replace(/\?/g, " ").replace(/ +/g, " ").trim().replace(OPENING, "");
+  const words = bare.replace(WRAPPING, "").replace(OPENING, "");
+  return { words, wrapped: words !== bare, marked };
+};

@@ -1,0 +1,50 @@
+import { placeOf } from "../../shared/memory/place.ts";
+import type { Topic } from "../../shared/memory/query.ts";
+import { plainWords, tellingWords } from "../../shared/memory/words.ts";
+import { deedsIn } from "./deeds.ts";
+import filler from "./filler.json" with { type: "json" };
+import { mergeNamed, weighMentions } from "./heads.ts";
+import { type Mention, mentionsIn } from "./names.ts";
+import { stuffIn } from "./stuff.ts";
+
+const ASKING: ReadonlySet<string> = new Set(filler.asking.flatMap(plainWords));
+const NOT_PLACE: readonly string[] = filler.notPlace.map((phrase) => ` ${plainWords(phrase).join(" ")} `);
+
+const withoutIdioms = (words: readonly string[]): string =>
+  NOT_PLACE.reduce((text, idiom) => text.replaceAll(idiom, " "), ` ${words.join(" ")} `);
+
+const placesIn = (words: readonly string[]): readonly string[] => [
+  ...new Set([...placeOf(withoutIdioms(words)).values()].flatMap((values) => [...values])),
+];
+
+/** Words of a whole system count only where no single thing is surely named. */
+const systemsIn = (mentions: readonly Mention[]) => {
+  const single = mentions.some(
+    ({ named, systems }) => systems.length === 0 && named.some(({ sure }) => sure >= 0.8),
+  );
+  return single ? [] : [...new Set(mentions.flatMap((mention) => mention.systems))];
+};
+
+const covered = (spans: readonly { readonly from: number; readonly to: number }[], at: number): boolean =>
+  spans.some(({ from, to }) => from <= at && at < to);
+
+/** What a question or a correction is about. Time phrases are taken out before. */
+export const topicOf = (text: string): Topic => {
+  const words = plainWords(text);
+  const deeds = deedsIn(words);
+  const mentions = weighMentions(
+    words,
+    mentionsIn(words).filter(({ from }) => !covered(deeds, from)),
+  );
+  const byDeed = deeds.flatMap(({ components }) => components.map((component) => ({ component, sure: 0.9 })));
+  const named = mergeNamed([...mentions, { from: 0, to: 0, named: byDeed, systems: [] }]);
+  const loose = words.filter((_, at) => !covered([...deeds, ...mentions], at));
+  return {
+    named,
+    systems: systemsIn(mentions),
+    actions: [...new Set(deeds.flatMap(({ actions }) => actions))],
+    where: placesIn(words),
+    materials: stuffIn(words),
+    words: tellingWords(loose.join(" ")).filter((word) => !ASKING.has(word)),
+  };
+};
