@@ -12,7 +12,7 @@ export const LOG_SCALES: readonly number[] = Array.from(
   { length: 2 * REACH + 1 },
   (_, i) => (i - REACH) * STEP,
 );
-export const SHAPES = [0.8, 1.1, 1.6, 2.4] as const;
+export const SHAPES = [0.75, 1, 1.5, 2.3] as const;
 /** Share of duds as a multiple of the expected one, chosen so that the weights below give a mean of about 1. */
 export const DUD_FACTORS = [0.15, 0.6, 1.3, 2.6] as const;
 const DUD_WEIGHTS = [0.25, 0.3, 0.28, 0.17] as const;

@@ -1,4 +1,4 @@
-import { constantCost, type LookCosts } from "./constant-interval.ts";
+import { constantCost, constantInterval, type LookCosts } from "./constant-interval.ts";
 
 /**
  * Looks at least cost (Barlow, Hunter and Proschan 1963): a look costs `look`, a day failed unnoticed costs `day`, and
@@ -49,11 +49,21 @@ const tablesOf = (holding: Holding, horizon: number): Tables => {
   return { days, failed, area };
 };
 
-const rateAtEnd = ({ days, failed }: Tables): number => {
-  const last = days.length - 1;
-  const held = [last - 1, last].map((i) => Math.max(1e-300, 1 - (failed[i] ?? 1)));
-  const width = (days[last] ?? 0) - (days[last - 1] ?? 0);
-  return Math.max(LEAST_RATE, Math.log((held[0] ?? 1) / (held[1] ?? 1)) / width);
+/** Failures a day, among those still holding, just before a day of the lattice. */
+const rateBefore = ({ days, failed }: Tables, i: number): number => {
+  const [before, now] = [1 - (failed[i - 1] ?? 0), Math.max(1e-300, 1 - (failed[i] ?? 0))];
+  return Math.max(LEAST_RATE, Math.log(before / now) / ((days[i] ?? 0) - (days[i - 1] ?? 0)));
+};
+
+/** First day of the lattice from which on the future is taken as one of constant risk, so that no look is forced at the horizon. */
+const lastStretch = (tables: Tables, costs: LookCosts): number => {
+  const { days } = tables;
+  const horizon = days.at(-1) ?? 0;
+  const stretch = Math.min(horizon / 3, constantInterval(rateBefore(tables, days.length - 1), costs));
+  return Math.max(
+    1,
+    days.findIndex((day) => day >= horizon - stretch),
+  );
 };
 
 type Solved = Tables & {
@@ -75,10 +85,13 @@ const solve = (tables: Tables, costs: LookCosts): Solved => {
     const dead = failed[i] ?? 0;
     onward[i] = look * (1 - dead + hidden * dead) + price * (area[i] ?? 0) + cost;
   };
-  close(count - 1, (1 - (failed[count - 1] ?? 0)) * constantCost(rateAtEnd(tables), costs));
+  const last = lastStretch(tables, costs);
+  for (let i = last; i < count; i++) {
+    close(i, (1 - (failed[i] ?? 0)) * constantCost(rateBefore(tables, i), costs));
+    choice[i] = count;
+  }
   let best = count - 1;
-  choice[best] = best;
-  for (let i = count - 2; i >= 0; i--) {
+  for (let i = last - 1; i >= 0; i--) {
     const [dead, slope] = [failed[i] ?? 0, price * (failed[i] ?? 0)];
     let least = Number.POSITIVE_INFINITY;
     for (let j = best; j > i; j--) {
@@ -104,10 +117,14 @@ const cellOf = (days: Float64Array, day: number): number => {
   return low;
 };
 
-const between = (table: Float64Array, days: Float64Array, cell: number, day: number): number => {
-  const [from, to] = [days[cell] ?? 0, days[cell + 1] ?? 0];
-  const low = table[cell] ?? 0;
-  return low + ((table[cell + 1] ?? low) - low) * ((day - from) / (to - from));
+/** A table read between its days, by the parabola through the cell's ends and the next day. */
+const readAt = (table: Float64Array, days: Float64Array, cell: number, day: number): number => {
+  const first = Math.min(cell, days.length - 3);
+  const [x0, x1, x2] = [days[first] ?? 0, days[first + 1] ?? 0, days[first + 2] ?? 0];
+  const [y0, y1, y2] = [table[first] ?? 0, table[first + 1] ?? 0, table[first + 2] ?? 0];
+  const slope = (y1 - y0) / (x1 - x0);
+  const bend = ((y2 - y1) / (x2 - x1) - slope) / (x2 - x0);
+  return y0 + (day - x0) * (slope + bend * (day - x1));
 };
 
 /** The best whole day around the best lattice day, for a fix that held on `from`. */
@@ -129,7 +146,7 @@ const refine = (solved: Solved, costs: LookCosts, holding: Holding, from: number
     const cost =
       costs.look * (1 - now + costs.hidden * now) +
       price * (grown - dead * b) +
-      between(costOn, days, cell, b);
+      readAt(costOn, days, cell, b);
     if (cost < least) [least, day] = [cost, b];
   }
   return day;
@@ -137,14 +154,13 @@ const refine = (solved: Solved, costs: LookCosts, holding: Holding, from: number
 
 const shareUnnoticed = ({ days, failed, area, choice }: Solved, hidden: number): number => {
   let [unnoticed, i] = [0, 0];
-  while (i < days.length - 1) {
-    const j = Math.max(i + 1, choice[i] ?? 0);
-    unnoticed +=
-      hidden * ((area[j] ?? 0) - (area[i] ?? 0) - (failed[i] ?? 0) * ((days[j] ?? 0) - (days[i] ?? 0)));
+  for (let j = choice[0] ?? days.length; j < days.length; j = choice[i] ?? days.length) {
+    const width = (days[j] ?? 0) - (days[i] ?? 0);
+    unnoticed += hidden * ((area[j] ?? 0) - (area[i] ?? 0) - (failed[i] ?? 0) * width);
     i = j;
   }
-  const alive = (days.at(-1) ?? 0) - (area.at(-1) ?? 0);
-  return unnoticed / (unnoticed + alive);
+  const alive = (days[i] ?? 0) - (area[i] ?? 0);
+  return unnoticed === 0 ? 0 : unnoticed / (unnoticed + alive);
 };
 
 /** Plans looks for a fix over the days from its start to a horizon. */
