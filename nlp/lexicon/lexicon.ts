@@ -1,0 +1,115 @@
+import nlp from "compromise";
+import { ACTIONS, type Action, type ComponentId, type Outcome } from "../../shared/vocabulary.ts";
+import actionData from "./data/actions.json" with { type: "json" };
+import componentData from "./data/components.json" with { type: "json" };
+import cueData from "./data/cues.json" with { type: "json" };
+import faultData from "./data/faults.json" with { type: "json" };
+import materialData from "./data/materials.json" with { type: "json" };
+import outcomeData from "./data/outcomes.json" with { type: "json" };
+import placeData from "./data/places.json" with { type: "json" };
+import spellingData from "./data/spellings.json" with { type: "json" };
+import { compile, type Pattern, PatternIndex } from "./pattern.ts";
+import { Speller } from "./spelling.ts";
+
+export type MaterialClass = keyof typeof materialData.heads;
+export type Sense = "deed" | "fit" | "new" | "fasten" | "apply" | "prep" | "look" | "generic";
+export type Cue = keyof typeof cueData.cues;
+export type ComponentEntry = { readonly id: ComponentId; readonly weak: boolean; readonly words: string };
+export type ActionEntry = { readonly sense: Sense; readonly action: Action | null };
+export type VerdictEntry = { readonly outcome: Outcome; readonly strength: number };
+
+const isAction = (text: string): text is Action => (ACTIONS as readonly string[]).includes(text);
+const toAction = (text: string | null): Action | null => (text !== null && isAction(text) ? text : null);
+
+/** Patterns are written as they are said; hyphens and apostrophes are gone by the time they are matched. */
+const words = (phrase: string): string => phrase.replaceAll("-", " ");
+
+const componentPatterns = Object.entries(componentData).flatMap(([id, entry]) => {
+  const make =
+    (weak: boolean) =>
+    (name: string): Pattern<ComponentEntry> =>
+      compile(words(name), { id: id as ComponentId, weak, words: name });
+  return [...entry.names.map(make(false)), ...entry.parts.map(make(false)), ...entry.weak.map(make(true))];
+});
+
+const actionPatterns = actionData.senses.flatMap(({ sense, action, patterns }) =>
+  patterns.map((source) => compile<ActionEntry>(source, { sense: sense as Sense, action: toAction(action) })),
+);
+
+const materialPatterns = Object.entries(materialData.heads).flatMap(([id, heads]) =>
+  heads.map((head) => compile(words(head), id as MaterialClass)),
+);
+
+const cuePatterns = Object.entries(cueData.cues).flatMap(([cue, patterns]) =>
+  patterns.map((source) => compile(source, cue as Cue)),
+);
+
+const verdictPatterns = outcomeData.patterns.flatMap(({ outcome, strength, patterns }) =>
+  patterns.map((source) => compile<VerdictEntry>(source, { outcome: outcome as Outcome, strength })),
+);
+
+const faultPatterns = faultData.patterns.flatMap(({ strength, patterns }) =>
+  patterns.map((source) => compile(source, strength)),
+);
+
+export const COMPONENT_INDEX = new PatternIndex(componentPatterns);
+export const ACTION_INDEX = new PatternIndex(actionPatterns);
+export const MATERIAL_INDEX = new PatternIndex(materialPatterns);
+export const CUE_INDEX = new PatternIndex(cuePatterns, { commas: true });
+export const VERDICT_INDEX = new PatternIndex(verdictPatterns, { commas: true });
+export const FAULT_INDEX = new PatternIndex(faultPatterns);
+
+export const CLAIMS: ReadonlyMap<ComponentId, ReadonlySet<string>> = new Map(
+  Object.entries(componentData).map(([id, entry]) => [id as ComponentId, new Set<string>(entry.claims)]),
+);
+export const APPLIED: ReadonlyMap<MaterialClass, Action> = new Map(
+  Object.entries(actionData.applied).flatMap(([id, action]) =>
+    isAction(action) ? [[id as MaterialClass, action]] : [],
+  ),
+);
+export const GENERIC: ReadonlyMap<string, Action> = new Map(
+  Object.entries(actionData.generic).flatMap(([id, action]) => (isAction(action) ? [[id, action]] : [])),
+);
+export const KEEP: ReadonlySet<string> = new Set(materialData.keep);
+export const DROP: ReadonlySet<string> = new Set(materialData.drop);
+export const TOOLS: ReadonlySet<string> = new Set(materialData.tools);
+export const DIALECT: ReadonlySet<string> = new Set(spellingData.dialect);
+export const PLACES = {
+  always: new Set(placeData.prepositions.always),
+  often: new Set(placeData.prepositions.often),
+  sides: placeData.sides,
+  ends: placeData.ends,
+  rooms: placeData.rooms,
+  things: new Set(placeData.things),
+};
+export const PLACE_INDEX = new PatternIndex([
+  ...placeData.sides.map((text) => compile(text, "side" as const)),
+  ...placeData.ends.map((text) => compile(text, "end" as const)),
+  ...placeData.rooms.map((text) => compile(text, "room" as const)),
+]);
+
+const patternWords = (patterns: readonly Pattern<unknown>[]): string[] =>
+  patterns.flatMap(({ parts }) => parts.flatMap((part) => [...part.words, ...part.forms.keys()]));
+
+/** Its plain English words, of which the typing does not speak. */
+const english =
+  (nlp.model() as { readonly one?: { readonly lexicon?: Readonly<Record<string, unknown>> } }).one?.lexicon ??
+  {};
+const tradeWords = new Set([
+  ...patternWords([
+    ...componentPatterns,
+    ...actionPatterns,
+    ...materialPatterns,
+    ...cuePatterns,
+    ...verdictPatterns,
+    ...faultPatterns,
+  ]),
+  ...KEEP,
+  ...DROP,
+  ...TOOLS,
+  ...Object.values(spellingData.words),
+  ...PLACES.rooms.flatMap((room) => room.split(" ")),
+]);
+
+/** Repairs slips of trade words; plain English is left alone. */
+export const SPELLER = new Speller(tradeWords, (word) => Object.hasOwn(english, word));

@@ -1,0 +1,144 @@
+import type { UseUnit } from "../../shared/record.ts";
+import type { Token } from "../lexicon/tokens.ts";
+import units from "./units.json" with { type: "json" };
+
+/** A count of money or of use among the tokens. */
+export type Amount = {
+  readonly from: number;
+  readonly to: number;
+  readonly value: number;
+  readonly what: "money" | UseUnit | "reading";
+};
+
+export type NumberRef = {
+  readonly from: number;
+  readonly to: number;
+  readonly value: number;
+  readonly kind: string;
+  readonly low: number;
+  readonly high: number;
+};
+
+const MONEY_BEFORE = new Set(units.money.before);
+const MONEY_AFTER = new Set(units.money.after);
+const MONEY_CUES = new Set(units.money.cues);
+const USE: ReadonlyMap<string, UseUnit> = new Map(
+  Object.entries(units.use).flatMap(([unit, words]) => words.map((word) => [word, unit as UseUnit] as const)),
+);
+const ADJECTIVES = new Set(units.between);
+
+/** "twelve fifty" as money is 12.5. */
+export const priceOf = (number: NumberRef, tokens: readonly Token[]): number => {
+  const said = tokens.slice(number.from, number.to);
+  const isRun = number.kind === "run" && said.every((token) => token.kind === "word");
+  if (!isRun || number.value < 1000) return number.value;
+  const [whole, cents] = [Math.floor(number.value / 100), number.value % 100];
+  return number.value < 10_000 && whole < 100 && cents > 0 ? whole + cents / 100 : number.value;
+};
+
+/** "eighteen dollars fifty", "nineteen euro fifty": the number straight after the currency. */
+const withCents = (
+  value: number,
+  next: NumberRef | undefined,
+  at: number,
+  tokens: readonly Token[],
+): { value: number; to: number } => {
+  const from = tokens[at]?.norm === "and" ? at + 1 : at;
+  const fits =
+    next?.from === from &&
+    next.value < 100 &&
+    next.value >= 5 &&
+    Number.isInteger(value) &&
+    Number.isInteger(next.value);
+  if (
+    !fits ||
+    USE.has(tokens[next.to]?.norm ?? "") ||
+    (MONEY_AFTER.has(tokens[next.to]?.norm ?? "") &&
+      !["cents", "pence", "p"].includes(tokens[next.to]?.norm ?? ""))
+  )
+    return { value, to: at };
+  return { value: value + next.value / 100, to: next.to };
+};
+
+const moneyAt = (
+  number: NumberRef,
+  next: NumberRef | undefined,
+  tokens: readonly Token[],
+): Amount | undefined => {
+  const before = tokens[number.from - 1]?.norm ?? "";
+  const after = tokens[number.to]?.norm ?? "";
+  if (number.kind === "ordinal" || number.kind === "fraction") return undefined;
+  if (MONEY_BEFORE.has(before))
+    return { from: number.from - 1, to: number.to, value: number.value, what: "money" };
+  if (MONEY_AFTER.has(after)) {
+    if (["cents", "pence", "p"].includes(after)) return undefined;
+    const full = withCents(priceOf(number, tokens), next, number.to + 1, tokens);
+    return { from: number.from, to: full.to, value: full.value, what: "money" };
+  }
+  return undefined;
+};
+
+/** "cost me a hundred and sixty five", "part was one ninety five", "for forty two all in": money without its unit. */
+const bareMoneyAt = (number: NumberRef, tokens: readonly Token[]): Amount | undefined => {
+  if (number.kind === "ordinal" || number.kind === "fraction" || number.kind === "vague") return undefined;
+  const around = tokens.slice(Math.max(0, number.from - 4), number.from).map((token) => token.norm);
+  const after = tokens[number.to]?.norm ?? "";
+  const cue =
+    around.some((word) => MONEY_CUES.has(word)) ||
+    (after === "all" && tokens[number.to + 1]?.norm === "in") ||
+    (after === "for" && tokens[number.to + 1]?.norm === "the" && tokens[number.to + 2]?.norm === "lot");
+  return cue
+    ? { from: number.from, to: number.to, value: priceOf(number, tokens), what: "money" }
+    : undefined;
+};
+
+const useAt = (number: NumberRef, tokens: readonly Token[]): Amount | undefined => {
+  if (number.kind === "ordinal") return undefined;
+  for (let at = number.to, skipped = 0; skipped <= 3; at++, skipped++) {
+    const token = tokens[at];
+    if (token === undefined) return undefined;
+    const unit = USE.get(token.norm);
+    if (unit !== undefined) return { from: number.from, to: at + 1, value: number.value, what: unit };
+    if (!ADJECTIVES.has(token.norm)) return undefined;
+  }
+  return undefined;
+};
+
+const ODOMETER = new Set(["odometer", "odo", "clock", "hubometer", "speedo", "mileage"]);
+const readingAt = (number: NumberRef, tokens: readonly Token[]): Amount | undefined => {
+  const around = tokens.slice(Math.max(0, number.from - 6), number.from).map((token) => token.norm);
+  const digitsLong = number.value >= 1000;
+  if (!digitsLong || !around.some((word) => ODOMETER.has(word))) return undefined;
+  const unit = USE.get(tokens[number.to]?.norm ?? "");
+  return {
+    from: number.from,
+    to: number.to + (unit === undefined ? 0 : 1),
+    value: number.value,
+    what: "reading",
+  };
+};
+
+const overlapsAny = (number: NumberRef, times: readonly { from: number; to: number }[]): boolean =>
+  times.some((time) => time.from < number.to && number.from < time.to);
+
+/** The money, use and meter readings among the numbers of a note. */
+export const amountsIn = (
+  tokens: readonly Token[],
+  numbers: readonly NumberRef[],
+  times: readonly { from: number; to: number }[],
+): Amount[] => {
+  const found: Amount[] = [];
+  let covered = 0;
+  numbers.forEach((number, index) => {
+    if (number.from < covered) return;
+    const amount =
+      readingAt(number, tokens) ??
+      moneyAt(number, numbers[index + 1], tokens) ??
+      useAt(number, tokens) ??
+      (overlapsAny(number, times) ? undefined : bareMoneyAt(number, tokens));
+    if (amount === undefined) return;
+    found.push(amount);
+    covered = amount.to;
+  });
+  return found;
+};

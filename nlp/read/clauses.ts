@@ -1,0 +1,225 @@
+import type { Token } from "../lexicon/tokens.ts";
+import type { ActRef, Scan, Stretch } from "./scan.ts";
+import {
+  AUXILIARIES,
+  BREAKERS,
+  DETERMINERS,
+  NOT_BREAK_SO,
+  PREPOSITIONS,
+  SUBJECTS,
+  SUBORDINATORS,
+} from "./words.ts";
+
+/** A piece of the note that says one thing. `hard`: it starts after the end of a sentence or an announced switch. */
+export type Clause = Stretch & { readonly hard: boolean; readonly subordinate: boolean };
+
+const END = new Set([".", "!", "?", ";", "\n"]);
+const SOFT = new Set([",", ":", "(", ")", "-", "–", "—"]);
+
+const endsSentence = (token: Token | undefined): boolean => token?.kind === "mark" && END.has(token.norm);
+const isMark = (token: Token | undefined): boolean => token?.kind === "mark" && SOFT.has(token.norm);
+
+/** A hyphen between letters is no break. */
+const isDash = (tokens: readonly Token[], at: number): boolean => {
+  const token = tokens[at];
+  if (!isMark(token)) return false;
+  if (token?.norm !== "-" && token?.norm !== "–") return true;
+  const [before, after] = [tokens[at - 1], tokens[at + 1]];
+  return before?.end !== token.start || after?.start !== token.end;
+};
+
+const joinsClauses = (
+  tokens: readonly Token[],
+  at: number,
+  verbs: ReadonlySet<number>,
+  names: ReadonlySet<number>,
+): boolean => {
+  const next = tokens[at + 1]?.norm ?? "";
+  if (
+    SUBJECTS.has(next) ||
+    BREAKERS.has(next) ||
+    SUBORDINATORS.has(next) ||
+    AUXILIARIES.has(next) ||
+    verbs.has(at + 1)
+  )
+    return true;
+  if (["still", "not", "now", "no", "finally", "just", "today", "yesterday", "same", "that"].includes(next))
+    return true;
+  const adverb = verbs.has(at + 2) && !DETERMINERS.has(next);
+  return adverb || (DETERMINERS.has(next) && [2, 3, 4].some((ahead) => names.has(at + ahead)));
+};
+
+const startsBySubject = (tokens: readonly Token[], at: number): boolean => {
+  const [word, before, after] = [
+    tokens[at]?.norm ?? "",
+    tokens[at - 1]?.norm ?? "",
+    tokens[at + 1]?.norm ?? "",
+  ];
+  if (!SUBJECTS.has(word) || ["this", "you", "were", "there"].includes(word)) return false;
+  if (word === "it" && !AUXILIARIES.has(after)) return false;
+  return (
+    !PREPOSITIONS.has(before) &&
+    !SUBORDINATORS.has(before) &&
+    ![
+      "that",
+      "what",
+      "and",
+      "how",
+      "which",
+      "who",
+      "where",
+      "think",
+      "guess",
+      "believe",
+      "reckon",
+      "say",
+      "says",
+      "said",
+      "know",
+      "one",
+      "thing",
+      "so",
+      "but",
+      "because",
+      "then",
+      "put",
+      "thought",
+    ].includes(before)
+  );
+};
+
+/** A new subject with nothing that governs it: "it holds fine the roof vent lid blew off". */
+const startsByName = (
+  tokens: readonly Token[],
+  at: number,
+  starts: ReadonlySet<number>,
+  verbs: ReadonlySet<number>,
+  used: ReadonlySet<number>,
+): boolean => {
+  const word = tokens[at]?.norm ?? "";
+  if (!["the", "my", "our"].includes(word)) return false;
+  const before = tokens[at - 1];
+  if (before === undefined || before.kind === "mark") return false;
+  if (
+    PREPOSITIONS.has(before.norm) ||
+    DETERMINERS.has(before.norm) ||
+    AUXILIARIES.has(before.norm) ||
+    verbs.has(at - 1)
+  )
+    return false;
+  if (
+    /(?:ed|ing)$/.test(before.norm) ||
+    [
+      "and",
+      "or",
+      "thats",
+      "its",
+      "is",
+      "not",
+      "just",
+      "even",
+      "only",
+      "on",
+      "what",
+      "how",
+      "also",
+      "again",
+    ].includes(before.norm)
+  )
+    return before.norm === "again";
+  const named = [1, 2, 3].some((ahead) => starts.has(at + ahead));
+  return named && used.has(at - 1);
+};
+
+const breaksAt = (
+  scan: Scan,
+  at: number,
+  verbs: ReadonlySet<number>,
+  starts: ReadonlySet<number>,
+  used: ReadonlySet<number>,
+): boolean => {
+  const { tokens } = scan;
+  const word = tokens[at]?.norm ?? "";
+  const before = tokens[at - 1];
+  if (endsSentence(before) || isDash(tokens, at - 1)) return true;
+  if (word === "and" || word === "or") return joinsClauses(tokens, at, verbs, starts);
+  if (word === "so" && (NOT_BREAK_SO.has(tokens[at + 1]?.norm ?? "") || before?.norm === "or")) return false;
+  if (
+    word === "well" &&
+    ["as", "pretty", "very", "works", "working", "it", "holding", "worked"].includes(before?.norm ?? "")
+  )
+    return false;
+  if (word === "then" && ["and", "but", "since", "by", "till", "until"].includes(before?.norm ?? ""))
+    return false;
+  if (BREAKERS.has(word)) return !(before?.norm === "and" || before?.norm === "but" || before?.norm === "so");
+  if (SUBORDINATORS.has(word)) return at > 0 && !BREAKERS.has(before?.norm ?? "") && before?.norm !== "and";
+  if (["and", "but", "so", "then"].includes(before?.norm ?? "")) return false;
+  return startsBySubject(tokens, at) || startsByName(tokens, at, starts, verbs, used);
+};
+
+const HARD_STARTS = new Set([
+  "then",
+  "next",
+  "also",
+  "oh",
+  "okay",
+  "ok",
+  "alright",
+  "anyway",
+  "plus",
+  "um",
+  "uh",
+  "well",
+  "meanwhile",
+  "now",
+  "lastly",
+  "finally",
+  "btw",
+]);
+
+const isHard = (tokens: readonly Token[], at: number): boolean => {
+  const before = tokens[at - 1];
+  if (before === undefined || endsSentence(before)) return true;
+  const words = tokens.slice(at, at + 3).map((token) => token.norm);
+  return words.some(
+    (word, index) =>
+      HARD_STARTS.has(word) &&
+      (index === 0 || ["and", "so", "but", "oh", "um", "uh", "okay"].includes(words[0] ?? "")),
+  );
+};
+
+const verbsOf = (acts: readonly ActRef[]): Set<number> =>
+  new Set(acts.flatMap((act) => (act.verb === null ? [] : [act.verb.at])));
+
+/** Cuts a note into clauses; works with and without punctuation. */
+export const clausesOf = (scan: Scan): Clause[] => {
+  const verbs = verbsOf(scan.acts);
+  const starts = new Set(scan.components.map((ref) => ref.from));
+  const used = new Set(
+    [
+      ...scan.faults,
+      ...scan.verdicts,
+      ...scan.times,
+      ...scan.amounts,
+      ...scan.materials,
+      ...scan.acts,
+      ...scan.components,
+    ].map((ref) => ref.to - 1),
+  );
+  const clauses: Clause[] = [];
+  let from = 0;
+  for (let at = 1; at <= scan.tokens.length; at++) {
+    if (at < scan.tokens.length && !breaksAt(scan, at, verbs, starts, used)) continue;
+    const first = scan.tokens[from]?.norm ?? "";
+    clauses.push({ from, to: at, hard: isHard(scan.tokens, from), subordinate: SUBORDINATORS.has(first) });
+    from = at;
+  }
+  return clauses;
+};
+
+/** Index of the clause of each token. */
+export const clauseIndex = (clauses: readonly Clause[]): Int32Array => {
+  const index = new Int32Array(clauses.at(-1)?.to ?? 0);
+  clauses.forEach((clause, at) => index.fill(at, clause.from, clause.to));
+  return index;
+};

@@ -1,0 +1,131 @@
+import type { Action, ComponentId } from "../../shared/vocabulary.ts";
+import { APPLIED, type Cue, GENERIC, type MaterialClass, type Sense } from "../lexicon/lexicon.ts";
+import type { Clause } from "./clauses.ts";
+import { cueEnds, isVerb, type Status, statusOf } from "./modality.ts";
+import type { ActRef, Scan } from "./scan.ts";
+
+/** An act with how it is meant; the action may still depend on what it was done with. */
+export type Deed = {
+  readonly from: number;
+  readonly to: number;
+  readonly at: number;
+  readonly clause: number;
+  readonly sense: Sense;
+  readonly action: Action | null;
+  readonly status: Status;
+  readonly source: string;
+};
+
+const nounTokens = (scan: Scan): Set<number> => {
+  const nouns = new Set<number>();
+  const add = (from: number, to: number) => {
+    for (let at = from; at < to; at++) nouns.add(at);
+  };
+  for (const ref of scan.components) if (ref.to - ref.from > 1 || !ref.weak) add(ref.from, ref.to);
+  for (const ref of scan.materials) if (ref.to - ref.from > 1) add(ref.from, ref.to);
+  return nouns;
+};
+
+/** Of acts that share their verb or overlap, the longest that starts first. */
+const disjoint = (acts: readonly ActRef[]): ActRef[] => {
+  const kept: ActRef[] = [];
+  for (const act of acts) {
+    const last = kept.at(-1);
+    const verbAt = act.verb?.at ?? act.from;
+    if (
+      last !== undefined &&
+      act.from < last.to &&
+      (verbAt === (last.verb?.at ?? -1) || act.to <= last.to || act.verb === null)
+    )
+      continue;
+    if (last !== undefined && verbAt === (last.verb?.at ?? -1)) continue;
+    kept.push(act);
+  }
+  return kept;
+};
+
+/** The acts of a note whose words are verbs here, in order, with how each is meant. */
+export const deedsOf = (scan: Scan, clauses: readonly Clause[], index: Int32Array): Deed[] => {
+  const nouns = nounTokens(scan);
+  const ends = cueEnds(scan);
+  const verbal = scan.acts.filter((act) => {
+    const clause = clauses[index[act.from] ?? 0];
+    return clause !== undefined && isVerb(act, scan, clause, nouns);
+  });
+  return disjoint(verbal).map((act) => {
+    const at = act.verb?.at ?? act.from;
+    const clauseAt = index[at] ?? 0;
+    const clause = clauses[clauseAt] ?? { from: 0, to: scan.tokens.length, hard: true, subordinate: false };
+    const status = statusOf(act, { scan, clause, ends, at });
+    return {
+      from: act.from,
+      to: act.to,
+      at,
+      clause: clauseAt,
+      sense: act.value.sense,
+      action: act.value.action,
+      status,
+      source: act.source,
+    };
+  });
+};
+
+export type Given = {
+  readonly groups: readonly MaterialClass[];
+  readonly hasNew: boolean;
+  readonly extra: boolean;
+  readonly broken: boolean;
+  readonly component: ComponentId;
+};
+
+const FASTENERS: ReadonlySet<MaterialClass> = new Set(["fastener", "adhesive"]);
+
+const fitted = ({ groups, hasNew, extra, broken }: Given, action: Action | null): Action => {
+  if (groups.includes("lubricant")) return "lubricate";
+  if (extra) return "install";
+  if (hasNew) return "replace";
+  if (groups.includes("sealant") && !groups.includes("part")) return "seal";
+  if (groups.includes("tape") || groups.includes("cloth") || groups.includes("resin")) return "patch";
+  if (groups.includes("metal")) return "reinforce";
+  if (groups.includes("paint")) return "seal";
+  if (groups.includes("fluid")) return "charge";
+  if (groups.includes("sheet") || groups.includes("timber")) return broken ? "patch" : "install";
+  if (broken && groups.includes("part")) return "replace";
+  return action ?? "install";
+};
+
+const fastened = ({ groups, hasNew }: Given): Action => {
+  if (groups.includes("cloth")) return "patch";
+  if (groups.includes("metal") || groups.includes("timber")) return "reinforce";
+  if (hasNew && groups.some((group) => !FASTENERS.has(group))) return "replace";
+  return "refasten";
+};
+
+const applied = ({ groups, hasNew }: Given): Action | null => {
+  if (hasNew && groups.some((group) => group === "part" || group === "filter" || group === "wiring"))
+    return "replace";
+  const group = groups.find((each) => each !== "part" && each !== "fastener") ?? groups[0];
+  return group === undefined ? null : (APPLIED.get(group) ?? null);
+};
+
+/** The action of a deed once it is known what it was done with and to; null when it says nothing. */
+export const settle = (deed: Pick<Deed, "sense" | "action">, given: Given): Action | null => {
+  switch (deed.sense) {
+    case "fit":
+      return fitted(given, deed.action);
+    case "fasten":
+      return fastened(given);
+    case "apply":
+      return applied(given);
+    case "generic":
+      return GENERIC.get(given.component) ?? "repair";
+    case "new":
+      return given.extra ? "install" : "replace";
+    case "deed":
+    case "prep":
+    case "look":
+      return deed.action;
+  }
+};
+
+export type { Cue };

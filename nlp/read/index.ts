@@ -1,0 +1,79 @@
+import type { Moment, Reading } from "../../shared/reading.ts";
+import { clauseIndex, clausesOf } from "./clauses.ts";
+import { corrected } from "./corrections.ts";
+import { saidDay } from "./dates.ts";
+import { deedsOf } from "./deeds.ts";
+import { eventsOf, type Told } from "./events.ts";
+import { mutedTokens } from "./muted.ts";
+import { draftOf, type Made, recordsOf } from "./records.ts";
+import { type Scan, type Stretch, scan } from "./scan.ts";
+import { type Topic, topicsOf } from "./topics.ts";
+import { usageOf } from "./usage.ts";
+import { Places } from "./where.ts";
+
+const within =
+  (topic: Topic) =>
+  (ref: Stretch): boolean =>
+    topic.stretches.some((stretch) => ref.from >= stretch.from && ref.from < stretch.to);
+
+const uncovered = (faults: readonly Stretch[], covers: readonly Stretch[]): Stretch[] =>
+  faults.filter((fault) => !covers.some((cover) => fault.from < cover.to && cover.from < fault.to));
+
+const defaultDates = (made: readonly Made[], today: string): Made[] => {
+  const dated = made.filter((each) => each.kind === "repair" && each.dated !== undefined);
+  const old = dated.filter((each) => each.dated?.edtf !== today);
+  const retrospective = old.length >= 3 && old.length >= dated.length * 0.7;
+  return made.map((each) => {
+    if (each.dated !== undefined || each.kind === "todo") return each;
+    if (each.kind === "repair" && retrospective) return each;
+    return { ...each, dated: { edtf: today, spans: [], rule: "just-now" } };
+  });
+};
+
+/**
+ * Reads a note into the records that a careful listener would write down, and the use of the rig that it reports.
+ * Deterministic; grows linearly with the text. Throws a RangeError when `moment` holds no instant or zone.
+ */
+export const read = (text: string, moment: Moment): Reading => {
+  const seen: Scan = scan(text, moment);
+  if (seen.tokens.length === 0) return { records: [], usage: [] };
+  const today = saidDay(moment);
+  const clauses = clausesOf(seen);
+  const index = clauseIndex(clauses);
+  const deeds = deedsOf(seen, clauses, index);
+  const fixed = corrected(seen, deeds);
+  const muted = mutedTokens(seen, clauses);
+  const live = <T extends Stretch>(refs: readonly T[]): T[] =>
+    refs.filter((ref) => fixed.dead[ref.from] !== 1 && muted[ref.from] !== 1);
+  const topics = topicsOf(seen, clauses, index, deeds, fixed, muted);
+  const faults = live(
+    uncovered(seen.faults, [
+      ...seen.verdicts,
+      ...deeds.map((deed) => ({ from: deed.at, to: deed.at + 1 })),
+      ...seen.times,
+    ]),
+  );
+  const build = { scan: seen, clauses, index, dead: fixed.dead, places: new Places(seen, fixed.dead), today };
+  const made = topics.flatMap((topic) => {
+    const mine = within(topic);
+    const told: Told = {
+      topic,
+      deeds: live(deeds).filter(mine),
+      verdicts: live(seen.verdicts).filter(mine),
+      faults: faults.filter(mine),
+      times: live(seen.times).filter(mine),
+      amounts: live(fixed.amounts).filter(mine),
+      materials: live(seen.materials).filter(mine),
+    };
+    return recordsOf(told, eventsOf(told, build), build);
+  });
+  const records = defaultDates(
+    made.sort((a, b) => a.at - b.at),
+    today,
+  );
+  const taken = new Set(records.flatMap((each) => each.exposure.map((exposure) => exposure.at.from)));
+  return {
+    records: records.map((each) => draftOf(each, seen)),
+    usage: usageOf(seen, fixed.amounts, taken, fixed.dead, today),
+  };
+};

@@ -1,0 +1,254 @@
+import type { Cue } from "../lexicon/lexicon.ts";
+import type { Clause } from "./clauses.ts";
+import type { ActRef, Scan } from "./scan.ts";
+import {
+  AUXILIARIES,
+  DETERMINERS,
+  NEGATIVES,
+  PEOPLE,
+  PERFECT,
+  PREPOSITIONS,
+  SUBJECTS,
+  TO_DONE,
+} from "./words.ts";
+
+/**
+ * How a verb is meant: the work was done, is intended, was not done, serves a deed told before ("to stop the leak"),
+ * or is only talked about (advice, questions, habits).
+ */
+export type Status = "done" | "plan" | "not" | "purpose" | "talk";
+
+/** Cues by the token after them, for looking to the left. */
+export type CueEnds = ReadonlyMap<number, readonly Cue[]>;
+export const cueEnds = (scan: Scan): CueEnds => {
+  const ends = new Map<number, Cue[]>();
+  for (const cue of scan.cues) ends.set(cue.to, [...(ends.get(cue.to) ?? []), cue.value]);
+  return ends;
+};
+
+const FAR = 8;
+const ADVERBS = new Set([
+  "just",
+  "really",
+  "finally",
+  "also",
+  "only",
+  "then",
+  "even",
+  "actually",
+  "already",
+  "probably",
+  "still",
+  "properly",
+  "quickly",
+  "never",
+  "not",
+  "ever",
+  "all",
+  "both",
+  "now",
+  "always",
+  "recently",
+  "myself",
+  "himself",
+  "basically",
+  "literally",
+  "so",
+  "well",
+  "again",
+  "carefully",
+  "please",
+  "cust",
+  "kind",
+  "of",
+  "sort",
+]);
+
+type Place = { readonly scan: Scan; readonly clause: Clause; readonly ends: CueEnds; readonly at: number };
+
+const word = (scan: Scan, at: number): string => scan.tokens[at]?.norm ?? "";
+
+/** Whether a cue stands to the left in the clause, with nothing of `stop` between. */
+const cueBefore = (
+  { scan, clause, ends, at }: Place,
+  wanted: Cue,
+  stop: (word: string) => boolean,
+): boolean => {
+  for (let left = at; left > clause.from && at - left < FAR; left--) {
+    if (ends.get(left)?.includes(wanted) === true) return true;
+    if (stop(word(scan, left - 1))) return false;
+  }
+  return false;
+};
+
+const leftWord = ({ scan, clause, at }: Place): { word: string; at: number } => {
+  let left = at - 1;
+  while (left >= clause.from && ADVERBS.has(word(scan, left))) left--;
+  return { word: left < clause.from ? "" : word(scan, left), at: left };
+};
+
+const negated = ({ scan, clause, at }: Place): boolean => {
+  for (let left = at - 1; left >= clause.from && at - left <= 4; left--) {
+    const token = word(scan, left);
+    if (NEGATIVES.has(token) && !(token === "no" && left + 1 < at)) return true;
+    if (PEOPLE.has(token) && left < at - 1) return false;
+  }
+  return false;
+};
+
+const never = () => false;
+const isPerson = (token: string): boolean => PEOPLE.has(token);
+
+const ofInfinitive = (place: Place, toAt: number): Status => {
+  const { scan, clause } = place;
+  const before = [word(scan, toAt - 1), word(scan, toAt - 2)];
+  if (before.some((token) => TO_DONE.has(token)) && !cueBefore({ ...place, at: toAt - 1 }, "plan", never))
+    return negated({ ...place, at: toAt }) ? "not" : "done";
+  if (negated({ ...place, at: toAt })) return "not";
+  if (cueBefore(place, "plan", never)) return "plan";
+  return toAt - clause.from <= 1 ? "plan" : "purpose";
+};
+
+const ofBase = (place: Place, isThird: boolean): Status => {
+  const left = leftWord(place);
+  if (left.word === "to") return ofInfinitive(place, left.at);
+  if (negated(place)) return "not";
+  if (left.word === "did" || left.word === "help" || left.word === "helped") return "done";
+  if (cueBefore(place, "plan", never) || left.word === "well" || left.word === "ll") return "plan";
+  if (isThird) return "talk";
+  if (left.word === "" || left.word === "and" || left.word === "then") return "plan";
+  return "talk";
+};
+
+const ofGerund = (place: Place): Status => {
+  const left = leftWord(place);
+  if (negated(place)) return "not";
+  if (["keep", "kept", "keeps", "stop", "stopped", "before", "without", "than"].includes(left.word))
+    return "talk";
+  if (cueBefore(place, "plan", never) || ["needs", "need", "needed", "want", "wants"].includes(left.word))
+    return "plan";
+  if (PREPOSITIONS.has(left.word) && !["by", "after", "of", "with", "up", "about", "to"].includes(left.word))
+    return "talk";
+  return "done";
+};
+
+const ofPast = (place: Place): Status => {
+  const left = leftWord(place);
+  const words = [left.word, word(place.scan, left.at - 1)];
+  if (
+    ["should", "could", "would", "shouldve", "couldve"].some((token) => words.includes(token)) &&
+    words.includes("have")
+  )
+    return "talk";
+  if (negated(place)) return "not";
+  if (cueBefore(place, "plan", isPerson)) return "plan";
+  return "done";
+};
+
+/** How the verb of an act is meant, from the words to its left. */
+export const statusOf = (act: ActRef, place: Place): Status => {
+  const forms = act.verb?.forms ?? [];
+  if (act.verb === null) return cueBefore(place, "plan", never) ? "plan" : negated(place) ? "not" : "done";
+  if (word(place.scan, place.clause.from) === "if") return "talk";
+  const past = forms.includes("past") || forms.includes("participle");
+  const left = leftWord(place).word;
+  if (
+    past &&
+    forms.includes("base") &&
+    (left === "to" ||
+      [
+        "will",
+        "ill",
+        "gonna",
+        "did",
+        "didnt",
+        "well",
+        "must",
+        "should",
+        "might",
+        "may",
+        "let",
+        "could",
+      ].includes(left))
+  )
+    return ofBase(place, false);
+  if (past) return ofPast(place);
+  if (forms.includes("gerund")) return ofGerund(place);
+  return ofBase(place, !forms.includes("base"));
+};
+
+/** Words that may stand before a verb in its base form. */
+const VERBAL_LEFT = new Set([
+  "to",
+  "will",
+  "ill",
+  "well",
+  "gonna",
+  "gotta",
+  "should",
+  "must",
+  "can",
+  "could",
+  "would",
+  "might",
+  "may",
+  "did",
+  "didnt",
+  "dont",
+  "do",
+  "cant",
+  "couldnt",
+  "wont",
+  "and",
+  "then",
+  "please",
+  "lets",
+  "i",
+  "we",
+  "they",
+  "you",
+  "help",
+  "helped",
+  "not",
+  "id",
+  "shall",
+  "never",
+  "havent",
+  "me",
+  "hell",
+  "shell",
+  "theyll",
+  "itll",
+  "or",
+  "but",
+  "so",
+]);
+
+/** Whether an act's verb is one here and not a noun or adjective ("the seal", "a cracked seal", "wood glue"). */
+export const isVerb = (act: ActRef, scan: Scan, clause: Clause, nouns: ReadonlySet<number>): boolean => {
+  if (act.verb === null) return true;
+  const { at, forms } = act.verb;
+  const left = word(scan, at - 1);
+  const past = forms.includes("past") || forms.includes("participle");
+  const base = forms.includes("base") || forms.includes("third");
+  if (nouns.has(at) && !(past && !base && !DETERMINERS.has(left))) return false;
+  if (past && !base)
+    return !(
+      DETERMINERS.has(left) &&
+      left !== "all" &&
+      left !== "both" &&
+      left !== "that" &&
+      left !== "this" &&
+      scan.tokens[at + 1]?.kind === "word" &&
+      !PREPOSITIONS.has(word(scan, at + 1))
+    );
+  if (past && base) return !DETERMINERS.has(left) || left === "that" || left === "all";
+  if (forms.includes("gerund")) return !(DETERMINERS.has(left) || (AUXILIARIES.has(left) && left === "the"));
+  return (
+    at === clause.from ||
+    VERBAL_LEFT.has(left) ||
+    SUBJECTS.has(left) ||
+    (ADVERBS.has(left) && !["all", "both"].includes(left)) ||
+    (PERFECT.has(left) && false)
+  );
+};

@@ -1,0 +1,49 @@
+import type { Outcome } from "../../shared/vocabulary.ts";
+import type { VerdictEntry } from "../lexicon/lexicon.ts";
+import type { Hit } from "../lexicon/pattern.ts";
+import type { Stretch } from "./scan.ts";
+
+export type Judged = { readonly outcome: Outcome; readonly spans: readonly Stretch[]; readonly rule: string };
+
+type Verdict = Hit<VerdictEntry>;
+
+const last = <T>(list: readonly T[]): T | undefined => list.at(-1);
+
+/** The outcome that the verdicts on one piece of work add up to, in the order in which they were said. */
+export const judge = (
+  verdicts: readonly Verdict[],
+  faultsAfter: readonly Stretch[],
+  again: readonly Stretch[],
+): Judged => {
+  const of = (outcome: Outcome) => verdicts.filter((verdict) => verdict.value.outcome === outcome);
+  const [good, part, bad, open] = [of("holding"), of("partly"), of("failed"), of("untested")];
+  const lastBad = last(bad);
+  const lastGood = last(good);
+  const lastPart = last(part);
+  if (
+    lastBad !== undefined &&
+    (lastGood === undefined || lastBad.from > lastGood.from) &&
+    (lastPart === undefined || lastBad.from > lastPart.to + 12)
+  )
+    return lastGood !== undefined && lastBad.source === "again"
+      ? { outcome: "holding", spans: [lastGood], rule: "again-of-a-good-thing" }
+      : { outcome: "failed", spans: [lastBad], rule: `verdict:${lastBad.source}` };
+  if (lastPart !== undefined)
+    return { outcome: "partly", spans: [lastPart], rule: `verdict:${lastPart.source}` };
+  const openAfter = last(open);
+  if (openAfter !== undefined && (lastGood === undefined || openAfter.from > lastGood.from))
+    return { outcome: "untested", spans: [openAfter], rule: `verdict:${openAfter.source}` };
+  if (lastGood !== undefined) {
+    const spoiled = faultsAfter.find((fault) => fault.from > lastGood.to);
+    return spoiled === undefined
+      ? { outcome: "holding", spans: [lastGood], rule: `verdict:${lastGood.source}` }
+      : { outcome: "partly", spans: [lastGood, spoiled], rule: "good-then-fault" };
+  }
+  const returned = last(again);
+  if (returned !== undefined && faultsAfter.length > 0)
+    return { outcome: "failed", spans: [returned], rule: "fault-again" };
+  const after = last(faultsAfter);
+  return after === undefined
+    ? { outcome: "untested", spans: [], rule: "nothing-said" }
+    : { outcome: "failed", spans: [after], rule: "fault-after" };
+};

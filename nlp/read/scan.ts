@@ -1,0 +1,95 @@
+import type { Moment } from "../../shared/reading.ts";
+import { type ComponentRef, componentsIn } from "../lexicon/components.ts";
+import {
+  ACTION_INDEX,
+  type ActionEntry,
+  CUE_INDEX,
+  type Cue,
+  FAULT_INDEX,
+  SPELLER,
+  VERDICT_INDEX,
+  type VerdictEntry,
+} from "../lexicon/lexicon.ts";
+import { type MaterialRef, materialsIn } from "../lexicon/materials.ts";
+import type { Hit } from "../lexicon/pattern.ts";
+import { tokenize } from "../lexicon/spelling.ts";
+import type { Token } from "../lexicon/tokens.ts";
+import { findNumbers, findTimes, type TimeMention } from "../time/index.ts";
+import { type Amount, amountsIn, type NumberRef } from "./amounts.ts";
+
+/** A stretch of tokens, `to` exclusive. */
+export type Stretch = { readonly from: number; readonly to: number };
+export type TimeRef = Stretch & { readonly time: TimeMention };
+export type ActRef = Hit<ActionEntry>;
+
+/** Everything recognised in a note, before it is known what belongs to what. */
+export type Scan = {
+  readonly text: string;
+  readonly moment: Moment;
+  readonly tokens: readonly Token[];
+  readonly components: readonly ComponentRef[];
+  readonly acts: readonly ActRef[];
+  readonly verdicts: readonly Hit<VerdictEntry>[];
+  readonly faults: readonly Hit<number>[];
+  readonly cues: readonly Hit<Cue>[];
+  readonly materials: readonly MaterialRef[];
+  readonly times: readonly TimeRef[];
+  readonly amounts: readonly Amount[];
+  readonly numbers: readonly NumberRef[];
+};
+
+/** Token indices for a stretch of characters. */
+export const stretchOf = (tokens: readonly Token[], start: number, end: number): Stretch => {
+  let low = 0;
+  let high = tokens.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((tokens[middle]?.end ?? 0) <= start) low = middle + 1;
+    else high = middle;
+  }
+  let to = low;
+  while (to < tokens.length && (tokens[to]?.start ?? 0) < end) to++;
+  return { from: low, to };
+};
+
+export const inside = (inner: Stretch, outer: Stretch): boolean =>
+  inner.from >= outer.from && inner.to <= outer.to;
+export const overlap = (a: Stretch, b: Stretch): boolean => a.from < b.to && b.from < a.to;
+
+const LEAST_SURE = 0.5;
+
+export const scan = (text: string, moment: Moment): Scan => {
+  const tokens = tokenize(text, SPELLER);
+  const times = findTimes(text, moment, { prefer: "past" })
+    .filter((time) => time.sure >= LEAST_SURE)
+    .map((time) => ({ ...stretchOf(tokens, time.span.start, time.span.end), time }));
+  const named = componentsIn(tokens);
+  const covers = new Set(
+    times.flatMap(({ from, to }) => Array.from({ length: to - from }, (_, at) => from + at)),
+  );
+  const components = named.filter((ref) => ref.to - ref.from > 1 || !covers.has(ref.from));
+  const inComponent = new Set(
+    components
+      .filter((ref) => ref.to - ref.from > 1)
+      .flatMap(({ from, to }) => Array.from({ length: to - from }, (_, at) => from + at)),
+  );
+  const numbers = findNumbers(text).map((number) => ({
+    ...number,
+    ...stretchOf(tokens, number.span.start, number.span.end),
+  }));
+  const keptTimes = times.filter(({ from, to }) => to - from > 1 || !inComponent.has(from));
+  return {
+    text,
+    moment,
+    tokens,
+    components,
+    acts: ACTION_INDEX.all(tokens),
+    verdicts: VERDICT_INDEX.all(tokens),
+    faults: FAULT_INDEX.all(tokens),
+    cues: CUE_INDEX.all(tokens),
+    materials: materialsIn(tokens, (word) => SPELLER.knows(word)),
+    times: keptTimes,
+    amounts: amountsIn(tokens, numbers, keptTimes),
+    numbers,
+  };
+};

@@ -1,0 +1,130 @@
+import type { ComponentRef } from "../lexicon/components.ts";
+import { DROP, PLACE_INDEX, PLACES } from "../lexicon/lexicon.ts";
+import { plain } from "../lexicon/tokens.ts";
+import type { Scan, Stretch } from "./scan.ts";
+import { DETERMINERS } from "./words.ts";
+
+const word = (scan: Scan, at: number): string => scan.tokens[at]?.norm ?? "";
+
+/** The speaker's own words of a stretch, in lower case. */
+export const wordsOf = (scan: Scan, { from, to }: Stretch): string =>
+  scan.text
+    .slice(scan.tokens[from]?.start ?? 0, scan.tokens[to - 1]?.end ?? 0)
+    .replace(/\s+/g, " ")
+    .trim();
+
+const premodifiers = (
+  scan: Scan,
+  ref: ComponentRef,
+  placeTokens: ReadonlySet<number>,
+  dead: Uint8Array,
+): Stretch | undefined => {
+  let from = ref.from;
+  while (
+    from > 0 &&
+    dead[from - 1] !== 1 &&
+    (placeTokens.has(from - 1) ||
+      word(scan, from - 1) === "-" ||
+      (["side", "hand", "corner", "s"].includes(word(scan, from - 1)) && placeTokens.has(from - 2)))
+  )
+    from--;
+  return from < ref.from ? { from, to: ref.from } : undefined;
+};
+
+const NP_MOST = 6;
+const STOP = new Set([
+  "and",
+  "so",
+  "but",
+  "it",
+  "i",
+  "we",
+  "was",
+  "is",
+  "that",
+  "then",
+  "had",
+  "which",
+  "a",
+  "has",
+]);
+
+/** The noun phrase of a place after a preposition, or nothing when it is no place. */
+const placePhrase = (scan: Scan, at: number, placeTokens: ReadonlySet<number>): Stretch | undefined => {
+  const preposition = word(scan, at);
+  if (!PLACES.always.has(preposition) && !["in", "on", "at", "along", "of"].includes(preposition))
+    return undefined;
+  let to = at + 1;
+  if (["to", "of"].includes(word(scan, to))) to++;
+  let seen = 0;
+  for (; to < scan.tokens.length && to - at <= NP_MOST; to++) {
+    const token = scan.tokens[to];
+    if (token === undefined || (token.kind === "mark" && token.norm !== "-")) break;
+    if (
+      placeTokens.has(to) ||
+      PLACES.things.has(token.norm) ||
+      PLACES.things.has(token.stem) ||
+      token.norm === "side"
+    ) {
+      seen = to + 1;
+      continue;
+    }
+    if (
+      DETERMINERS.has(token.norm) ||
+      token.norm === "number" ||
+      token.norm === "of" ||
+      DROP.has(token.norm) ||
+      token.norm === "-"
+    )
+      continue;
+    if (STOP.has(token.norm) || seen > 0) break;
+    if (!PLACES.always.has(preposition) || to - at > 2) break;
+  }
+  return seen > 0 ? { from: at, to: seen } : undefined;
+};
+
+const placeTokensOf = (scan: Scan): Set<number> => {
+  const places = new Set<number>();
+  for (const { from, to } of PLACE_INDEX.all(scan.tokens, false))
+    for (let at = from; at < to; at++) places.add(at);
+  return places;
+};
+
+export class Places {
+  readonly #scan: Scan;
+  readonly #dead: Uint8Array;
+  readonly #tokens: ReadonlySet<number>;
+
+  constructor(scan: Scan, dead: Uint8Array) {
+    this.#scan = scan;
+    this.#dead = dead;
+    this.#tokens = placeTokensOf(scan);
+  }
+
+  /** Where a mentioned thing is: words before it ("front left"), else a phrase after it ("over the bed"). */
+  ofMention(ref: ComponentRef): Stretch | undefined {
+    return premodifiers(this.#scan, ref, this.#tokens, this.#dead) ?? this.#at(ref.to);
+  }
+
+  #at(at: number): Stretch | undefined {
+    return this.#dead[at] === 1 ? undefined : placePhrase(this.#scan, at, this.#tokens);
+  }
+
+  /** The first phrase of place in a stretch. */
+  within({ from, to }: Stretch): Stretch | undefined {
+    for (let at = from; at < to; at++) {
+      const found = this.#at(at);
+      if (found !== undefined && found.to <= to) return found;
+    }
+    for (let at = from; at < to; at++) {
+      if (this.#dead[at] === 1 || !this.#tokens.has(at)) continue;
+      const sideTo = word(this.#scan, at + 1) === "side" || this.#tokens.has(at + 1) ? at + 2 : at + 1;
+      if (sideTo - at > 1) return { from: at, to: sideTo };
+    }
+    return undefined;
+  }
+
+  words(stretch: Stretch): string {
+    return plain(wordsOf(this.#scan, stretch));
+  }
+}

@@ -1,0 +1,16 @@
+import data from "./grammar.json" with { type: "json" };
+
+/** Closed word classes, as sets. */
+export const SUBJECTS: ReadonlySet<string> = new Set(data.subjects);
+export const PEOPLE: ReadonlySet<string> = new Set(data.people);
+export const BREAKERS: ReadonlySet<string> = new Set(data.breakers);
+export const NOT_BREAK_SO: ReadonlySet<string> = new Set(data.notBreakSo);
+export const SUBORDINATORS: ReadonlySet<string> = new Set(data.subordinators);
+export const DETERMINERS: ReadonlySet<string> = new Set(data.determiners);
+export const PREPOSITIONS: ReadonlySet<string> = new Set(data.prepositions);
+export const AUXILIARIES: ReadonlySet<string> = new Set(data.auxiliaries);
+export const NEGATIVES: ReadonlySet<string> = new Set(data.negatives);
+export const TO_DONE: ReadonlySet<string> = new Set(data.toDone);
+export const PERFECT: ReadonlySet<string> = new Set(data.perfect);
+export const USE_VERBS: ReadonlySet<string> = new Set(data.useVerbs);
+export const GENERIC_PARTS: ReadonlySet<string> = new Set(data.genericParts);
