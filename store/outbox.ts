@@ -7,12 +7,14 @@ export const shownSchema = z.object({
   of: z.enum(["note", "answer", "nudge"]).nullable().default(null),
   records: z.array(z.number()).default([]),
   usage: z.array(z.number()).default([]),
+  /** Rows of standing care. */
+  care: z.array(z.string()).default([]),
   noteId: z.number().nullable().default(null),
   /** The question that it answers, as data. */
   asked: z.unknown(),
 });
 export type Shown = z.infer<typeof shownSchema>;
-export const NOTHING_SHOWN: Shown = { of: null, records: [], usage: [], noteId: null, asked: null };
+export const NOTHING_SHOWN: Shown = { of: null, records: [], usage: [], care: [], noteId: null, asked: null };
 
 export type Outgoing = {
   readonly channel: string;

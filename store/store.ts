@@ -12,6 +12,7 @@ import type { Db } from "./open.ts";
 import { Outbox } from "./outbox.ts";
 import { People } from "./people.ts";
 import { Questions } from "./questions.ts";
+import { Readiness } from "./readiness.ts";
 import { SettingsTable } from "./settings.ts";
 import { Trips } from "./trips.ts";
 import { Turns } from "./turns.ts";
@@ -28,6 +29,7 @@ export class Store {
   readonly people: People;
   readonly settings: SettingsTable;
   readonly looks: Looks;
+  readonly readiness: Readiness;
   readonly turns: Turns;
   readonly hearings: Hearings;
   readonly trips: Trips;
@@ -42,6 +44,7 @@ export class Store {
     this.people = new People(db);
     this.settings = new SettingsTable(db);
     this.looks = new Looks(db);
+    this.readiness = new Readiness(db);
     this.turns = new Turns(db);
     this.hearings = new Hearings(db);
     this.trips = new Trips(db);

@@ -8,7 +8,8 @@ import type { OutboxItem } from "../../store/outbox.ts";
 import type { Store } from "../../store/store.ts";
 import { SetClock } from "../clock.ts";
 import type { Deps } from "../conversation/handle.ts";
-import { nextNudgeTime, sendNudges } from "../nudges/send-nudges.ts";
+import { nextNudgeTime } from "../nudges/next-nudge-time.ts";
+import { sendNudges } from "../nudges/send-nudges.ts";
 import { localIso, rigOf } from "../rig/rig.ts";
 import { handleItem } from "../workers/inbox-worker.ts";
 import type { ReplayTurn } from "./replay-lines.ts";
@@ -58,9 +59,9 @@ export class Replayer {
       const at = nextNudgeTime(this.store, this.clock.now());
       if (at === undefined || Temporal.Instant.compare(at, until) >= 0) return lines;
       this.clock.set(at);
-      const records = sendNudges(this.store, at);
+      const { sent, records } = sendNudges(this.store, at);
       lines.push(...this.takeOut().map((item) => this.nudgeLine(item, at, records)));
-      if (records.length === 0) this.clock.set(at.add({ hours: 24 }));
+      if (!sent) this.clock.set(at.add({ hours: 24 }));
     }
   }
 

@@ -16,6 +16,8 @@ export type Tap =
   | { readonly tap: "settle"; readonly record: number }
   | { readonly tap: "tick"; readonly line: string }
   | { readonly tap: "care"; readonly row: string; readonly on: boolean }
+  /** A row of care was seen to, or is put off. */
+  | { readonly tap: "seen"; readonly row: string; readonly answer: "done" | "later" }
   | { readonly tap: "words"; readonly note: number };
 
 export type Button = { readonly label: string; readonly tap: Tap };
@@ -38,6 +40,9 @@ const SHAPES = {
   care: z
     .tuple([key, z.enum(["on", "off"])])
     .transform(([row, to]): Tap => ({ tap: "care", row, on: to === "on" })),
+  seen: z
+    .tuple([key, z.enum(["done", "later"])])
+    .transform(([row, given]): Tap => ({ tap: "seen", row, answer: given })),
   words: z.tuple([id]).transform(([note]): Tap => ({ tap: "words", note })),
 } satisfies Record<Tap["tap"], unknown>;
 
@@ -58,6 +63,8 @@ const argumentsOf = (tap: Tap): readonly (string | number)[] => {
       return [tap.line];
     case "care":
       return [tap.row, tap.on ? "on" : "off"];
+    case "seen":
+      return [tap.row, tap.answer];
     case "words":
       return [tap.note];
   }

@@ -1,5 +1,6 @@
 import type { Query, Topic } from "../../shared/memory/query.ts";
 import { ask } from "./ask.ts";
+import { offerCare } from "./care.ts";
 import { greet, help } from "./greet.ts";
 import { pairingCode } from "./pair.ts";
 import type { Turn } from "./turn.ts";
@@ -25,6 +26,7 @@ export const COMMANDS: readonly Command[] = [
     description: "What is due for a look",
     run: asking({ ask: "due", topic: ANYTHING, period: null }),
   },
+  { name: "care", description: "Checks that come round", run: offerCare },
   { name: "undo", description: "Take back the last change", run: (turn) => undoLast(turn, "work") },
   { name: "pair", description: "Pair another phone", run: pairAnother },
   { name: "help", description: "What to say", run: help },

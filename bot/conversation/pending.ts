@@ -1,7 +1,11 @@
 import { z } from "zod";
 import type { LinkStep } from "../../shared/memory/link-plan.ts";
 import type { Pending } from "../../shared/memory/scene.ts";
+import { COMPONENTS } from "../../shared/vocabulary.ts";
 import type { Turn } from "./turn.ts";
+
+/** The figures that a decision between mending and replacing rests on. */
+export const NUMBERS = ["mendCost", "replaceCost", "replaceYears", "failureCost"] as const;
 
 const id = z.number().int();
 
@@ -17,6 +21,15 @@ const askedSchema = z.discriminatedUnion("is", [
     picked: z.custom<readonly LinkStep[]>(Array.isArray),
   }),
   z.object({ is: z.literal("settle-field"), record: id }),
+  /** The temperature where something cures. */
+  z.object({ is: z.literal("temperature"), record: id }),
+  /** The number that matters most for mending or replacing, with those given so far. */
+  z.object({
+    is: z.literal("number"),
+    component: z.enum(COMPONENTS),
+    wanted: z.enum(NUMBERS),
+    given: z.partialRecord(z.enum(NUMBERS), z.number()),
+  }),
 ]);
 export type Asked = z.infer<typeof askedSchema>;
 
@@ -35,6 +48,9 @@ export const pendingIn = (turn: Turn): Pending | null => {
       return { is: "which-record", candidates: asked.candidates };
     case "settle-field":
       return { is: "settle-field", record: asked.record, choices: [] };
+    case "temperature":
+    case "number":
+      return null;
   }
 };
 

@@ -8,6 +8,7 @@ import { commandIn } from "./commands.ts";
 import { correct } from "./correct.ts";
 import { decideOn } from "./decide.ts";
 import { help } from "./greet.ts";
+import { numberHeard } from "./number-heard.ts";
 import { heardBack } from "./pending.ts";
 import { sceneOf } from "./scene.ts";
 import { set } from "./set.ts";
@@ -26,7 +27,7 @@ const act = (turn: Turn, intent: Intent, scene: Scene, note: ToldNote): void => 
     case "ask":
       return ask(turn, intent.query);
     case "correct":
-      return correct(turn, intent.correction, scene, note);
+      return correct(turn, intent.correction, scene);
     case "undo":
       return undoLast(turn, "work");
     case "redo":
@@ -56,7 +57,7 @@ const act = (turn: Turn, intent: Intent, scene: Scene, note: ToldNote): void => 
 
 /** What a paired person said: understood here and now, done, and answered. */
 export const respond = (turn: Turn, note: ToldNote, replyTo: number | null): void => {
-  if (commandIn(turn, note.text)) return;
+  if (commandIn(turn, note.text) || numberHeard(turn, note)) return;
   const scene = sceneOf(turn, replyTo);
   const intent = understand(note.text, momentOf(note.said, turn.rig), scene);
   act(turn, intent, scene, note);

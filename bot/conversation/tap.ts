@@ -1,8 +1,9 @@
+import type { Shown } from "../../store/outbox.ts";
 import { planLooks } from "../nudges/plan-looks.ts";
-import { nudgeText } from "../replies/nudge.ts";
+import { type Nudged, nudgeText } from "../replies/nudge.ts";
 import { thingName } from "../replies/record-line.ts";
-import { parseTap, type Tap } from "./buttons.ts";
-import { switchCare } from "./care.ts";
+import { type LookAnswer, parseTap, type Tap } from "./buttons.ts";
+import { careDone, switchCare } from "./care.ts";
 import type { Incoming } from "./incoming.ts";
 import { askedIn, heardBack, waitFor } from "./pending.ts";
 import { savePlan } from "./save-plan.ts";
@@ -24,32 +25,27 @@ const rewrite = (turn: Turn, tap: TapIn, reply: Reply): void => {
   else turn.edit(carrier.edits ?? carrier.id, { ...reply, shows: { ...carrier.shows, ...reply.shows } });
 };
 
-const carrierRecords = (turn: Turn, tap: TapIn): readonly number[] =>
-  turn.store.outbox.shownBy(turn.chat.channel, turn.chat.chatId, tap.messageId)?.shows.records ?? [];
+const carried = (turn: Turn, tap: TapIn): Shown | undefined =>
+  turn.store.outbox.shownBy(turn.chat.channel, turn.chat.chatId, tap.messageId)?.shows;
 
-const judgeLooks = (
-  turn: Turn,
-  tap: TapIn,
-  records: readonly number[],
-  answer: "holding" | "partly" | "failed" | "later",
-): void => {
+const nudgedBy = (turn: Turn, tap: TapIn, record: readonly number[], row: readonly string[]): Nudged => {
+  const shows = carried(turn, tap);
+  return shows?.of === "nudge" ? shows : { records: record, care: row };
+};
+
+const judgeLooks = (turn: Turn, tap: TapIn, records: readonly number[], answer: LookAnswer): void => {
   const lines = takeVerdict(turn, records, answer, null);
-  const all = carrierRecords(turn, tap);
-  rewrite(
-    turn,
-    tap,
-    lines.length === 0
-      ? { text: GONE }
-      : nudgeText(
-          turn,
-          all.length === 0 ? records : all,
-          new Map(records.map((id, index) => [id, lines[index] ?? ""])),
-        ),
-  );
+  if (lines.size === 0) rewrite(turn, tap, { text: GONE });
+  else rewrite(turn, tap, nudgeText(turn, nudgedBy(turn, tap, records, []), lines));
 };
 
 const stillAsked = (turn: Turn, tap: TapIn): readonly number[] =>
-  carrierRecords(turn, tap).filter((id) => turn.store.looks.of(id)?.nudgedAt != null);
+  (carried(turn, tap)?.records ?? []).filter((id) => turn.store.looks.of(id)?.nudgedAt != null);
+
+const seeTo = (turn: Turn, tap: TapIn, row: string, answer: "done" | "later"): void => {
+  const line = careDone(turn, row, answer);
+  rewrite(turn, tap, nudgeText(turn, nudgedBy(turn, tap, [], [row]), new Map([[row, line]])));
+};
 
 const pickRecord = (turn: Turn, picked: number): Reply => {
   const asked = askedIn(turn);
@@ -103,6 +99,8 @@ const act = (turn: Turn, tapIn: TapIn, tap: Tap): void => {
       return tickLine(turn, tap.line, (reply) => rewrite(turn, tapIn, reply));
     case "care":
       return switchCare(turn, tap.row, tap.on, (reply) => rewrite(turn, tapIn, reply));
+    case "seen":
+      return seeTo(turn, tapIn, tap.row, tap.answer);
     case "words":
       return sayWords(turn, tap.note);
   }

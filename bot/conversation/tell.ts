@@ -6,6 +6,7 @@ import type { UsageDraft } from "../../shared/reading.ts";
 import { planLooks } from "../nudges/plan-looks.ts";
 import { toldReply } from "../replies/told.ts";
 import { localIso, momentOf } from "../rig/rig.ts";
+import { curing } from "./curing.ts";
 import { waitFor } from "./pending.ts";
 import { type Saved, savePlan } from "./save-plan.ts";
 import type { Reply, Turn } from "./turn.ts";
@@ -51,8 +52,9 @@ const askWhichOnce = (turn: Turn, told: Told): void => {
 /** The reply to a note, after it was kept. */
 export const replyTo = (turn: Turn, told: Told): Reply => {
   askWhichOnce(turn, told);
+  const cure = curing(turn, told);
   return {
-    ...toldReply(turn, told),
+    ...toldReply(turn, told, cure),
     shows: {
       of: "note",
       records: [...shownRecords(told)],

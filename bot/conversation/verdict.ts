@@ -1,8 +1,8 @@
-import type { RecordId } from "../../shared/history.ts";
+import type { KeptRecord, RecordId } from "../../shared/history.ts";
 import { planLooks } from "../nudges/plan-looks.ts";
 import { lookAhead } from "../replies/look-words.ts";
 import { thingName } from "../replies/record-line.ts";
-import { capital, doneWord } from "../replies/words.ts";
+import { doneWord } from "../replies/words.ts";
 import type { LookAnswer } from "./buttons.ts";
 import type { Turn } from "./turn.ts";
 
@@ -28,28 +28,37 @@ const judge = (
   turn.store.looks.answered(record);
 };
 
+/** The same answer twice on one day is one look. */
+const isSaidAlready = (turn: Turn, record: KeptRecord, given: LookAnswer): boolean => {
+  const last = record.verdicts.at(-1);
+  return last?.outcome === given && last.when === turn.today.toString();
+};
+
+const afterwards = (turn: Turn, record: KeptRecord, given: LookAnswer): string => {
+  const name = `${thingName(record.fields)}, ${doneWord(record.fields.action)}`;
+  if (given === "later") return `${name}: I ask again later.${lookAhead(turn, record)}`;
+  const next =
+    given === "failed" ? " Tell me when you have done something about it." : lookAhead(turn, record);
+  return `${name}: ${SAID[given]}.${next}`;
+};
+
 /** Takes the answer to a look and moves the next one. Returns one line on each record; none for those that are gone. */
 export const takeVerdict = (
   turn: Turn,
   records: readonly RecordId[],
   given: LookAnswer,
   noteId: number | null,
-): readonly string[] => {
-  const live = records.filter((id) => turn.store.history.record(id)?.removed === false);
-  for (const id of live) {
-    if (given === "later") putOff(turn, id);
-    else judge(turn, id, given, noteId);
-  }
-  if (given !== "later") planLooks(turn, live);
-  return live.flatMap((id) => {
+): ReadonlyMap<RecordId, string> => {
+  const kept = (id: RecordId): readonly KeptRecord[] => {
     const record = turn.store.history.record(id);
-    if (record === undefined) return [];
-    const name = `${thingName(record.fields)}, ${doneWord(record.fields.action)}`;
-    if (given === "later") return [`${name}: I ask again later.${lookAhead(turn, record)}`];
-    const next =
-      given === "failed" ? " Tell me when you have done something about it." : lookAhead(turn, record);
-    return [`${name}: ${SAID[given]}.${next}`];
-  });
+    return record === undefined || record.removed ? [] : [record];
+  };
+  for (const record of records.flatMap(kept)) {
+    if (given === "later") putOff(turn, record.id);
+    else if (!isSaidAlready(turn, record, given)) judge(turn, record.id, given, noteId);
+  }
+  planLooks(turn, records);
+  return new Map(records.flatMap(kept).map((record) => [record.id, afterwards(turn, record, given)]));
 };
 
 export const GONE = "That record was taken away, so there is nothing to judge.";
@@ -63,8 +72,8 @@ export const verdict = (
 ): void => {
   const lines = takeVerdict(turn, records, given, noteId);
   turn.say({
-    text: lines.length === 0 ? GONE : lines.map(capital).join("\n"),
-    ...(lines.length === 0 || given === "later"
+    text: lines.size === 0 ? GONE : [...lines.values()].join("\n"),
+    ...(lines.size === 0 || given === "later"
       ? {}
       : { buttons: [[{ label: "Undo", tap: { tap: "undo" as const, turn: turn.turnId } }]] }),
     shows: { of: "note", records: [...records], noteId },

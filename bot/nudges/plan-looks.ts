@@ -1,20 +1,11 @@
 import type { KeptRecord, RecordId } from "../../shared/history.ts";
-import { DEFAULT_SETTINGS, type Outlook, outlookOf, outlooksOf, rigOf } from "../../shared/outlook/index.ts";
+import { type Outlook, outlookOf, outlooksOf } from "../../shared/outlook/index.ts";
 import type { Turn } from "../conversation/turn.ts";
-import { announcedTrip } from "../rig/announced-trip.ts";
+import { outlookRig } from "../rig/outlook-rig.ts";
 import { putOffs } from "./put-offs.ts";
 
 /** How many other fixes of the same sort are looked at for what they teach. */
 const PEERS = 300;
-
-const rigNow = ({ store, rig, today }: Turn) =>
-  rigOf({
-    usage: store.history.usage(),
-    trip: announcedTrip(store),
-    settings: DEFAULT_SETTINGS,
-    today,
-    hemisphere: rig.hemisphere,
-  });
 
 const peersOf = ({ store }: Turn, { fields }: KeptRecord): readonly KeptRecord[] =>
   fields.action === null
@@ -35,7 +26,7 @@ const withLine = ({ store }: Turn, ids: readonly RecordId[]): readonly RecordId[
 /** The outlook of one fix as of now; undefined when it carries no look. */
 export const outlookNow = (turn: Turn, record: KeptRecord): Outlook | undefined =>
   outlookOf({
-    ...rigNow(turn),
+    ...outlookRig(turn),
     record,
     line: turn.store.history.records({ line: record.line }),
     peers: peersOf(turn, record),
@@ -49,7 +40,7 @@ const keep = ({ store }: Turn, outlook: Outlook): void => {
 
 const planAll = (turn: Turn): void => {
   const records = turn.store.history.records({ kinds: ["repair"] });
-  const outlooks = outlooksOf({ ...rigNow(turn), records, notBefore: putOffs(turn.store) });
+  const outlooks = outlooksOf({ ...outlookRig(turn), records, notBefore: putOffs(turn.store) });
   const ahead = new Set(outlooks.map(({ record }) => record));
   for (const { id } of records) if (!ahead.has(id)) turn.store.looks.drop(id);
   for (const outlook of outlooks) keep(turn, outlook);

@@ -73,6 +73,7 @@ const NOTHING_READ = "Kept your words. I found no work or use of the rig in them
 export const toldReply = (
   turn: Turn,
   told: Told,
+  cure: string | undefined,
 ): { text: string; buttons: readonly (readonly Button[])[] } => {
   const saved = once(told.saved);
   const several = saved.length > 1;
@@ -83,6 +84,7 @@ export const toldReply = (
   const blocks = [
     numbered(records.map(({ text }) => text)),
     ...use,
+    cure,
     caution(told),
     ...which.map(({ text }) => text),
   ];

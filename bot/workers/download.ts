@@ -27,13 +27,23 @@ const counter = (limit: number) => {
  * Fetches a file to `path`: checks the status, counts the bytes, gives up after a while, and only gives the file its
  * name when it is whole.
  */
-export const download = async (url: string, path: string, expectedBytes: number | null, fetcher = fetch): Promise<Download> => {
+export const download = async (
+  url: string,
+  path: string,
+  expectedBytes: number | null,
+  fetcher = fetch,
+): Promise<Download> => {
   const partial = `${path}.partial`;
   const count = counter(LIMIT_BYTES);
   try {
     const response = await fetcher(url, { signal: AbortSignal.timeout(LIMIT_MS) });
-    if (!response.ok || response.body === null) return { is: "failed", why: response.status >= 500 ? "no-connection" : "refused" };
-    await pipeline(Readable.fromWeb(response.body as never), count.stream, createWriteStream(partial, { mode: 0o600 }));
+    if (!response.ok || response.body === null)
+      return { is: "failed", why: response.status >= 500 ? "no-connection" : "refused" };
+    await pipeline(
+      Readable.fromWeb(response.body as never),
+      count.stream,
+      createWriteStream(partial, { mode: 0o600 }),
+    );
     if (expectedBytes !== null && count.bytes() !== expectedBytes) {
       await rm(partial, { force: true });
       return { is: "failed", why: "cut-short" };

@@ -14,7 +14,7 @@ export const createScheduler = (parts: {
 }): { stop(): void } => {
   const tick = (): void => {
     try {
-      if (sendNudges(parts.store, parts.clock.now()).length > 0) parts.onSent();
+      if (sendNudges(parts.store, parts.clock.now()).sent) parts.onSent();
     } catch (error) {
       parts.onFatal(error);
     }

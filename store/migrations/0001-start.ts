@@ -90,6 +90,10 @@ export const start: Migration = {
     );
     CREATE INDEX looks_due ON looks (due);
 
+    CREATE TABLE readiness (
+      record_id INTEGER PRIMARY KEY REFERENCES records (id), at TEXT NOT NULL, words TEXT NOT NULL, told_at TEXT
+    );
+
     CREATE TABLE changes (
       id INTEGER PRIMARY KEY, turn_id INTEGER NOT NULL, at TEXT NOT NULL, person_id INTEGER,
       thing TEXT NOT NULL, thing_id TEXT NOT NULL, field TEXT NOT NULL, was TEXT NOT NULL, became TEXT NOT NULL,

@@ -1,0 +1,57 @@
+import { Temporal } from "temporal-polyfill";
+import { findTemperature } from "../../nlp/temperature.ts";
+import type { KeptRecord } from "../../shared/history.ts";
+import { cureOf, type Ready, readyAgain } from "../../shared/outlook/index.ts";
+import { thingName } from "../replies/record-line.ts";
+import type { Rig } from "../rig/rig.ts";
+import { waitFor } from "./pending.ts";
+import type { Told } from "./tell.ts";
+import type { Turn } from "./turn.ts";
+
+const curingMaterial = ({ fields }: KeptRecord): string | undefined =>
+  fields.kind === "repair" ? fields.materials.find((material) => cureOf(material) !== undefined) : undefined;
+
+/** What was put on today and is not through yet. */
+const freshCure = (turn: Turn, told: Told): { record: KeptRecord; material: string } | undefined => {
+  for (const { record: id, how } of told.saved) {
+    const record = how === "new" ? turn.store.history.record(id) : undefined;
+    const material = record === undefined ? undefined : curingMaterial(record);
+    if (record === undefined || material === undefined || record.fields.date !== turn.today.toString())
+      continue;
+    if (record.fields.outcome === "untested") return { record, material };
+  }
+  return undefined;
+};
+
+const inRigUnits = (units: Rig["units"]) => (units === "miles" ? "fahrenheit" : "celsius");
+
+/** Plans the notice and says how long it takes. */
+export const planReady = (turn: Turn, record: KeptRecord, tempC: number): string | undefined => {
+  const material = curingMaterial(record);
+  if (material === undefined) return undefined;
+  const applied = Temporal.Instant.from(record.saidAt).toZonedDateTimeISO(turn.rig.zone);
+  const ready = readyAgain({ material, applied, tempC });
+  if (ready === undefined) return undefined;
+  if (!ready.tooCold) {
+    turn.store.readiness.plan({
+      recordId: record.id,
+      at: ready.load.toInstant().toString(),
+      words: notice(record, ready),
+    });
+  }
+  return ready.explain;
+};
+
+const notice = (record: KeptRecord, { material }: Ready): string =>
+  `${thingName(record.fields)}: by rule of thumb ${material} should carry its load by now. Check it against the product's own sheet before you trust it.`;
+
+/** For glue, resin and sealant put on today: when it may be used again, or the one question that this needs. */
+export const curing = (turn: Turn, told: Told): string | undefined => {
+  const fresh = freshCure(turn, told);
+  if (fresh === undefined) return undefined;
+  const tempC = findTemperature(told.note.text, inRigUnits(turn.rig.units));
+  if (tempC !== undefined) return planReady(turn, fresh.record, tempC);
+  if (told.saved.some(({ unclear }) => unclear !== null)) return undefined;
+  waitFor(turn, { is: "temperature", record: fresh.record.id });
+  return `Tell me how warm it is there, and I say when the ${fresh.material} is ready.`;
+};

@@ -1,0 +1,43 @@
+import { findTemperature } from "../../nlp/temperature.ts";
+import { findNumbers } from "../../nlp/time/index.ts";
+import { planReady } from "./curing.ts";
+import { decideFor } from "./decide.ts";
+import { type Asked, askedIn, heardBack } from "./pending.ts";
+import type { ToldNote } from "./tell.ts";
+import type { Turn } from "./turn.ts";
+
+/** A number that was asked for comes in a few words; a longer message is something else. */
+const FEW_WORDS = 8;
+
+const isShort = (text: string): boolean => text.trim().split(/\s+/).length <= FEW_WORDS;
+
+const temperatureHeard = (
+  turn: Turn,
+  asked: Extract<Asked, { is: "temperature" }>,
+  text: string,
+): boolean => {
+  const record = turn.store.history.record(asked.record);
+  const tempC = findTemperature(text, turn.rig.units === "miles" ? "fahrenheit" : "celsius");
+  if (record === undefined || tempC === undefined) return false;
+  const words = planReady(turn, record, tempC);
+  if (words === undefined) return false;
+  heardBack(turn);
+  turn.say({ text: words });
+  return true;
+};
+
+const figureHeard = (turn: Turn, asked: Extract<Asked, { is: "number" }>, text: string): boolean => {
+  const [number] = findNumbers(text);
+  if (number === undefined) return false;
+  heardBack(turn);
+  decideFor(turn, asked.component, { ...asked.given, [asked.wanted]: number.value });
+  return true;
+};
+
+/** Takes the number that the bot has just asked for, when the message is one. */
+export const numberHeard = (turn: Turn, { text }: ToldNote): boolean => {
+  const asked = askedIn(turn);
+  if (asked === null || !isShort(text)) return false;
+  if (asked.is === "temperature") return temperatureHeard(turn, asked, text);
+  return asked.is === "number" && figureHeard(turn, asked, text);
+};

@@ -1,0 +1,110 @@
+import { Temporal } from "temporal-polyfill";
+import { daySpan } from "../../shared/edtf.ts";
+import type { Intent } from "../../shared/memory/intent.ts";
+import { type LeavingItem, leavingList, outlooksOf } from "../../shared/outlook/index.ts";
+import type { Edtf } from "../../shared/record.ts";
+import { planLooks } from "../nudges/plan-looks.ts";
+import { putOffs } from "../nudges/put-offs.ts";
+import { homeReply, leavingReply } from "../replies/leaving.ts";
+import { announcedTrip } from "../rig/announced-trip.ts";
+import { careAhead } from "../rig/care-choices.ts";
+import { outlookRig } from "../rig/outlook-rig.ts";
+import type { Reply, Turn } from "./turn.ts";
+
+type Leave = Extract<Intent, { is: "leave" }>;
+
+const MILES_A_KM = 0.621371;
+
+const dayIn = (turn: Turn, date: Edtf | null, end: "first" | "last"): Temporal.PlainDate | null => {
+  const span = date === null ? undefined : daySpan(date, turn.rig.hemisphere);
+  if (span === undefined) return null;
+  return end === "first" ? span.from : span.to.subtract({ days: 1 });
+};
+
+const milesIn = ({ use }: Leave): number | null => {
+  const miles = use.find(({ unit }) => unit === "miles");
+  const km = use.find(({ unit }) => unit === "km");
+  return miles?.count ?? (km === undefined ? null : Math.round(km.count * MILES_A_KM));
+};
+
+const LENGTHS = { days: 1, nights: 1, weeks: 7, months: 30, years: 365 } as const;
+
+const backAfter = (from: Temporal.PlainDate, { use }: Leave): Temporal.PlainDate | null => {
+  for (const { count, unit } of use) {
+    if (unit in LENGTHS) return from.add({ days: Math.round(count * LENGTHS[unit as keyof typeof LENGTHS]) });
+  }
+  return null;
+};
+
+/** The departure list as of now, worst first. */
+const itemsFor = (turn: Turn): readonly LeavingItem[] => {
+  const trip = announcedTrip(turn.store);
+  if (trip === null) return [];
+  const rig = outlookRig(turn);
+  const repairs = turn.store.history.records({ kinds: ["repair"] });
+  const open = turn.store.history.records({ open: true });
+  return leavingList({
+    records: [...repairs, ...open],
+    outlooks: outlooksOf({ ...rig, records: repairs, notBefore: putOffs(turn.store) }),
+    care: careAhead(turn),
+    trip,
+    settings: rig.settings,
+  });
+};
+
+const listReply = (turn: Turn): Reply => {
+  const trip = turn.store.trips.current();
+  return trip === undefined
+    ? { text: "No trip is announced. Say something like “we leave on the 12th for two weeks”." }
+    : leavingReply(turn, trip, itemsFor(turn));
+};
+
+/** Notes a trip and shows what to see to before it. */
+export const leave = (turn: Turn, intent: Leave): void => {
+  const from = dayIn(turn, intent.from, "first") ?? turn.today;
+  const to = dayIn(turn, intent.to, "last") ?? backAfter(from, intent);
+  if (to !== null && Temporal.PlainDate.compare(to, from) < 0) {
+    turn.say({ text: "That has you back before you leave. When do you leave, and when are you back?" });
+    return;
+  }
+  const earlier = turn.store.trips.current();
+  if (earlier !== undefined) turn.keeper.setTrip(earlier.id, "state", "over");
+  turn.keeper.addTrip({ leaves: from.toString(), returns: to?.toString() ?? null, miles: milesIn(intent) });
+  planLooks(turn, "all");
+  turn.say(listReply(turn));
+};
+
+export const readyToLeave = (turn: Turn): void => {
+  turn.say(listReply(turn));
+};
+
+/** Ticks one line of the departure list, or unticks it. */
+export const tickLine = (turn: Turn, line: string, rewrite: (reply: Reply) => void): void => {
+  const trip = turn.store.trips.current();
+  if (trip === undefined) return rewrite({ text: "That trip is over." });
+  const ticked = trip.ticked.includes(line)
+    ? trip.ticked.filter((key) => key !== line)
+    : [...trip.ticked, line];
+  turn.keeper.setTrip(trip.id, "ticked", JSON.stringify(ticked));
+  rewrite(listReply(turn));
+};
+
+/** Closes the trip and asks what held. */
+export const comeHome = (turn: Turn): void => {
+  const trip = turn.store.trips.current();
+  if (trip === undefined) {
+    turn.say({
+      text: "Welcome home. No trip was announced, so there is nothing to close. How did everything hold?",
+    });
+    return;
+  }
+  turn.keeper.setTrip(trip.id, "state", "over");
+  const looks = turn.store.looks.until(turn.today.add({ days: 60 }).toString());
+  planLooks(turn, "all");
+  turn.say(
+    homeReply(
+      turn,
+      looks.map(({ recordId }) => recordId),
+    ),
+  );
+};
