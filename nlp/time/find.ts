@@ -1,7 +1,8 @@
 import { type Item, joins, type SlotRead } from "./pattern.ts";
 import type { Period } from "./period.ts";
 import type { Reference } from "./reference.ts";
-import type { Meaning, Variant } from "./rule.ts";
+import type { Meaning } from "./rule.ts";
+import type { Ordered, RuleIndex } from "./rule-index.ts";
 import { SLOTS } from "./slots.ts";
 import type { Token } from "./tokens.ts";
 
@@ -10,35 +11,19 @@ export type Found = {
   readonly at: number;
   readonly next: number;
   readonly rule: string;
+  /** Of two equally long, the lower goes first. */
+  readonly order: number;
   readonly meaning: Meaning;
 };
 
 /** Times written as dates, found beforehand, by the index of their first token. */
 export type Written = ReadonlyMap<number, Found>;
 
-/** Rules by the word they begin with; those that begin with a slot stand apart. */
-export type RuleIndex = {
-  readonly byWord: ReadonlyMap<string, readonly Ordered[]>;
-  readonly bySlot: ReadonlyMap<string, readonly Ordered[]>;
-};
-type Ordered = Variant & { readonly order: number };
+type Matched = { readonly slots: Readonly<Record<string, unknown>>; readonly next: number };
 
-export const indexRules = (variants: readonly Variant[]): RuleIndex => {
-  const byWord = new Map<string, Ordered[]>();
-  const bySlot = new Map<string, Ordered[]>();
-  const put = (map: Map<string, Ordered[]>, key: string, variant: Ordered) => {
-    const list = map.get(key) ?? [];
-    map.set(key, list);
-    list.push(variant);
-  };
-  for (const [order, plain] of variants.entries()) {
-    const variant = { ...plain, order };
-    const first = variant.items[0];
-    if (first?.slot !== undefined) put(bySlot, first.slot, variant);
-    for (const word of first?.words ?? []) put(byWord, word, variant);
-  }
-  return { byWord, bySlot };
-};
+const isPoint = ({ meaning }: Found): boolean => (meaning.role ?? "point") === "point";
+const goesBefore = (best: Found, next: number, order: number): boolean =>
+  next < best.next || (next === best.next && order >= best.order);
 
 /** Reads phrases of time from tokens; everything is tried once at each place, so the work grows with the text. */
 export class Scan {
@@ -66,12 +51,7 @@ export class Scan {
       const best = this.#bestAt(at);
       if (best !== undefined) {
         found.push(best);
-        if (
-          best.meaning.role === undefined ||
-          best.meaning.role === "point" ||
-          best.meaning.role === "after-that"
-        )
-          this.#before = best.meaning.period;
+        if (isPoint(best) || best.meaning.role === "after-that") this.#before = best.meaning.period;
       }
       at = best?.next ?? at + 1;
     }
@@ -89,33 +69,37 @@ export class Scan {
 
   #longest(at: number): Found | undefined {
     let best = this.#written.get(at);
+    const start: Matched = { slots: {}, next: at };
     const word = this.#tokens[at]?.word ?? "";
-    for (const variant of this.#rules.byWord.get(word) ?? []) best = this.#longer(best, variant, at);
+    for (const variant of this.#rules.byWord.get(word) ?? []) best = this.#longer(best, variant, at, start);
     for (const [slot, variants] of this.#rules.bySlot)
       if (this.#slotAt(slot, at) !== undefined)
-        for (const variant of variants) best = this.#longer(best, variant, at);
+        for (const variant of variants) best = this.#longer(best, variant, at, start);
+    return best && isPoint(best) ? this.#goneOn(best) : best;
+  }
+
+  /** "June" may go on as "June or July". */
+  #goneOn(first: Found): Found {
+    const start: Matched = { slots: { when: first.meaning.period }, next: first.next };
+    let best = first;
+    for (const variant of this.#rules.goingOn) best = this.#longer(best, variant, first.at, start) ?? best;
     return best;
   }
 
-  #longer(best: Found | undefined, variant: Ordered, at: number): Found | undefined {
-    const matched = this.#match(variant.items, at);
-    if (matched === undefined) return best;
-    if (
-      best !== undefined &&
-      (matched.next < best.next || (matched.next === best.next && variant.order > best.order))
-    )
+  #longer(best: Found | undefined, variant: Ordered, at: number, start: Matched): Found | undefined {
+    const matched = this.#match(variant.items, at, start);
+    if (matched === undefined || (best !== undefined && goesBefore(best, matched.next, variant.order)))
       return best;
     const place = { tokens: this.#tokens, at, next: matched.next, before: this.#before };
     const meaning = variant.build(matched.slots, this.#reference, place);
-    return meaning === undefined
-      ? best
-      : { at, next: matched.next, rule: variant.rule, order: variant.order, meaning };
+    if (meaning === undefined) return best;
+    return { at, next: matched.next, rule: variant.rule, order: variant.order, meaning };
   }
 
-  #match(items: readonly Item[], at: number): { slots: Record<string, unknown>; next: number } | undefined {
-    const slots: Record<string, unknown> = {};
-    let next = at;
-    for (const item of items) {
+  #match(items: readonly Item[], at: number, start: Matched): Matched | undefined {
+    const slots: Record<string, unknown> = { ...start.slots };
+    let next = start.next;
+    for (const item of next > at ? items.slice(1) : items) {
       const token = this.#tokens[next];
       if (token === undefined || !joins(item, token, next === at)) return undefined;
       if (item.slot === undefined) {
@@ -132,11 +116,12 @@ export class Scan {
   }
 
   #slotAt(slot: string, at: number): SlotRead<unknown> | undefined {
-    const cache = this.#slots[at];
-    if (cache?.has(slot) === true) return cache.get(slot);
     const kind = slot.replace(/2$/u, "");
-    const read = kind === "when" ? this.#whenAt(at) : this.#plainSlotAt(kind, at);
-    cache?.set(slot, read);
+    if (kind === "when") return this.#whenAt(at);
+    const cache = this.#slots[at];
+    if (cache?.has(kind) === true) return cache.get(kind);
+    const read = this.#plainSlotAt(kind, at);
+    cache?.set(kind, read);
     return read;
   }
 

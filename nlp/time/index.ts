@@ -1,9 +1,10 @@
 import type { Moment, Span } from "../../shared/reading.ts";
 import type { Edtf, Exposure } from "../../shared/record.ts";
-import { type Found, indexRules, Scan } from "./find.ts";
+import { type Found, Scan } from "./find.ts";
 import { edtfOf, isBefore } from "./period.ts";
 import { type Reference, referenceOf, type TimeOptions } from "./reference.ts";
 import type { Direction, Meaning, Role } from "./rule.ts";
+import { indexRules } from "./rule-index.ts";
 import { AGO } from "./rules/ago.ts";
 import { BESIDE } from "./rules/beside.ts";
 import { DAYS } from "./rules/days.ts";

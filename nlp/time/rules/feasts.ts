@@ -49,7 +49,7 @@ export const FEASTS_RULES = [
   ),
   ...rule("holiday-year", ["on|at|over? <holiday> ,of? <loose>", "on|at? <holiday> in <year>"], (slots) => {
     const year = "loose" in slots ? slots.loose : slots.year;
-    return near(feast(slots.holiday)(Number(year)), "either", 0.97);
+    return near(feast(slots.holiday)(year), "either", 0.97);
   }),
   ...rule(
     "holiday-last-year",

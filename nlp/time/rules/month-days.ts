@@ -43,7 +43,7 @@ export const MONTH_DAY_RULES = [
     ],
     (slots, reference, place) => {
       const day = "mday" in slots ? slots.mday : slots.ord;
-      return isOther(place) ? undefined : found(monthDayNear(slots.month, Number(day), reference), "either");
+      return isOther(place) ? undefined : found(monthDayNear(slots.month, day, reference), "either");
     },
   ),
   ...rule(
@@ -57,7 +57,7 @@ export const MONTH_DAY_RULES = [
     (slots) => {
       const day = "mday" in slots ? slots.mday : slots.ord;
       const year = "loose" in slots ? slots.loose : slots.year;
-      return found(onDay(Number(year), slots.month, Number(day)), "either", 0.98);
+      return found(onDay(year, slots.month, day), "either", 0.98);
     },
   ),
   ...rule(
@@ -69,7 +69,7 @@ export const MONTH_DAY_RULES = [
     ],
     (slots, { today }) => {
       const day = "mday" in slots ? slots.mday : slots.ord;
-      return found(onDay(today.year - 1, slots.month, Number(day)), "past");
+      return found(onDay(today.year - 1, slots.month, day), "past");
     },
   ),
   ...rule(
@@ -77,7 +77,7 @@ export const MONTH_DAY_RULES = [
     ["on? <month> <mday> of? this year", "on? the? <ord> of <month> of? this year"],
     (slots, { today }) => {
       const day = "mday" in slots ? slots.mday : slots.ord;
-      return found(onDay(today.year, slots.month, Number(day)), "either");
+      return found(onDay(today.year, slots.month, day), "either");
     },
   ),
   ...rule(
@@ -96,7 +96,7 @@ export const MONTH_DAY_RULES = [
   ),
   ...rule("weekday-day", ["on? <weekday> ,the? <ord>", "on? <weekday> the <mday>"], (slots, reference) => {
     const day = "mday" in slots ? slots.mday : slots.ord;
-    return found(weekdayMonthDayNear(slots.weekday, Number(day), reference), "either", 0.9);
+    return found(weekdayMonthDayNear(slots.weekday, day, reference), "either", 0.9);
   }),
   ...rule(
     "day-of-month",
@@ -142,8 +142,9 @@ export const MONTH_DAY_RULES = [
     ["from|between the <ord> to|and|through|until|- the? <ord2>"],
     ({ ord, ord2 }, reference) => {
       const last = dayOfMonthNear(ord2, reference);
-      const first = last?.recurs && dayOfMonthNear(ord, { today: last.from, prefer: "past" });
-      return found(first && last && fromTo(first, last), "either", 0.7);
+      if (last === undefined) return undefined;
+      const first = dayOfMonthNear(ord, { today: last.from, prefer: "past" });
+      return found(first && fromTo(first, last), "either", 0.7);
     },
   ),
   ...rule("nth-weekday", ["on? the? <ord> <weekday> of|in <when>"], ({ ord, weekday, when }) => {

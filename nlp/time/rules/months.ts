@@ -113,7 +113,7 @@ export const MONTH_RULES = [
       ? found(monthOf(lastWhole(today, monthIn(months)).from.subtract({ years: n.low - 1 })), "past", 0.9)
       : undefined,
   ),
-  ...rule("month-or-month", ["in? <month> or|and|-|/ <month2>"], ({ month, month2 }, reference, place) =>
+  ...rule("month-or-month", ["in? <month> or|-|/ <month2>"], ({ month, month2 }, reference, place) =>
     isMonth({ ...place, at: place.next - 3 })
       ? found(fromTo(near(month, reference), near(month2, reference)), "either", 0.85)
       : undefined,

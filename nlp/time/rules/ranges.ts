@@ -8,7 +8,7 @@ const SINCE = { role: "since", direction: "either", sure: 0.9 } as const;
 const UNTIL = { role: "until", direction: "either", sure: 0.9 } as const;
 
 export const RANGES = [
-  ...rule("or", ["either? in|on? <when> or in|on? <when2>"], ({ when, when2 }) =>
+  ...rule("or", ["either <when> or <when2>", "<when> or <when2>"], ({ when, when2 }) =>
     sameGrain(when, when2) ? found(fromTo(when, when2), 0.8) : undefined,
   ),
   ...rule(

@@ -116,7 +116,7 @@ export const SEASONS_RULES = [
     ["in|over|during? the? <season> of <loose>", "in|over|during? the? <season> <year>"],
     (slots, reference) => {
       const year = "loose" in slots ? slots.loose : slots.year;
-      return found(inYear(slots.season, Number(year), reference), "either", 0.97);
+      return found(inYear(slots.season, year, reference), "either", 0.97);
     },
   ),
   ...rule(

@@ -71,7 +71,7 @@ export const YEARS_RULES = [
         ].includes(wordBefore(place))
       )
         return undefined;
-      return found(yearOf(Number(year)), "either", alone ? 0.6 : 0.95);
+      return found(yearOf(year), "either", alone ? 0.6 : 0.95);
     },
   ),
   ...rule("short-year", ["in <loose>"], ({ loose }, _reference, place) => {
