@@ -10,7 +10,8 @@ export type ChatEvent =
     }
   | { readonly kind: "action"; readonly action: string }
   | { readonly kind: "notice"; readonly text: string; readonly alert: boolean }
-  | { readonly kind: "commands"; readonly commands: readonly BotCommand[] };
+  | { readonly kind: "commands"; readonly commands: readonly BotCommand[] }
+  | { readonly kind: "title"; readonly title: string };
 
 export type Listener = (event: ChatEvent) => void;
 

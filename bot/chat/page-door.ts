@@ -17,7 +17,8 @@ import { newSecret, personBehind, secretCookie, secretOf } from "./person-key.ts
 import { Refusal } from "./refusal.ts";
 
 type Reception = {
-  readonly title: string;
+  /** The name at the top of the page, as it is now. */
+  readonly title: () => string;
   readonly people: People;
   readonly log: ChatLog;
   readonly hub: Hub;
@@ -58,7 +59,7 @@ export const createPageDoor = ({ title, people, log, hub, shelf, pages, onFault 
     const change = log.lastChange();
     const recent = history({ chat, name }, Number.MAX_SAFE_INTEGER);
     response.setHeader("set-cookie", secretCookie(secret));
-    sendJson(response, 200, { title, chat, name, commands, change, ...recent });
+    sendJson(response, 200, { title: title(), chat, name, commands, change, ...recent });
   };
 
   const giveFile = async (request: IncomingMessage, response: ServerResponse, id: string) => {

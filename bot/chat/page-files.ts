@@ -1,5 +1,5 @@
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
+import { readdirSync, readFileSync } from "node:fs";
+import { extname, join } from "node:path";
 
 /** What a browser needs to show the page, and nothing from elsewhere. */
 const CONTENT_SECURITY_POLICY = [
@@ -16,14 +16,21 @@ const CONTENT_SECURITY_POLICY = [
 
 export type PageFile = { readonly bytes: Buffer; readonly headers: Readonly<Record<string, string>> };
 
-const TYPES = { html: "text/html", css: "text/css", js: "text/javascript", svg: "image/svg+xml" } as const;
+const FOLDER = join(import.meta.dirname, "page");
 
-const load = (name: string, type: keyof typeof TYPES): PageFile => {
-  const bytes = readFileSync(join(import.meta.dirname, "page", name));
+const TYPES: Readonly<Record<string, string>> = {
+  ".html": "text/html",
+  ".css": "text/css",
+  ".js": "text/javascript",
+  ".svg": "image/svg+xml",
+};
+
+const load = (name: string): PageFile => {
+  const bytes = readFileSync(join(FOLDER, name));
   return {
     bytes,
     headers: {
-      "content-type": `${TYPES[type]}; charset=utf-8`,
+      "content-type": `${TYPES[extname(name)] ?? "text/plain"}; charset=utf-8`,
       "content-length": String(bytes.byteLength),
       "cache-control": "no-cache",
       "content-security-policy": CONTENT_SECURITY_POLICY,
@@ -32,13 +39,9 @@ const load = (name: string, type: keyof typeof TYPES): PageFile => {
   };
 };
 
-const SCRIPTS = ["main.js"] as const;
-
 /** The page's files by the path that asks for them. */
-export const loadPage = (): ReadonlyMap<string, PageFile> =>
-  new Map([
-    ["/", load("index.html", "html")],
-    ["/chat.css", load("chat.css", "css")],
-    ["/mark.svg", load("mark.svg", "svg")],
-    ...SCRIPTS.map((name) => [`/${name}`, load(name, "js")] as const),
-  ]);
+export const loadPage = (): ReadonlyMap<string, PageFile> => {
+  const names = readdirSync(FOLDER).filter((name) => extname(name) in TYPES);
+  const files = names.map((name) => [`/${name}`, load(name)] as const);
+  return new Map([...files, ["/", load("index.html")]]);
+};

@@ -34,16 +34,20 @@ export type ChatServer = {
   start(): Promise<{ readonly url: string; readonly apiRoot: string }>;
   /** Ends every open request and frees the port. */
   stop(): Promise<void>;
+  /** Gives the page another name at its top, the rig's own. */
+  rename(title: string): void;
   /** What people do, without a browser: for a demo and for tests. */
   readonly people: People;
   /** Someone new in the chat; whoever opens the page at `#as=SECRET` is this person. */
   join(name: string): { readonly person: PersonRow; readonly secret: string };
 };
 
-const botOf = (token: string, title: string): User => ({
+const BOT_NAME = "Holdfast";
+
+const botOf = (token: string): User => ({
   id: Number.parseInt(token, 10) || 1,
   is_bot: true,
-  first_name: title,
+  first_name: BOT_NAME,
   username: "holdfast_bot",
 });
 
@@ -64,16 +68,25 @@ const shownHost = (host: string) =>
 
 /** The embedded chat: the Bot API for the bot on one side, a page for people on the other. */
 export const createChatServer = (options: ChatServerOptions): ChatServer => {
-  const { log, token, filesDir, host = "127.0.0.1", title = "Holdfast", now = Date.now } = options;
+  const { log, token, filesDir, host = "127.0.0.1", now = Date.now } = options;
   const onFault = options.onFault ?? (() => undefined);
+  let title = options.title ?? BOT_NAME;
   const hub = createHub();
   const queue = createUpdateQueue(log);
   const shelf = createFileShelf(log, filesDir);
   const mailroom = createMailroom(log, queue, hub);
   const people = createPeople({ log, mailroom, queue, shelf, now });
-  const office = { bot: botOf(token, title), log, mailroom, queue, hub, shelf, now };
+  const office = { bot: botOf(token), log, mailroom, queue, hub, shelf, now };
   const botDoor = createBotDoor({ token, office, onFault });
-  const pageDoor = createPageDoor({ title, people, log, hub, shelf, pages: loadPage(), onFault });
+  const pageDoor = createPageDoor({
+    title: () => title,
+    people,
+    log,
+    hub,
+    shelf,
+    pages: loadPage(),
+    onFault,
+  });
   const isOurs = knowsHost(host);
 
   const server = createServer((request, response) => {
@@ -101,6 +114,10 @@ export const createChatServer = (options: ChatServerOptions): ChatServer => {
         server.close(() => resolve());
         setImmediate(() => server.closeAllConnections());
       }),
+    rename: (name) => {
+      title = name;
+      hub.tellAll({ kind: "title", title });
+    },
     people,
     join: (name) => {
       const secret = newSecret();
