@@ -1,8 +1,9 @@
 import { parseArgs } from "node:util";
 import { asStoreProblem } from "../store/problem.ts";
 import { machineClock } from "./clock.ts";
-import { configFrom } from "./config.ts";
+import { type Config, configFrom } from "./config.ts";
 import { awaitsPairing, pairingCode } from "./conversation/pair.ts";
+import { startDemo } from "./demo/demo.ts";
 import { pageAddress, startProgram } from "./program.ts";
 
 const say = (sentence: string): void => console.log(sentence);
@@ -18,19 +19,27 @@ const endBadly = (error: unknown): never => {
 
 const { values } = parseArgs({ options: { demo: { type: "boolean", default: false } } });
 
-const start = async (): Promise<void> => {
-  const read = configFrom(process.env);
-  if (!read.ok) return endBadly(new Error(read.problem));
-  const program = await startProgram(read.config, { clock: machineClock, say, onFatal: endBadly });
-  say(`Holdfast is listening. Open ${pageAddress(program)} in a browser on this machine.`);
-  if (awaitsPairing(program.store)) {
-    say(`Pairing code for a phone on the messenger: ${pairingCode(program.store)} (it works once).`);
-  }
-  say(`Everything is kept in ${read.config.home}. Stop with Ctrl+C.`);
-  const stop = (): void => void program.stop().then(() => process.exit(0), endBadly);
-  process.once("SIGINT", stop);
-  process.once("SIGTERM", stop);
+const stopOnSignal = (stop: () => Promise<void>): void => {
+  const end = (): void => void stop().then(() => process.exit(0), endBadly);
+  process.once("SIGINT", end);
+  process.once("SIGTERM", end);
 };
 
-if (values.demo) say("demo");
-start().catch(endBadly);
+const demo = async (config: Config): Promise<void> => {
+  const { url, stop } = await startDemo(config, { say, onFatal: endBadly });
+  say(`Magpie's seasons are told. Open ${url} and wait a moment: a nudge is about to come.`);
+  say("This is invented and goes away when you stop it with Ctrl+C.");
+  stopOnSignal(stop);
+};
+
+const live = async (config: Config): Promise<void> => {
+  const program = await startProgram(config, { clock: machineClock, say, onFatal: endBadly });
+  say(`Holdfast is listening. Open ${pageAddress(program)} in a browser on this machine.`);
+  if (awaitsPairing(program.store)) say(`Pairing code, which works once: ${pairingCode(program.store)}`);
+  say(`Everything is kept in ${config.home}. Stop with Ctrl+C.`);
+  stopOnSignal(program.stop);
+};
+
+const read = configFrom(process.env);
+if (!read.ok) endBadly(new Error(read.problem));
+else (values.demo ? demo(read.config) : live(read.config)).catch(endBadly);

@@ -10,6 +10,7 @@ import type { Clock } from "./clock.ts";
 import { type Config, mediaFolder } from "./config.ts";
 import { awaitsPairing, pairingCode } from "./conversation/pair.ts";
 import { createLog } from "./log.ts";
+import { sendNudges } from "./nudges/send-nudges.ts";
 import { foundRig, hemisphereOf, rigOf } from "./rig/rig.ts";
 import { createInboxWorker } from "./workers/inbox-worker.ts";
 import { createPoller, type Poller } from "./workers/poller.ts";
@@ -21,6 +22,8 @@ export type Program = {
   readonly chat: ChatServer;
   /** Where the chat page is. */
   readonly url: string;
+  /** Sends what is due now; true when something was. */
+  readonly nudge: () => boolean;
   readonly stop: () => Promise<void>;
 };
 
@@ -30,7 +33,8 @@ export type Surroundings = {
   readonly say: (sentence: string) => void;
   /** Something after which the program cannot go on; it must end at once. */
   readonly onFatal: (error: unknown) => void;
-  readonly scheduleEveryMs?: number;
+  /** Whether nudges are sent by the program's own timer or only when asked to. */
+  readonly scheduler?: "timer" | "by-hand";
 };
 
 const PAGE = "page";
@@ -114,16 +118,15 @@ export const startProgram = async (config: Config, around: Surroundings): Promis
   const polling = lines.map(({ poller }) => poller.start());
   worker.wake();
   wakeSenders();
-  const scheduler = createScheduler({
-    store,
-    clock: around.clock,
-    onSent: wakeSenders,
-    onFatal: around.onFatal,
-    ...(around.scheduleEveryMs === undefined ? {} : { everyMs: around.scheduleEveryMs }),
-  });
+  const nudge = (): boolean => {
+    const { sent } = sendNudges(store, around.clock.now());
+    if (sent) wakeSenders();
+    return sent;
+  };
+  const scheduler = around.scheduler === "by-hand" ? undefined : createScheduler(nudge, around.onFatal);
 
   const stop = async (): Promise<void> => {
-    scheduler.stop();
+    scheduler?.stop();
     await Promise.all(lines.map(({ poller }) => poller.stop()));
     await Promise.allSettled(polling);
     worker.stop();
@@ -132,7 +135,7 @@ export const startProgram = async (config: Config, around: Surroundings): Promis
     store.close();
     folder.release();
   };
-  return { store, chat, url, stop };
+  return { store, chat, url, nudge, stop };
 };
 
 /** The page's address; with the code in it while nobody is paired yet. */
