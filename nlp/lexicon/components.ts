@@ -1,5 +1,5 @@
 import type { ComponentId } from "../../shared/vocabulary.ts";
-import { COMPONENT_INDEX } from "./lexicon.ts";
+import { COMPONENT_INDEX, NOT_COMPONENT_INDEX } from "./lexicon.ts";
 import type { Token } from "./tokens.ts";
 
 export type ComponentRef = {
@@ -11,12 +11,19 @@ export type ComponentRef = {
   readonly words: string;
 };
 
+const coveredBy = (covers: readonly { readonly from: number; readonly to: number }[]): ReadonlySet<number> =>
+  new Set(covers.flatMap(({ from, to }) => Array.from({ length: to - from }, (_, at) => from + at)));
+
 /** The components named in a text, the longest name at each place, none overlapping. */
-export const componentsIn = (tokens: readonly Token[]): ComponentRef[] =>
-  COMPONENT_INDEX.all(tokens, false).map(({ from, to, value }) => ({
+export const componentsIn = (tokens: readonly Token[]): ComponentRef[] => {
+  const other = coveredBy(NOT_COMPONENT_INDEX.all(tokens, false));
+  return COMPONENT_INDEX.all(tokens, false)
+    .filter(({ from, to }) => !(other.has(from) && other.has(to - 1)))
+    .map(({ from, to, value }) => ({
     from,
     to,
     id: value.id,
     weak: value.weak,
     words: value.words,
   }));
+};

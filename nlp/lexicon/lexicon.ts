@@ -5,6 +5,7 @@ import componentData from "./data/components.json" with { type: "json" };
 import cueData from "./data/cues.json" with { type: "json" };
 import faultData from "./data/faults.json" with { type: "json" };
 import materialData from "./data/materials.json" with { type: "json" };
+import notComponentData from "./data/not-components.json" with { type: "json" };
 import outcomeData from "./data/outcomes.json" with { type: "json" };
 import placeData from "./data/places.json" with { type: "json" };
 import spellingData from "./data/spellings.json" with { type: "json" };
@@ -16,7 +17,7 @@ export type Sense = "deed" | "fit" | "new" | "fasten" | "apply" | "prep" | "look
 export type Cue = keyof typeof cueData.cues;
 export type ComponentEntry = { readonly id: ComponentId; readonly weak: boolean; readonly words: string };
 export type ActionEntry = { readonly sense: Sense; readonly action: Action | null };
-export type VerdictEntry = { readonly outcome: Outcome; readonly strength: number };
+export type VerdictEntry = { readonly outcome: Outcome };
 
 const isAction = (text: string): text is Action => (ACTIONS as readonly string[]).includes(text);
 const toAction = (text: string | null): Action | null => (text !== null && isAction(text) ? text : null);
@@ -44,8 +45,8 @@ const cuePatterns = Object.entries(cueData.cues).flatMap(([cue, patterns]) =>
   patterns.map((source) => compile(source, cue as Cue)),
 );
 
-const verdictPatterns = outcomeData.patterns.flatMap(({ outcome, strength, patterns }) =>
-  patterns.map((source) => compile<VerdictEntry>(source, { outcome: outcome as Outcome, strength })),
+const verdictPatterns = outcomeData.patterns.flatMap(({ outcome, patterns }) =>
+  patterns.map((source) => compile<VerdictEntry>(source, { outcome: outcome as Outcome })),
 );
 
 const faultPatterns = faultData.patterns.flatMap(({ strength, patterns }) =>
@@ -53,6 +54,7 @@ const faultPatterns = faultData.patterns.flatMap(({ strength, patterns }) =>
 );
 
 export const COMPONENT_INDEX = new PatternIndex(componentPatterns);
+export const NOT_COMPONENT_INDEX = new PatternIndex(notComponentData.phrases.map((phrase) => compile(words(phrase), null)));
 export const ACTION_INDEX = new PatternIndex(actionPatterns);
 export const MATERIAL_INDEX = new PatternIndex(materialPatterns);
 export const CUE_INDEX = new PatternIndex(cuePatterns, { commas: true });
@@ -72,6 +74,7 @@ export const GENERIC: ReadonlyMap<string, Action> = new Map(
 );
 export const KEEP: ReadonlySet<string> = new Set(materialData.keep);
 export const DROP: ReadonlySet<string> = new Set(materialData.drop);
+export const TOOL_INDEX = new PatternIndex(materialData.tools.filter((tool) => tool.includes(" ")).map((tool) => compile(tool, null)));
 export const TOOLS: ReadonlySet<string> = new Set(materialData.tools);
 export const DIALECT: ReadonlySet<string> = new Set(spellingData.dialect);
 export const PLACES = {

@@ -1,3 +1,4 @@
+import classData from "./data/classes.json" with { type: "json" };
 import { inflect, type VerbForm } from "./inflect.ts";
 import type { Token } from "./tokens.ts";
 
@@ -5,7 +6,7 @@ import type { Token } from "./tokens.ts";
  * Patterns over words, as the data files write them:
  * `seal` the word or its plural; `seal~` any form of the verb, with "re" before it too; `a|b` one of several;
  * `a?` may be missing; `..` up to two words between, `...` up to five; `#` a number; `_` any word;
- * `%be` a form of "to be", also run together ("its", "thats").
+ * `%name` any word of a class (data/classes.json).
  * Words between never cross the end of a sentence.
  */
 export type Pattern<T> = { readonly parts: readonly Part[]; readonly value: T; readonly source: string };
@@ -29,10 +30,10 @@ export type Hit<T> = {
   readonly verb: { readonly at: number; readonly forms: readonly VerbForm[] } | null;
 };
 
-const BE =
-  "is was were are been being be its thats hes shes theyre it's theres thatll seems looks feels stays keeps im were".split(
-    " ",
-  );
+const CLASSES: ReadonlyMap<string, readonly string[]> = new Map(Object.entries(classData.classes));
+const expand = (alternative: string): readonly string[] =>
+  alternative.startsWith("%") ? (CLASSES.get(alternative.slice(1)) ?? []) : [alternative];
+
 /** Verbs whose form with "re" is another word. */
 const NO_RE = new Set([
   "set",
@@ -95,9 +96,8 @@ const partOf = (written: string, gap: number): Part => {
   const body = optional ? written.slice(0, -1) : written;
   const words = new Set<string>();
   const forms = new Map<string, VerbForm[]>();
-  for (const alternative of body.split("|")) {
-    if (alternative === "%be") for (const word of BE) words.add(word);
-    else if (alternative.endsWith("~"))
+  for (const alternative of body.split("|").flatMap(expand)) {
+    if (alternative.endsWith("~"))
       for (const [text, form] of verbForms(alternative.slice(0, -1)))
         forms.set(text, [...(forms.get(text) ?? []), form]);
     else words.add(alternative.replaceAll("-", ""));

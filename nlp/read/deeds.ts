@@ -75,6 +75,8 @@ export type Given = {
   readonly hasNew: boolean;
   readonly extra: boolean;
   readonly broken: boolean;
+  /** Put back where it was. */
+  readonly back: boolean;
   readonly component: ComponentId;
 };
 
@@ -94,7 +96,8 @@ const fitted = ({ groups, hasNew, extra, broken }: Given, action: Action | null)
   return action ?? "install";
 };
 
-const fastened = ({ groups, hasNew }: Given): Action => {
+const fastened = ({ groups, hasNew, back }: Given): Action => {
+  if (back) return "refasten";
   if (groups.includes("cloth")) return "patch";
   if (groups.includes("metal") || groups.includes("timber")) return "reinforce";
   if (hasNew && groups.some((group) => !FASTENERS.has(group))) return "replace";

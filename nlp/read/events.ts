@@ -83,6 +83,7 @@ const APART = new Set([
 const apart = (a: Action, b: Action): boolean => APART.has([a, b].sort().join("+"));
 
 const NEW = new Set(["new", "fresh", "replacement", "brand"]);
+const BACK = new Set(["back", "together"]);
 const EXTRA = new Set(["second", "another", "extra", "additional", "spare"]);
 
 const wordsBetween = (scan: Scan, from: number, to: number): string[] =>
@@ -99,13 +100,14 @@ const givenFor = (deed: Deed, next: Deed | undefined, told: Told, { scan, clause
     groups,
     hasNew: words.some((word) => NEW.has(word)),
     extra: words.some((word) => EXTRA.has(word)) && !words.includes("coat"),
+    back: words.slice(0, deed.to - start + 3).some((word) => BACK.has(word)),
     broken: told.faults.some((fault) => fault.from < deed.from),
     component: told.topic.component,
   };
 };
 
 const overlapsVerb = (deed: Deed, last: Deed | undefined): boolean =>
-  deed.sense === "new" &&
+  (deed.sense === "new" || !deed.source.includes("~")) &&
   last !== undefined &&
   last.status === "done" &&
   last.clause === deed.clause &&
@@ -165,6 +167,7 @@ export const eventsOf = (told: Told, context: Context): Event[] => {
   const events: Event[] = [];
   let pending: Deed[] = [];
   let lastDeed: Deed | undefined;
+  const worked = told.deeds.some((deed) => kindOf(deed) === "work" && deed.status === "done" && deed.sense !== "prep");
   const deeds = told.deeds.filter((deed) => deed.status !== "talk" && deed.status !== "purpose");
   const open = (kind: EventKind, action: Action, deed: Deed) => {
     const from = start(deed, pending, context);
@@ -183,6 +186,7 @@ export const eventsOf = (told: Told, context: Context): Event[] => {
   deeds.forEach((deed, index) => {
     if (overlapsVerb(deed, lastDeed)) return;
     const kind = kindOf(deed);
+    if (kind === "look" && worked) return;
     if (deed.sense === "prep" && kind === "work") {
       pending.push(deed);
       return;

@@ -1,3 +1,4 @@
+import type { Cue } from "../lexicon/lexicon.ts";
 import type { Clause } from "./clauses.ts";
 import type { Scan } from "./scan.ts";
 
@@ -9,23 +10,23 @@ const sentenceFrom = (scan: Scan, at: number): number => {
   return from;
 };
 
-const questionStart = (scan: Scan, clause: Clause, at: number): boolean =>
+const OWN = new Set(["i", "we", "ive", "weve", "im", "ill", "my", "our"]);
+
+const cueIn = (scan: Scan, clause: Clause, wanted: readonly Cue[]): boolean =>
+  scan.cues.some((cue) => wanted.includes(cue.value) && cue.from >= clause.from && cue.to <= clause.to);
+
+/** A question's cue stands at the head of its clause, or says that the answer is not known. */
+const asks = (scan: Scan, clause: Clause): boolean =>
   scan.cues.some(
     (cue) =>
       cue.value === "question" &&
       cue.from >= clause.from &&
-      cue.from <= clause.from + 2 &&
-      cue.from < clause.to,
-  ) && at >= clause.from;
+      cue.from < clause.to &&
+      (cue.from <= clause.from + 2 || UNKNOWN.has(cue.source)),
+  );
+const UNKNOWN = new Set(["cant remember", "cannot remember", "dont remember", "couldnt tell you", "could not tell you", "if you ask", "no idea when", "do you", "did i", "did we"]);
 
-/** Marks what is asked, or told of other people's rigs: it gives no record. */
-export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array => {
-  const muted = new Uint8Array(scan.tokens.length);
-  scan.tokens.forEach((token, at) => {
-    if (token.norm === "?") muted.fill(1, sentenceFrom(scan, at), at + 1);
-  });
-  for (const clause of clauses)
-    if (questionStart(scan, clause, clause.from)) muted.fill(1, clause.from, clause.to);
+const muteOthers = (scan: Scan, muted: Uint8Array): void => {
   for (const cue of scan.cues) {
     if (cue.value !== "outsider") continue;
     for (let at = cue.to; at < Math.min(cue.to + 12, scan.tokens.length); at++) {
@@ -37,5 +38,20 @@ export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array 
       }
     }
   }
+};
+
+/** Marks what is asked, advised and not taken up, refused, or told of other people's rigs: it gives no record. */
+export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array => {
+  const muted = new Uint8Array(scan.tokens.length);
+  for (const [at, token] of scan.tokens.entries()) if (token.norm === "?") muted.fill(1, sentenceFrom(scan, at), at + 1);
+  for (const [at, clause] of clauses.entries()) {
+    const asked = asks(scan, clause);
+    if (asked || cueIn(scan, clause, ["advice", "refuse", "asked"])) muted.fill(1, clause.from, clause.to);
+    const next = clauses[at + 1];
+    if (asked && next?.subordinate === true && !next.hard) muted.fill(1, next.from, next.to);
+  }
+  muteOthers(scan, muted);
   return muted;
 };
+
+void OWN;

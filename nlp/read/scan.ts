@@ -1,7 +1,7 @@
+import { actsIn } from "../lexicon/acts.ts";
 import type { Moment } from "../../shared/reading.ts";
 import { type ComponentRef, componentsIn } from "../lexicon/components.ts";
 import {
-  ACTION_INDEX,
   type ActionEntry,
   CUE_INDEX,
   type Cue,
@@ -83,7 +83,7 @@ export const scan = (text: string, moment: Moment): Scan => {
     moment,
     tokens,
     components,
-    acts: ACTION_INDEX.all(tokens),
+    acts: actsIn(tokens),
     verdicts: VERDICT_INDEX.all(tokens),
     faults: FAULT_INDEX.all(tokens),
     cues: CUE_INDEX.all(tokens),

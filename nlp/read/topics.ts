@@ -54,11 +54,12 @@ const partOf = (component: ComponentId, words: string): boolean => {
 };
 
 const roleOf = (ground: Ground, ref: ComponentRef, before: ComponentRef | undefined): Role => {
-  const { scan, clauses, index } = ground;
+  const { scan, clauses, index, deeds } = ground;
   const clause = clauses[index[ref.from] ?? 0];
   const left = leftOf(ground, ref.from, clause?.from ?? 0);
   const preposition = left < (clause?.from ?? 0) ? "" : word(scan, left);
   if (preposition === "with") return "with";
+  if (deeds.some((deed) => deed.from <= left && left < deed.to && deed.sense !== "apply")) return "topic";
   if (PLACES.always.has(preposition)) return "place";
   if (!PLACES.often.has(preposition)) return "topic";
   const touches = before !== undefined && before.to === left;
