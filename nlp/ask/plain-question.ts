@@ -1,10 +1,10 @@
 /** Sounds and openings before a question that say nothing: "so um hey, when did I ..." */
 const OPENING =
-  /^(?:(?:so|and|but|um+|uh+|er+|hm+|oh|ok|okay|right|well|hey|hi|hello|now|also|then|alright|listen|say|look|please|sorry|quick (?:one|question)|one more(?: thing)?|another (?:one|question)|just wondering|out of interest|by the way|btw|mate|buddy|good morning|morning|evening)\b[\s,.:;!-]*)+/;
+  /^(?:(?:so|and|but|um+|uh+|er+|hm+|oh|ok|okay|right|well|hey|hi|hello|now|also|then|wait|actually|no|alright|listen|say|look|please|sorry|quick (?:one|question)|one more(?: thing)?|another (?:one|question)|just wondering|out of interest|by the way|btw|mate|buddy|good morning|morning|evening)\b[\s,.:;!-]*)+/;
 
 /** Ways of asking around a question: "can you tell me when I ..." */
 const WRAPPING =
-  /^(?:(?:can|could|would|will) (?:you|u) (?:please |just )?|please |pls |do you (?:know|remember|recall|happen to know) |any idea |i (?:forget|forgot|cant remember|can never remember|dont remember|dont recall|wonder|was wondering|need to know|want to know|would like to know|d like to know|m not sure) |im (?:wondering|not sure|trying to remember) |let me know |help me (?:remember|out) |wanna know |what i want to know is |(?:tell|remind|give|show) (?:me|us) (?:again )?(?:of |about )?|refresh my memory )+/;
+  /^(?:(?:can|could|would|will) (?:you|u) (?:please |just )?(?=tell|show|remind|give|say|list|look|check|find|read|play)|please |pls |do you (?:know|remember|recall|happen to know) |any idea (?=when|what|how|where|which|who|if|why)|(?:i (?:forget|forgot|cant remember|can never remember|cannot remember|dont remember|dont recall|wonder|was wondering|dont know|need to know|want to know|would like to know|have no idea)|id like to know|im (?:wondering|not sure|trying to remember|curious)) (?=when|what|how|where|which|who|whether|if|why)|let me know |help me (?:remember|out) |wanna know |what i want to know is |(?:tell|remind) (?:me|us) (?!to |on |in |at |tomorrow|tonight|next|every|before|after|by |this |come |once )(?:again |once more )?(?:of |about )?|(?:show|give) (?:me|us) (?!a hand|a break|a minute|a sec)|refresh my memory )+/;
 
 /** Lower case, no apostrophes, no marks but question marks gone, one blank between words. */
 export const plainQuestion = (text: string): string =>

@@ -27,7 +27,11 @@ export const changedDate = (change: DateChange, kept: Edtf | null, hemisphere: H
   if (kept === null) return null;
   if ("shift" in change) return shifted(kept, change.shift, hemisphere);
   const span = spanOf(kept, hemisphere);
-  return span === undefined ? null : weekdayBeside(span.from, change.weekday, change.side).toString();
+  if (span !== undefined && "dayOfMonth" in change)
+    return span.from.with({ day: change.dayOfMonth }).toString();
+  return span === undefined || !("weekday" in change)
+    ? null
+    : weekdayBeside(span.from, change.weekday, change.side).toString();
 };
 
 /** Work can't have been done on a day to come. */

@@ -3,6 +3,7 @@ import type { Hemisphere } from "../reading.ts";
 import type { RecordFields } from "../record.ts";
 import type { Correction } from "./correction.ts";
 import { kinOf } from "./families.ts";
+import { comparePlaces } from "./place.ts";
 import { poolOf } from "./pool.ts";
 import type { Topic } from "./query.ts";
 import type { Scene, Showing } from "./scene.ts";
@@ -35,7 +36,9 @@ const byNumber = ({ history, scene }: Where, numbers: readonly number[]): Found 
 };
 
 const isAbout = (topic: Topic, fields: RecordFields): boolean =>
-  topic.named.some(({ component, sure }) => sure >= 0.7 && component === fields.component);
+  topic.named.length === 0
+    ? comparePlaces(topic.where.join(" "), fields.where) === "same"
+    : topic.named.some(({ component, sure }) => sure >= 0.7 && component === fields.component);
 
 const byTopic = ({ history, scene, hemisphere }: Where, topic: Topic): Found => {
   const shown = [scene.replyTo, scene.last, scene.shown].flatMap((showing) => showing?.records ?? []);

@@ -13,6 +13,8 @@ export type Target =
 /** A new date: said outright, or counted from the date that the record has. */
 export type DateChange =
   | { readonly on: Edtf }
+  /** A day of the month that the record's date lies in. */
+  | { readonly dayOfMonth: number }
   | { readonly shift: { readonly days: number } | { readonly months: number } }
   /** ISO weekday 1 to 7: the last one strictly before, or the first one after, the record's date. */
   | { readonly weekday: number; readonly side: "before" | "after" };

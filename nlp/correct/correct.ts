@@ -1,0 +1,155 @@
+import type { Change, Correction, Target } from "../../shared/memory/correction.ts";
+import type { Moment } from "../../shared/reading.ts";
+import type { RecordFields } from "../../shared/record.ts";
+import { topicOf } from "../ask/topic.ts";
+import cues from "./cues.json" with { type: "json" };
+import { opened, type Piece, piecesOf, plain, type Strength, says } from "./pieces.ts";
+import { aimed, aimedAtRemoval } from "./target.ts";
+import { valuesIn } from "./values.ts";
+
+export type Corrected = {
+  readonly correction: Correction;
+  /** How plainly it was announced as one. */
+  readonly strength: Strength;
+  /** What follows and is a note of its own. */
+  readonly rest: string | null;
+};
+
+type Part = {
+  readonly changes: readonly Change[];
+  readonly not: Partial<RecordFields>;
+  readonly target: Target | null;
+  readonly strength: Strength;
+};
+
+const LAST: Target = { by: "last" };
+const PLANNED: Change = { change: "fields", to: { kind: "todo", outcome: null } };
+const DONE: Change = { change: "fields", to: { kind: "repair", outcome: "untested", due: null } };
+
+const whole = (change: Change, strength: Strength, target: Target = LAST): Part => ({
+  changes: [change],
+  not: {},
+  target,
+  strength,
+});
+
+const phrased = (words: string, strength: Strength): Part | undefined => {
+  const short = words.split(" ").length <= 9;
+  if (!short) return undefined;
+  if (says(words, cues.part)) return whole({ change: "part" }, strength);
+  if (says(words, cues.join)) return whole({ change: "join" }, strength);
+  if (says(words, cues.planned)) return whole(PLANNED, strength);
+  return says(words, cues.done) ? whole(DONE, strength) : undefined;
+};
+
+/** Words that nothing accounts for may stand in a plain correction, not in one that only looks like it. */
+const MOST_LEFT: Record<Strength, number> = { strong: 2, weak: 1, none: 0 };
+const MOST_WORDS: Record<Strength, number> = { strong: 16, weak: 12, none: 10 };
+
+/** Without a plain opening, only these begin a correction: "that was last Tuesday", "number two was ...", "the shop did it". */
+const LEAD =
+  /^(?:(?:it|that|this|they|those) (?:was|is|were|wasnt|isnt|should|cost|came)|its|thats|not|number|the (?:first|second|third|last) one|the (?:cost|price|total|date|bill|place|material|sealant|glue|tape|grease) (?:was|is|should|came)|(?:the|my|our) (?:[a-z]+ ){1,3}did (?:it|that|this|the)|(?:i|we) (?:used|meant|paid)|(?:i|we) [a-z]+ (?:it|that|them)\b)/;
+const CONTRAST = /^\S+(?: \S+){0,5} (?:not|instead of|rather than) \S+(?: \S+){0,4}$/;
+/** Work on a named thing by the speaker is a note of its own. */
+const WORKED = /^(?:also )?(?:i|we) (?:also |then |just |even )?(?!meant|mean|used|said|paid)/;
+
+const tellsWork = (body: string): boolean => {
+  if (!WORKED.test(body)) return false;
+  const { named, actions } = topicOf(body);
+  return actions.length > 0 && (named[0]?.sure ?? 0) >= 0.6;
+};
+
+const hasDeed = (body: string): boolean => topicOf(body).actions.length > 0;
+
+const begins = (body: string, strength: Strength, hasDeed: boolean): boolean => {
+  if (strength === "strong" || LEAD.test(body) || CONTRAST.test(body)) return true;
+  return strength === "weak" && !hasDeed;
+};
+
+const partOf = (piece: Piece, moment: Moment, announced: Strength): Part | undefined => {
+  const { strength: own, removes, body } = opened(piece.words);
+  const strength = own === "none" ? announced : own;
+  if (removes)
+    return { changes: [{ change: "remove" }], not: {}, target: aimedAtRemoval(body), strength: "strong" };
+  if (body === "") return { changes: [], not: {}, target: null, strength };
+  const phrase = phrased(body, strength);
+  if (phrase !== undefined) return phrase;
+  if (body.split(" ").length > MOST_WORDS[strength]) return undefined;
+  const aim = aimed(body);
+  if (
+    (own !== "strong" && tellsWork(body)) ||
+    !(begins(body, strength, hasDeed(body)) || LEAD.test(aim.body))
+  )
+    return undefined;
+  const values = valuesIn(aim.body, moment, strength);
+  const empty = values.changes.length === 0 && Object.keys(values.not).length === 0;
+  if (empty || values.leftover > MOST_LEFT[strength]) return undefined;
+  return { ...values, target: aim.target.by === "last" ? null : aim.target, strength };
+};
+
+const isReason = (words: string): boolean =>
+  words.split(" ").length <= 9 &&
+  (says(words, cues.reasons) || /^(?:it|that|i|this) (?:was|were|wasnt|am|meant)\b/.test(words));
+
+type Taken = { readonly parts: readonly Part[]; readonly next: number };
+
+/** The stretches from the start that put something right, up to the first that doesn't. */
+const take = (pieces: readonly Piece[], moment: Moment): Taken => {
+  const parts: Part[] = [];
+  let announced: Strength = "none";
+  for (const [at, piece] of pieces.entries()) {
+    const part = partOf(piece, moment, announced);
+    const removed = parts.some(({ changes }) => changes.some(({ change }) => change === "remove"));
+    if (part === undefined && removed && isReason(piece.words)) continue;
+    if (part === undefined) return { parts, next: at };
+    announced = part.strength === "none" ? "weak" : part.strength;
+    parts.push(part);
+  }
+  return { parts, next: pieces.length };
+};
+
+const isRemoval = (change: Change): boolean => change.change === "remove";
+
+/** "Scratch that, it was the gray tank" changes the record; "scratch that, it was the tent" takes it away. */
+const settled = (changes: readonly Change[]): readonly Change[] => {
+  const others = changes.filter((change) => !isRemoval(change));
+  const named = others.some(
+    (change) => change.change === "fields" || change.change === "date" || change.change === "materials",
+  );
+  if (!changes.some(isRemoval)) return changes;
+  return named ? others : changes.filter(isRemoval).slice(0, 1);
+};
+
+const joined = (had: Change | undefined, more: Change): Change => {
+  if (had?.change === "fields" && more.change === "fields") return { ...had, to: { ...had.to, ...more.to } };
+  if (had?.change === "materials" && more.change === "materials") {
+    return { ...more, drop: [...had.drop, ...more.drop], add: [...had.add, ...more.add] };
+  }
+  if (had?.change === "done-by" && more.change === "done-by" && more.to === "someone else") return had;
+  return more;
+};
+
+const merged = (changes: readonly Change[]): readonly Change[] => {
+  const byKey = new Map<string, Change>();
+  for (const change of changes) byKey.set(change.change, joined(byKey.get(change.change), change));
+  return [...byKey.values()];
+};
+
+/** The correction that a message makes, if it reads as one. Whether there is anything to put right is not looked at. */
+export const correct = (text: string, moment: Moment): Corrected | undefined => {
+  const pieces = piecesOf(text);
+  const { parts, next } = take(pieces, moment);
+  const changes = merged(settled(parts.flatMap((part) => part.changes)));
+  if (changes.length === 0) return undefined;
+  const strengths = parts.map((part) => part.strength);
+  const rest = pieces[next] === undefined ? null : text.slice(pieces[next].start).trim();
+  return {
+    correction: {
+      target: parts.find((part) => part.target !== null)?.target ?? LAST,
+      changes,
+      not: Object.assign({}, ...parts.map((part) => part.not)) as Partial<RecordFields>,
+    },
+    strength: strengths.includes("strong") ? "strong" : strengths.includes("weak") ? "weak" : "none",
+    rest: rest === "" || plain(rest ?? "") === "" ? null : rest,
+  };
+};

@@ -1,0 +1,34 @@
+import people from "./people.json" with { type: "json" };
+
+const WHO = people.who.join("|");
+const DID = people.verbs.join("|");
+const OWNER = "(?:the|a|an|my|our|his|her|some|that|this)";
+/** One to three words between "the" and the one who did it: "the mobile tire guy". */
+const PERSON = `(?:${OWNER} (?:[a-z]+ ){0,3}?(?:${WHO})|the [a-z]+ (?:${WHO}))`;
+
+const NAMED: readonly RegExp[] = [
+  new RegExp(`^(${PERSON}) (?:${DID})\\b`),
+  new RegExp(
+    `^(?:it|that|this|those|they) (?:was|were|is|got)(?: actually| really| all)? (?:done by |by |fixed by |the work of )?(${PERSON})\\b(?:$| (?:who|that|did|done|work))`,
+  ),
+  new RegExp(`\\b(?:i|we) had (${PERSON}) (?:do|put|fix|fit|replace|change|sort|make|handle)\\b`),
+  new RegExp(`\\b(?:done|fixed|made|fitted|installed|replaced|performed|put in) by (${PERSON})\\b`),
+  new RegExp(`^by (${PERSON})$`),
+  new RegExp(`^(${PERSON})$`),
+  new RegExp(`^(?:i|we) (?:paid|got|hired|asked) (${PERSON})\\b`),
+];
+
+const MYSELF =
+  /\b(?:i|we) did (?:it|that|this|that one|this one|them)(?: job)? ?(?:myself|ourselves|my self|on my own|not)\b|\b(?:it|that) was me\b|\bmy own work\b|\bdid it myself\b|\bi did that one$/;
+const NOT_ME =
+  /\b(?:not me|wasnt me|was not me|not us|wasnt us|i didnt do (?:it|that|this)|not by me|not my work|didnt do (?:it|that) myself)\b/;
+
+export type Doer = { readonly by: string | null } | "somebody";
+
+/** Who did it, where the words say so: null is the speaker, "somebody" anyone but the speaker. */
+export const doerIn = (words: string): Doer | undefined => {
+  const named = NAMED.map((pattern) => pattern.exec(words)?.[1]).find((who) => who !== undefined);
+  if (named !== undefined) return { by: named };
+  if (MYSELF.test(words)) return { by: null };
+  return NOT_ME.test(words) ? "somebody" : undefined;
+};

@@ -1,0 +1,221 @@
+import type { Change } from "../../shared/memory/correction.ts";
+import { placeOf } from "../../shared/memory/place.ts";
+import { tellingWords } from "../../shared/memory/words.ts";
+import type { Moment } from "../../shared/reading.ts";
+import type { RecordFields } from "../../shared/record.ts";
+import type { Action, ComponentId } from "../../shared/vocabulary.ts";
+import { topicOf } from "../ask/topic.ts";
+import { type Scan, scan } from "../read/scan.ts";
+import { doerIn } from "./person.ts";
+import type { Strength } from "./pieces.ts";
+import { shiftIn } from "./shift.ts";
+
+export type Values = {
+  readonly changes: readonly Change[];
+  readonly not: Partial<RecordFields>;
+  /** Telling words that none of it accounts for. */
+  readonly leftover: number;
+};
+
+/** How surely a thing must be named to be taken for the right one. */
+const NAMED_ENOUGH: Record<Strength, number> = { strong: 0.55, weak: 0.75, none: 0.9 };
+
+const DENIED = /\b(?:not|instead of|rather than|wasnt|isnt|werent|arent|didnt|never|nor)\b/;
+
+type Sides = { readonly right: string; readonly wrong: string };
+
+/** "X, not Y" and "not Y but X". */
+const sidesOf = (body: string): Sides => {
+  const denial = DENIED.exec(body);
+  if (denial === null) return { right: body, wrong: "" };
+  const after = body.slice(denial.index + denial[0].length);
+  const but = /\b(?:but|it was|its|rather|i meant)\b/.exec(after);
+  const right = but === null ? "" : after.slice(but.index + but[0].length);
+  const wrong = but === null ? after : after.slice(0, but.index);
+  return { right: `${body.slice(0, denial.index)} ${right}`.trim(), wrong: wrong.trim() };
+};
+
+const SMALL =
+  /\b(?:one|ones|side|job|work|used|using|use|cost|came|come|total|instead|paid|pay|price|date|done|did|happened|actually|really|thing|part|place|all in|all told|that|too|also|as well|it|guy|meant|mean|said|should|only|just|more like|closer to|about|exactly|bit|kind|brand|stuff|called|put|on|in)\b/g;
+
+const blanked = (text: string, spans: readonly { readonly start: number; readonly end: number }[]): string =>
+  [...spans].reduce(
+    (rest, { start, end }) => rest.slice(0, start) + " ".repeat(end - start) + rest.slice(end),
+    text,
+  );
+
+const spanOfTokens = (found: Scan, { from, to }: { readonly from: number; readonly to: number }) => ({
+  start: found.tokens[from]?.start ?? 0,
+  end: found.tokens[to - 1]?.end ?? 0,
+});
+
+const dateChange = (body: string, found: Scan): readonly Change[] => {
+  const shift = shiftIn(body);
+  if (shift !== undefined && !("dayOfMonth" in shift && found.times.length > 0))
+    return [{ change: "date", to: shift }];
+  const time = found.times
+    .map((ref) => ref.time)
+    .find(({ role }) => role === "point" || role === "after-that");
+  return time === undefined ? [] : [{ change: "date", to: { on: time.edtf } }];
+};
+
+const MONEY_WORDS =
+  /\b(?:cost|costs|paid|price|all in|total|altogether|came to|bill|charged|set me back|spent)\b/;
+
+const isLoose = (found: Scan, number: { readonly from: number; readonly to: number }): boolean =>
+  ![...found.times, ...found.amounts, ...found.components].some(
+    (ref) => ref.from < number.to && number.from < ref.to,
+  );
+
+const looseNumber = (found: Scan): number | null =>
+  found.numbers.find(
+    (number) => (number.kind === "cardinal" || number.kind === "run") && isLoose(found, number),
+  )?.value ??
+  found.amounts[0]?.value ??
+  null;
+
+/** Numbers that are neither part of a date nor the "one" of "the rear one". */
+const bareNumber = (found: Scan) =>
+  found.numbers.find(
+    (number) =>
+      (number.kind === "cardinal" || number.kind === "run") &&
+      isLoose(found, number) &&
+      found.tokens[number.from]?.norm !== "one" &&
+      ENDING.has(found.tokens[number.to]?.norm ?? ""),
+  );
+
+/** What may follow a number that is told without its unit. */
+const ENDING: ReadonlySet<string> = new Set([
+  "",
+  "not",
+  "instead",
+  "all",
+  "total",
+  "altogether",
+  "in",
+  "for",
+  "on",
+  "and",
+]);
+
+const amountChange = (body: string, found: Scan, wrong: Scan): readonly Change[] => {
+  const amounts = found.amounts.filter(
+    (amount) => !found.times.some((time) => time.from < amount.to && amount.from < time.to),
+  );
+  const money = amounts.find(({ what }) => what === "money");
+  if (money !== undefined) return [{ change: "fields", to: { cost: money.value } }];
+  const use = amounts.find(({ what }) => what !== "money");
+  const instead = looseNumber(wrong);
+  if (use !== undefined) {
+    return [
+      {
+        change: "number",
+        to: use.value,
+        unit: use.what === "reading" || use.what === "money" ? null : use.what,
+        instead,
+      },
+    ];
+  }
+  const bare = bareNumber(found);
+  if (bare === undefined) return [];
+  if (MONEY_WORDS.test(body)) return [{ change: "fields", to: { cost: bare.value } }];
+  return [{ change: "number", to: bare.value, unit: null, instead }];
+};
+
+const componentIn = (text: string, least: number): ComponentId | undefined => {
+  const [best] = topicOf(text).named;
+  return best !== undefined && best.sure >= least ? best.component : undefined;
+};
+
+const USED = /\b(?:used|with|using|put|some|a|an|new|was|its|is|made of|stuff)\b/;
+
+const stuffIn = (found: Scan, hasThing: boolean): readonly string[] => {
+  const stuff = found.materials.filter(({ group }) => group !== null && group !== "part");
+  const parts =
+    hasThing || !USED.test(found.text) ? [] : found.materials.filter(({ group }) => group === "part");
+  return (stuff.length > 0 ? stuff : parts).map(({ name }) => name);
+};
+
+const materialChange = (found: Scan, wrong: Scan, hasThing: boolean): readonly Change[] => {
+  const add = stuffIn(found, hasThing);
+  const drop = stuffIn(wrong, false);
+  if (add.length + drop.length === 0) return [];
+  const how = /\b(?:also|too|as well|plus|forgot)\b/.test(found.text) ? "also" : "instead";
+  return [{ change: "materials", drop, add, how }];
+};
+
+const PLACE_LEFT_OVER = /^(?:it|that|this)?\s*(?:was|is|were|should be)?\s*(?:on|at|in)?\s*(?:the|my)?\s*/;
+
+const whereIn = (body: string): string | null => {
+  if (topicOf(body).where.length === 0 || placeOf(body).size === 0) return null;
+  const said = body
+    .replace(PLACE_LEFT_OVER, "")
+    .replace(/\b(?:one|job)\b.*$/, "")
+    .trim();
+  return said === "" ? null : said;
+};
+
+const actionIn = (body: string): Action | undefined => topicOf(body).actions[0];
+
+const thingChanges = (right: string, found: Scan, wrong: Scan, strength: Strength): readonly Change[] => {
+  const stuff = stuffIn(found, false);
+  const least = stuff.length > 0 ? 0.95 : NAMED_ENOUGH[strength];
+  const component = componentIn(right, least);
+  const where =
+    component === undefined && stuff.length === 0
+      ? whereIn(right)
+      : component === undefined
+        ? null
+        : placeWords(right);
+  const action = actionIn(right);
+  const to = {
+    ...(component === undefined ? {} : { component }),
+    ...(where === null ? {} : { where }),
+    ...(action === undefined ? {} : { action }),
+  };
+  const fields: readonly Change[] = Object.keys(to).length > 0 ? [{ change: "fields", to }] : [];
+  return [...fields, ...materialChange(found, wrong, component !== undefined)];
+};
+
+const ENDS =
+  /\b(?:(?:front|rear|back|left|right|upper|lower|driver|passenger|curb|kerb|street|road|near|off|nearside|offside)(?: (?:left|right|side|corner))?)\b/;
+
+const ENDS_ALL = new RegExp(ENDS, "g");
+
+/** A side or end told along with the thing: "the rear stabilizer". */
+const placeWords = (text: string): string | null =>
+  topicOf(text).where.length === 0 ? null : (ENDS.exec(text)?.[0] ?? null);
+
+const leftoverIn = (right: string, found: Scan): number => {
+  const spans = [
+    ...found.times.map(({ time }) => time.span),
+    ...[...found.amounts, ...found.materials, ...found.components, ...found.numbers].map((ref) =>
+      spanOfTokens(found, ref),
+    ),
+  ];
+  const rest = topicOf(blanked(right, spans).replace(ENDS_ALL, " ").replace(SMALL, " "));
+  return tellingWords(rest.words.join(" ")).length;
+};
+
+const denials = (wrong: string): Partial<RecordFields> => {
+  const component = wrong === "" ? undefined : componentIn(wrong, 0.75);
+  return component === undefined ? {} : { component };
+};
+
+/** What a stretch says that something was, and was not. */
+export const valuesIn = (body: string, moment: Moment, strength: Strength): Values => {
+  const doer = doerIn(body);
+  const { right, wrong } = sidesOf(body);
+  if (doer !== undefined) {
+    const by = doer === "somebody" ? "someone else" : doer.by;
+    return { changes: [{ change: "done-by", to: by }], not: {}, leftover: 0 };
+  }
+  const found = scan(right, moment);
+  const denied = scan(wrong, moment);
+  const changes = [
+    ...dateChange(right, found),
+    ...amountChange(right, found, denied),
+    ...thingChanges(right, found, denied, strength),
+  ];
+  return { changes, not: denials(wrong), leftover: leftoverIn(right, found) };
+};

@@ -1,0 +1,66 @@
+import type { Purpose } from "../../shared/memory/intent.ts";
+
+type Rule = { readonly when: RegExp; readonly is: Purpose };
+
+const show = (what: Extract<Purpose, { is: "show" }>["what"]): Purpose => ({ is: "show", what });
+const chat = (tone: Extract<Purpose, { is: "chat" }>["tone"]): Purpose => ({ is: "chat", tone });
+
+const WANT = "(?:show|send|give|make|export|print|draw|want|need|get|see|have|save|create|download|do|write)";
+
+/** Short messages that are the same in every scene, on plain words. */
+const RULES: readonly Rule[] = [
+  {
+    when: /^(?:please )?(?:redo|redo (?:it|that)|undo (?:the|that) undo|put (?:it|that) back(?: again| after all| in)?|bring (?:it|that) back|restore (?:it|that)|un ?undo|no (?:put|bring) (?:it|that) back)(?: please)?$/,
+    is: { is: "redo" },
+  },
+  {
+    when: /^(?:please |no )?(?:undo|undo (?:that|it|this|the last (?:one|change|thing)|last|my last|what you just did)|revert(?: that| it| the last (?:one|change))?|go back one|put (?:it|that) back (?:the way|how|like) (?:it|that) was|change (?:it|that) back|roll (?:it|that) back|take back the last change)(?: please)?$/,
+    is: { is: "undo" },
+  },
+  {
+    when: /^(?:help|help me|what can you do|what do you do|how do(?:es)? (?:this|it|you) work|how do i use (?:this|you)|commands?|instructions|menu|start|what can i (?:say|ask|do)|how does this thing work)$/,
+    is: { is: "help" },
+  },
+  {
+    when: new RegExp(
+      `\\b(?:${WANT}\\b.*\\b(?:logbook|log book|pdf|report|printout|html)|^(?:the )?(?:logbook|log book|pdf)$)`,
+    ),
+    is: show("logbook"),
+  },
+  {
+    when: new RegExp(
+      `\\b(?:${WANT}\\b.*\\b(?:csv|spreadsheet|json|as a table|table of (?:records|everything))|^(?:csv|json|spreadsheet|export)$|^export (?:everything|it all|my data|the data|all)\\b)`,
+    ),
+    is: show("table"),
+  },
+  {
+    when: new RegExp(`\\b(?:${WANT}\\b.*\\b(?:calendar|ical|ics)|^(?:calendar|ical|ics)$)`),
+    is: show("calendar"),
+  },
+  {
+    when: new RegExp(
+      `\\b(?:${WANT}\\b.*\\b(?:picture of (?:the|my) (?:rig|history|log|records|repairs)|timeline|chart|graph|drawing|picture of it all)|^(?:picture|timeline|chart|graph)$)`,
+    ),
+    is: show("picture"),
+  },
+  {
+    when: /^(?:please )?(?:back ?up(?: (?:everything|my data|the log|the data|now|it all))?|make a back ?up|do a back ?up|save a back ?up)(?: please| now)?$/,
+    is: show("backup"),
+  },
+  {
+    when: /^(?:thanks|thank you|thanks a lot|thx|ty|cheers|ta|much appreciated|appreciate it|great thanks|ok thanks|okay thanks|perfect thanks|good job|nice one|good bot|brilliant thanks|lovely thanks|thank you very much|many thanks|thanks mate|thanks buddy)$/,
+    is: chat("thanks"),
+  },
+  {
+    when: /^(?:hi|hello|hey|hiya|howdy|good (?:morning|evening|afternoon|night)|morning|evening|gday|yo|hi there|hey there|hello there)$/,
+    is: chat("greeting"),
+  },
+  {
+    when: /^(?:ok|okay|k|yes|yep|yeah|yup|no|nope|cool|great|perfect|alright|all right|right|got it|fine|sure|nice|good|awesome|lol|haha|hm+|oh|ah|wow|never ?mind|forget it|not now|sorry)$/,
+    is: chat("ok"),
+  },
+];
+
+/** What a message wants that means the same whatever was said before it. */
+export const controlIn = (words: string): Purpose | undefined =>
+  words.split(" ").length > 14 ? undefined : RULES.find(({ when }) => when.test(words))?.is;

@@ -1,0 +1,38 @@
+import type { Moment } from "../../shared/reading.ts";
+import { isQuestion } from "../ask/is-question.ts";
+
+const ENDS = /(?<=[?!\n])\s*|(?<=\.)\s+(?=\S)/;
+
+/** A question that comes late in a sentence without marks, on plain words. */
+const LATE =
+  /\b(?:when (?:did|was|were|have) (?:i|we|it|that|they)|what (?:did|have) (?:i|we) (?:use|put|do|spend|pay)|how many times (?:has|have|did)|how (?:much|long|often) (?:did|has|have|is)|(?:did|have) (?:i|we) ever|(?:is|are|has|have|did|does|do) (?:it|they|that) (?:still|holding|held|ever|last|hold|been|done)|whats (?:still )?(?:open|left to do)|how(?:s| is| are) (?:it|they|that) (?:doing|holding|looking)|who did (?:it|that))\b/i;
+
+export type Split = {
+  /** The part that asks; null when nothing does. */
+  readonly asks: string | null;
+  /** The part that tells, before or after it. */
+  readonly tells: string | null;
+};
+
+const nullIfEmpty = (text: string): string | null => (text.trim() === "" ? null : text.trim());
+
+const TOO_LONG = 45;
+
+const lateIn = (text: string): Split | undefined => {
+  const words = text.split(/\s+/).length;
+  const late = LATE.exec(text.replace(/['’]/g, " "));
+  if (late === null || words > TOO_LONG) return undefined;
+  return {
+    asks: text.slice(late.index),
+    tells: nullIfEmpty(text.slice(0, late.index).replace(/[\s,;:-]+(?:and|so|but|oh)?\s*$/i, "")),
+  };
+};
+
+/** Parts what a message asks from what it tells, sentence by sentence. */
+export const splitQuestion = (text: string, moment: Moment): Split => {
+  const sentences = text.split(ENDS).filter((sentence) => sentence.trim() !== "");
+  const asking = sentences.filter((sentence) => isQuestion(sentence, moment));
+  if (asking.length === 0) return lateIn(text) ?? { asks: null, tells: text };
+  const telling = sentences.filter((sentence) => !asking.includes(sentence));
+  return { asks: asking.join(" "), tells: nullIfEmpty(telling.join(" ")) };
+};

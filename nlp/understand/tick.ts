@@ -1,0 +1,35 @@
+import type { Purpose } from "../../shared/memory/intent.ts";
+import type { Scene } from "../../shared/memory/scene.ts";
+import { topicOf } from "../ask/topic.ts";
+
+const OFF =
+  /^(?:please )?(?:(?:cross|tick|check|strike|scratch|mark) (?:off )?(?:the |my |that )?(.+?)(?: (?:off|as done|done|from the list|off the list|off my list))*|take (?:the |my )?(.+?) off (?:the|my) (?:shopping |to ?do )?list|(?:the |my )?(.+?) (?:is|are|can come|can go) off the list)$/;
+const NO_NEED =
+  /^(?:i |we )?(?:dont|do not|no longer) (?:need|have to (?:do|buy|fix)|want) (?:the |a |an |to (?:do|buy|fix|replace) (?:the |a )?)?(.+?) (?:any ?more|after all|now)$/;
+const BARE =
+  /^(?:done|did it|all done|thats done|done that|got it done|bought it|got it|picked it up|finished|sorted|ticked|its done|job done|done and dusted|taken care of)$/;
+
+const byTopic = (said: string | undefined, how: "done" | "dropped"): Purpose | undefined => {
+  if (said === undefined) return undefined;
+  const topic = topicOf(said);
+  return (topic.named[0]?.sure ?? 0) >= 0.6 ? { is: "tick", records: [], topic, how } : undefined;
+};
+
+/** Something on the list that is done, bought or not wanted any more. */
+export const tickIn = (words: string, scene: Scene): Purpose | undefined => {
+  const off = OFF.exec(words);
+  const ticked =
+    byTopic(
+      (off?.slice(1) as (string | undefined)[] | undefined)?.find((said) => said !== undefined),
+      "done",
+    ) ?? byTopic(NO_NEED.exec(words)?.[1], "dropped");
+  if (ticked !== undefined) return ticked;
+  const open =
+    (scene.replyTo ?? scene.shown ?? scene.last)?.records.filter(
+      ({ fields }) => fields.kind === "todo" || fields.kind === "fault",
+    ) ?? [];
+  const single = open.length === 1 ? open[0] : undefined;
+  return single !== undefined && BARE.test(words)
+    ? { is: "tick", records: [single.id], topic: null, how: "done" }
+    : undefined;
+};

@@ -1,0 +1,101 @@
+import { Temporal } from "temporal-polyfill";
+import type { Intent, Purpose } from "../../shared/memory/intent.ts";
+import type { Query } from "../../shared/memory/query.ts";
+import type { Scene } from "../../shared/memory/scene.ts";
+import type { Moment } from "../../shared/reading.ts";
+import { ask, type Question } from "../ask/ask.ts";
+import { topicOf } from "../ask/topic.ts";
+import { type Corrected, correct } from "../correct/correct.ts";
+import { plain } from "../correct/pieces.ts";
+import { read } from "../read/index.ts";
+import { controlIn } from "./control.ts";
+import { journeyIn } from "./journey.ts";
+import { splitQuestion } from "./sentences.ts";
+import { settingIn } from "./settings.ts";
+import { tickIn } from "./tick.ts";
+import { verdictAsked, verdictOnShown } from "./verdict.ts";
+
+const alone = (purpose: Purpose): Intent => ({ ...purpose, rest: null });
+
+const purposeOf = (question: Question): Purpose => {
+  if (question.ask === "decide") return { is: "decide", topic: question.topic };
+  return question.ask === "ready" ? { is: "ready" } : { is: "ask", query: question };
+};
+
+const namesThing = (query: Question): boolean =>
+  query.ask === "ready" || query.ask === "use" || query.topic.named.length + query.topic.systems.length > 0;
+
+const GLOBAL: ReadonlySet<Question["ask"]> = new Set([
+  "open",
+  "buy",
+  "cost",
+  "list",
+  "use",
+  "due",
+  "worst",
+  "ready",
+]);
+
+const tellsSomething = (text: string, moment: Moment): boolean => {
+  const reading = read(text, moment);
+  return reading.records.length + reading.usage.length > 0;
+};
+
+/** A description before the question ("that bead up top, is it still dry?") belongs to it; a note before it is a note. */
+const askedWith = (asks: string, tells: string | null, moment: Moment, before: Query | null): Intent => {
+  const question = ask(asks, moment, before);
+  if (tells === null) return alone(purposeOf(question));
+  const isNote =
+    tellsSomething(tells, moment) && !/^(?:that|the|those|my) \w+(?: \w+)? (?:that )?(?:i|we) /i.test(tells);
+  if (isNote && (namesThing(question) || GLOBAL.has(question.ask)))
+    return { ...purposeOf(question), rest: tells };
+  const whole = ask(`${tells}, ${asks}`, moment, before);
+  return { ...purposeOf(namesThing(question) ? question : whole), rest: isNote ? tells : null };
+};
+
+const HOURS: Record<Corrected["strength"], number> = { strong: Number.POSITIVE_INFINITY, weak: 48, none: 12 };
+
+const hoursSince = (at: string, moment: Moment): number =>
+  Temporal.Instant.from(at).until(Temporal.Instant.from(moment.said)).total("hours");
+
+/** What is only half announced as a correction is one while what it may correct is fresh. */
+const isCorrection = (corrected: Corrected, moment: Moment, scene: Scene): boolean => {
+  if (corrected.strength === "strong" || scene.replyTo !== null) return true;
+  return scene.last !== null && hoursSince(scene.last.at, moment) <= HOURS[corrected.strength];
+};
+
+const corrected = (text: string, moment: Moment, scene: Scene): Intent | undefined => {
+  const found = correct(text, moment);
+  if (found === undefined || !isCorrection(found, moment, scene)) return undefined;
+  return { is: "correct", correction: found.correction, rest: found.rest };
+};
+
+const namesNoThing = (words: string): boolean => (topicOf(words).named[0]?.sure ?? 0) < 0.6;
+
+const LONG = 600;
+
+/** What a message means here: a note, a question, a correction, a word on what was shown, or something else to do. */
+export const understand = (text: string, moment: Moment, scene: Scene): Intent => {
+  const words = plain(text);
+  if (text.length > LONG) return alone({ is: "tell" });
+  const asked = verdictAsked(words, scene);
+  if (asked !== undefined) return alone(asked);
+  const control = controlIn(words);
+  if (control !== undefined) return alone(control);
+  const setting = settingIn(text, words);
+  if (setting !== undefined) return alone({ is: "set", setting });
+  const { asks, tells } = splitQuestion(text, moment);
+  if (asks !== null) return askedWith(asks, tells, moment, scene.asked);
+  return toldOrCorrected(text, words, moment, scene);
+};
+
+const toldOrCorrected = (text: string, words: string, moment: Moment, scene: Scene): Intent => {
+  const ticked = tickIn(words, scene);
+  if (ticked !== undefined) return alone(ticked);
+  const correction = corrected(text, moment, scene);
+  if (correction !== undefined) return correction;
+  const journey = journeyIn(text, words, moment);
+  if (journey !== undefined) return alone(journey);
+  const verdict = namesNoThing(words) ? verdictOnShown(words, scene) : undefined;
+  return alone(verdict ?? { is: "tell" });
+};

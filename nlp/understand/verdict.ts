@@ -1,0 +1,61 @@
+import type { Purpose } from "../../shared/memory/intent.ts";
+import type { Scene, Showing } from "../../shared/memory/scene.ts";
+
+type Outcome = Extract<Purpose, { is: "verdict" }>["outcome"];
+
+/** What a short word on something shown says of it; tried in order, on plain words. */
+const WORDS: readonly (readonly [Outcome, RegExp])[] = [
+  [
+    "later",
+    /\b(?:later|not now|not yet|remind me|tomorrow|snooze|another (?:day|time)|next (?:week|month|trip|time)|in (?:a|two|three|four|\d+) (?:days?|weeks?|months?)|cant (?:look|check) now|havent looked|didnt look|have not looked|skip|busy)\b/,
+  ],
+  [
+    "partly",
+    /\b(?:partly|part way|mostly|sort of|kind of|kinda|sorta|so so|a (?:bit|little)|slight(?:ly)?|some(?:what)?|not (?:quite|fully|entirely|perfect)|barely|half|nearly|almost|damp|weep(?:s|ing)?|seep(?:s|ing)?|better but)\b/,
+  ],
+  [
+    "failed",
+    /\b(?:came back|come back|back again|is back|failed|failing|let go|gave (?:out|up|way)|no good|not (?:holding|good|dry|tight|working)|isnt (?:holding|good|dry|working)|doesnt (?:hold|work)|didnt (?:hold|work|last)|hasnt held|broke(?:n)?|leak(?:s|ing|ed)?|drip(?:s|ping|ped)?|came (?:off|loose|undone|apart)|fell off|peel(?:ed|ing)|crack(?:ed)? again|gone|dead|bad|loose|worse|still (?:leak\w*|drip\w*|wet|loose|broken|dead)|wet|bust(?:ed)?|nope|no)\b/,
+  ],
+  [
+    "holding",
+    /\b(?:still (?:good|holding|dry|tight|ok|okay|fine|solid|going|there|working|works|sound|on)|good|fine|holding|held|holds|dry|tight|solid|ok|okay|great|perfect|works|working|yes|yep|yeah|yup|all (?:good|well|right)|no (?:leaks?|drips?|problems?|trouble|change|issues?|play|movement|cracks?|sign)|not a drop|bone dry|rock solid|sound|intact|looks? (?:good|ok|okay|fine|great)|like new|alright|as new)\b/,
+  ],
+];
+
+const NEGATED_TROUBLE =
+  /\b(?:no|not a|zero|without|never|isnt|aint|hasnt|not) (?:more |sign of |signs of |any )?(?:leaks?|leaking|leaked|drips?|dripping|cracks?|cracked|drop|trouble|problems?|issues?|play|movement|worse|loose|wet|damp|weeping)\b/;
+
+const outcomeIn = (words: string): Outcome | undefined => {
+  if (NEGATED_TROUBLE.test(words) && !/\b(?:but|except|though)\b/.test(words)) return "holding";
+  return WORDS.find(([, pattern]) => pattern.test(words))?.[0];
+};
+
+const MOST_WORDS = 12;
+
+const idsOf = (showing: Showing | null): readonly number[] => showing?.records.map(({ id }) => id) ?? [];
+
+/** An answer to what the bot asked or is replied to: "still good", "came back", "later". */
+export const verdictAsked = (words: string, scene: Scene): Purpose | undefined => {
+  if (words.split(" ").length > MOST_WORDS) return undefined;
+  const nudged =
+    scene.pending?.is === "nudge"
+      ? scene.pending.records
+      : scene.replyTo?.of === "nudge"
+        ? idsOf(scene.replyTo)
+        : [];
+  const outcome = nudged.length === 0 ? undefined : outcomeIn(words);
+  return outcome === undefined ? undefined : { is: "verdict", outcome, records: nudged };
+};
+
+const ABOUT_IT =
+  /^(?:(?:and|but|well|so|yep|yes|no|nope|update|ok|unfortunately|sadly|good news|bad news) )*(?:it|that|still|its|thats|they|theyre|held|holding|no luck|that one|didnt|hasnt|wont|doesnt)\b/;
+
+/** A word on the work just told or replied to, with no thing named: "it's still dripping". */
+export const verdictOnShown = (words: string, scene: Scene): Purpose | undefined => {
+  if (words.split(" ").length > MOST_WORDS || !ABOUT_IT.test(words)) return undefined;
+  const records = idsOf(scene.replyTo ?? scene.last);
+  const outcome = outcomeIn(words);
+  if (records.length !== 1 || outcome === undefined || outcome === "later") return undefined;
+  return { is: "verdict", outcome, records };
+};
