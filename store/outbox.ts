@@ -1,5 +1,6 @@
 import { z } from "zod";
 import type { Db } from "./open.ts";
+import type { Chat } from "./people.ts";
 
 /** Identifies what a message shows, so that a reply to it or a tap on it finds the records again. */
 export const shownSchema = z.object({
@@ -158,5 +159,12 @@ export class Outbox {
   newestMessage(channel: string, chatId: number): number {
     const sql = "SELECT coalesce(max(message_id), 0) FROM outbox WHERE channel = ? AND chat_id = ?";
     return z.number().parse(this.db.prepare(sql).pluck().get(channel, chatId));
+  }
+
+  /** Whether a chat was told some words since an instant. */
+  hasSaid({ channel, chatId }: Chat, words: string, since: string): boolean {
+    const sql = `SELECT EXISTS (SELECT 1 FROM outbox WHERE channel = ? AND chat_id = ? AND created_at > ?
+      AND instr(payload ->> '$.text', ?) > 0)`;
+    return this.db.prepare(sql).pluck().get(channel, chatId, since, words) === 1;
   }
 }

@@ -1,4 +1,4 @@
-import { understand } from "../../nlp/understand/index.ts";
+import { understand } from "../../nlp/understand/understand.ts";
 import type { Intent } from "../../shared/memory/intent.ts";
 import type { Scene } from "../../shared/memory/scene.ts";
 import { momentOf } from "../rig/rig.ts";
@@ -9,7 +9,7 @@ import { correct } from "./correct.ts";
 import { decideOn } from "./decide.ts";
 import { help } from "./greet.ts";
 import { numberHeard } from "./number-heard.ts";
-import { heardBack } from "./pending.ts";
+import { heardBack, pendingIn } from "./pending.ts";
 import { sceneOf } from "./scene.ts";
 import { set } from "./set.ts";
 import { show } from "./show.ts";
@@ -55,12 +55,16 @@ const act = (turn: Turn, intent: Intent, scene: Scene, note: ToldNote): void => 
   }
 };
 
+/** Whatever was asked before is settled, or the talk has moved on; what this message itself asks stands. */
+const isOver = (turn: Turn, { pending }: Scene): boolean =>
+  JSON.stringify(pendingIn(turn)) === JSON.stringify(pending);
+
 /** What a paired person said: understood here and now, done, and answered. */
 export const respond = (turn: Turn, note: ToldNote, replyTo: number | null): void => {
   if (commandIn(turn, note.text) || numberHeard(turn, note)) return;
   const scene = sceneOf(turn, replyTo);
   const intent = understand(note.text, momentOf(note.said, turn.rig), scene);
   act(turn, intent, scene, note);
-  if (scene.pending !== null && intent.is !== "tell") heardBack(turn);
+  if (scene.pending !== null && isOver(turn, scene)) heardBack(turn);
   if (intent.rest !== null && intent.is !== "tell") tell(turn, { ...note, text: intent.rest });
 };

@@ -88,6 +88,11 @@ export class Turn {
     });
   }
 
+  /** Whether this chat was told these words within the last week. */
+  saidLately(words: string): boolean {
+    return this.store.outbox.hasSaid(this.chat, words, this.now.subtract({ hours: 7 * 24 }).toString());
+  }
+
   /** Sends a sound that is kept in the media folder. */
   play(file: string): void {
     this.store.outbox.put({

@@ -67,7 +67,7 @@ const usageWords = (change: Extract<Amend, { do: "use" }>): string => {
 const changeWords = (turn: Turn, change: Amend): string => {
   switch (change.do) {
     case "set":
-      return `${FIELD_NAME[change.field]} ${valueWords(turn, change.field, change.from)} → ${valueWords(turn, change.field, change.to)}`;
+      return `${FIELD_NAME[change.field]}: ${valueWords(turn, change.field, change.from)} → ${valueWords(turn, change.field, change.to)}`;
     case "done-by":
       return change.to === null ? "done by you" : `done by ${change.to}`;
     case "remove":

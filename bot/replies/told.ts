@@ -1,4 +1,5 @@
 import { cautionFor } from "../../shared/outlook/index.ts";
+import type { RecordFields } from "../../shared/record.ts";
 import type { Button } from "../conversation/buttons.ts";
 import { doubtsOf } from "../conversation/doubts.ts";
 import type { Saved } from "../conversation/save-plan.ts";
@@ -52,20 +53,20 @@ const pickLabel = (turn: Turn, record: Parameters<typeof recordLine>[0]): string
     : `${thingName(record.fields)}, ${record.fields.date ?? "no date"}`;
 };
 
-const caution = (told: Told): string | undefined => {
+/** The usual caution for the first work that calls for one, unless this chat has seen it in the last days. */
+const caution = (turn: Turn, told: Told): string | undefined => {
   for (const { draft, how } of told.saved) {
     const { component, action, materials, kind } = draft.fields;
-    if (how !== "new" || kind === "check") continue;
-    const words = cautionFor({
-      component,
-      action,
-      materials,
-      text: told.note.text.slice(draft.span.start, draft.span.end),
-    });
-    if (words !== null) return words;
+    if (how !== "new" || kind === "check" || isPurchase(draft.fields)) continue;
+    const text = told.note.text.slice(draft.span.start, draft.span.end);
+    const words = cautionFor({ component, action, materials, text });
+    if (words !== null) return turn.saidLately(words) ? undefined : words;
   }
   return undefined;
 };
+
+const isPurchase = ({ kind, action }: RecordFields): boolean =>
+  kind === "todo" && (action === "replace" || action === "install");
 
 const NOTHING_READ = "Kept your words. I found no work or use of the rig in them.";
 
@@ -85,7 +86,7 @@ export const toldReply = (
     numbered(records.map(({ text }) => text)),
     ...use,
     cure,
-    caution(told),
+    caution(turn, told),
     ...which.map(({ text }) => text),
   ];
   return {

@@ -29,6 +29,7 @@ export const start: Migration = {
     CREATE INDEX outbox_message ON outbox (channel, chat_id, message_id);
     CREATE INDEX outbox_shown ON outbox (channel, chat_id, id) WHERE shows ->> '$.of' IS NOT NULL;
     CREATE INDEX outbox_note ON outbox (shows ->> '$.noteId') WHERE shows ->> '$.noteId' IS NOT NULL;
+    CREATE INDEX outbox_chat ON outbox (channel, chat_id, created_at);
     CREATE INDEX outbox_turn ON outbox (turn_id);
 
     CREATE TABLE notes (

@@ -56,8 +56,17 @@ export const randomFrom = (seed: number) => {
   };
 };
 
-const note = (number: number): string =>
-  `greased wheel bearing number ${number} this morning, ${number} dollars`;
+/** Each part of the rig is replaced once; after that the rig is towed, so that no note can be taken for another. */
+const note = (number: number): string => {
+  const component = COMPONENTS[number - 1];
+  return component === undefined
+    ? `towed ${number} miles today`
+    : `replaced the ${componentName(component)} today, ${number} dollars`;
+};
+
+/** The number of the note that a reply is about. */
+const noteOf = (reply: string): number =>
+  Number(/\$(\d+)/.exec(reply)?.[1] ?? /Logged: (\d+) miles/.exec(reply)?.[1]);
 
 /** Sends one note until the program has taken it, whatever happens in between. */
 const sendNote = async (client: PageClient, number: number, key: string): Promise<boolean> =>
