@@ -2,7 +2,6 @@ import type { Audio, Document, Message, PhotoSize, Voice } from "grammy/types";
 import { imageSize } from "image-size";
 import type { FileRow } from "./chat-log.ts";
 import type { Shelf } from "./file-kinds.ts";
-import { badRequest } from "./refusal.ts";
 
 export type MediaKind = "photo" | "document" | "voice" | "audio";
 
@@ -16,13 +15,16 @@ export const SHELF_OF: Readonly<Record<MediaKind, Shelf>> = {
 /** Largest file in either direction, in bytes. */
 export const MAX_FILE_BYTES = 20 * 1024 * 1024;
 
-/** Width and height in pixels. Throws the Bot API's refusal when the bytes are no picture. */
-export const pictureSize = (bytes: Uint8Array): { width: number; height: number } => {
+/** Width and height in pixels. */
+export type Size = { readonly width: number; readonly height: number };
+
+/** Undefined when the bytes are no picture. */
+export const sizeOfPicture = (bytes: Uint8Array): Size | undefined => {
   try {
     const { width, height } = imageSize(bytes);
     return { width, height };
   } catch {
-    throw badRequest("IMAGE_PROCESS_FAILED");
+    return undefined;
   }
 };
 
@@ -34,9 +36,7 @@ const common = (file: FileRow) => ({
 
 type Described = { readonly file: FileRow; readonly durationSeconds: number };
 
-const photo = (file: FileRow, size: { width: number; height: number }): PhotoSize[] => [
-  { ...common(file), ...size },
-];
+const photo = (file: FileRow, size: Size): PhotoSize[] => [{ ...common(file), ...size }];
 
 const document = (file: FileRow): Document => ({
   ...common(file),
@@ -61,7 +61,7 @@ export type MediaFields = Pick<Message, "photo" | "document" | "voice" | "audio"
 export const mediaFields = (
   kind: MediaKind,
   file: FileRow,
-  about: { durationSeconds?: number | undefined; size?: { width: number; height: number } | undefined },
+  about: { durationSeconds?: number | undefined; size?: Size | undefined },
 ): MediaFields => {
   const described = { file, durationSeconds: about.durationSeconds ?? 0 };
   switch (kind) {

@@ -3,7 +3,7 @@ import type { CallbackQuery, Message } from "grammy/types";
 import type { ChatLog, MessageRow, PersonRow } from "./chat-log.ts";
 import type { FileShelf, Upload } from "./file-shelf.ts";
 import type { Mailroom } from "./mailroom.ts";
-import { MAX_FILE_BYTES, type MediaKind, mediaFields, pictureSize, SHELF_OF } from "./media.ts";
+import { MAX_FILE_BYTES, type MediaKind, mediaFields, SHELF_OF, type Size, sizeOfPicture } from "./media.ts";
 import { chatOf, commandEntities, type Letter, letterOf, messageOf, quoted, userOf } from "./messages.ts";
 import { Refusal } from "./refusal.ts";
 import type { UpdateQueue } from "./update-queue.ts";
@@ -70,6 +70,13 @@ const captionFields = (caption: string | undefined): Pick<Letter, "caption" | "c
   return entities.length > 0 ? { caption, caption_entities: entities } : { caption };
 };
 
+/** What a file really is: a photo that cannot be read as a picture goes on as a document. */
+const lookedAt = ({ kind, bytes }: Sent): { kind: MediaKind; size?: Size } => {
+  if (kind !== "photo") return { kind };
+  const size = sizeOfPicture(bytes);
+  return size ? { kind, size } : { kind: "document" };
+};
+
 /** What people do in the chat: each act is kept and queued for the bot before the function returns. */
 export const createPeople = ({ log, mailroom, queue, shelf, now }: Deps): People => {
   const seconds = () => Math.floor(now() / 1000);
@@ -103,10 +110,10 @@ export const createPeople = ({ log, mailroom, queue, shelf, now }: Deps): People
     if (known) return known;
     if (sent.bytes.byteLength > MAX_FILE_BYTES) throw new Refusal(413, "That file is larger than 20 MB.");
     if (sent.bytes.byteLength === 0) throw new Refusal(400, "That file is empty.");
-    const size = sent.kind === "photo" ? pictureSize(sent.bytes) : undefined;
     const caption = captionFields(sent.caption);
-    const file = await shelf.put(SHELF_OF[sent.kind], sent);
-    const media = mediaFields(sent.kind, file, { durationSeconds: sent.durationSeconds, size });
+    const { kind, size } = lookedAt(sent);
+    const file = await shelf.put(SHELF_OF[kind], sent);
+    const media = mediaFields(kind, file, { durationSeconds: sent.durationSeconds, size });
     return mailroom.add(
       { ...letter(person, sent.replyTo), ...media, ...caption },
       onceOf(person, sent.key),

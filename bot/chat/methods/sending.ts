@@ -3,7 +3,7 @@ import type { Message } from "grammy/types";
 import { z } from "zod";
 import type { FileRow } from "../chat-log.ts";
 import type { Upload } from "../file-shelf.ts";
-import { MAX_FILE_BYTES, type MediaKind, mediaFields, pictureSize, SHELF_OF } from "../media.ts";
+import { MAX_FILE_BYTES, type MediaKind, mediaFields, SHELF_OF, type Size, sizeOfPicture } from "../media.ts";
 import { badRequest, Refusal } from "../refusal.ts";
 import { type Call, looseInteger, type Method, method, type Office } from "./method.ts";
 import { alreadySent, personAt, post, posting } from "./posting.ts";
@@ -22,7 +22,13 @@ const uploadOf = (name: string, value: unknown, { uploads }: Call): Upload | und
     ? uploads.get(value.slice(ATTACHED.length))
     : uploads.get(name);
 
-type Held = { readonly file: FileRow; readonly size: { width: number; height: number } | undefined };
+type Held = { readonly file: FileRow; readonly size: Size | undefined };
+
+const pictureSize = (bytes: Uint8Array): Size => {
+  const size = sizeOfPicture(bytes);
+  if (!size) throw badRequest("IMAGE_PROCESS_FAILED");
+  return size;
+};
 
 const store = async (office: Office, kind: MediaKind, upload: Upload): Promise<Held> => {
   if (upload.bytes.byteLength === 0) throw badRequest("file must be non-empty");

@@ -45,7 +45,7 @@ describeInBrowser("the chat page", (open) => {
     await seen(page, "Heard: greased the tongue jack");
     await page.getByRole("button", { name: "Undo" }).click();
     await seen(page, "Undone.");
-    expect(await page.locator("#notice").innerText()).toBe("Taken back");
+    expect(await page.locator("#notice").textContent()).toBe("Taken back");
     expect(await page.getByRole("button", { name: "Undo" }).count()).toBe(0);
     expect(await words(page)).toEqual(["greased the tongue jack", "Undone."]);
   });
@@ -120,7 +120,7 @@ describeInBrowser("the chat page", (open) => {
     await page.locator("#log .entry").nth(2).waitFor();
     expect(await words(page)).toEqual([nasty, nasty, nasty]);
     expect(await page.locator("#log script, #log img, #log b, #log i").count()).toBe(0);
-    expect(await page.locator(".stub").innerText()).toBe("<i>tap</i>");
+    expect(await page.locator(".stub").textContent()).toBe("<i>tap</i>");
   });
 
   it("shows entities as emphasis", async () => {
@@ -130,7 +130,7 @@ describeInBrowser("the chat page", (open) => {
       entities: [{ type: "bold", offset: 0, length: 9 }],
     });
     const page = await open(`${url}#as=${secret}`);
-    expect(await page.locator("#log strong").innerText()).toBe("Gray tank");
+    expect(await page.locator("#log strong").textContent()).toBe("Gray tank");
   });
 
   it("uploads a picture with its caption, a paper and a recording", async () => {
@@ -159,8 +159,18 @@ describeInBrowser("the chat page", (open) => {
       },
     ]);
     const picture = page.locator("#log img");
-    expect(await picture.evaluate("element => element.decode().then(() => element.naturalWidth)")).toBe(1);
+    await page.waitForFunction("document.querySelector('#log img').naturalWidth === 1");
     expect(await picture.getAttribute("alt")).toBe("The roof edge");
+  });
+
+  it("sends a picture that is none as the file that it is", async () => {
+    const { url, api } = await openChat();
+    const page = await open(url);
+    const name = "torn.png";
+    await page.setInputFiles("#files", { name, mimeType: "image/png", buffer: Buffer.from("torn") });
+    await say(page, "");
+    await page.getByRole("link", { name }).waitFor();
+    expect((await api.getUpdates())[0]?.message?.document?.file_name).toBe(name);
   });
 
   it("gives a paper of the bot to be kept, never to be shown", async () => {
@@ -210,19 +220,20 @@ describeInBrowser("the chat page", (open) => {
     await page.getByText("Waits to be sent").first().waitFor({ state: "detached" });
     const texts = (await api.getUpdates()).map((update) => update.message?.text);
     expect(texts).toEqual(["before", "while it was off", "and another"]);
-    expect(await page.locator("#away").isVisible()).toBe(false);
+    await page.locator("#away").waitFor({ state: "hidden" });
   });
 
   it("says why something was not taken, and lets it be thrown away", async () => {
-    const { url } = await openChat();
-    const page = await open(url);
-    await page.setInputFiles("#files", {
-      name: "no.png",
-      mimeType: "image/png",
-      buffer: Buffer.from("no picture"),
-    });
-    await say(page, "");
-    await page.locator("#waiting .refused").waitFor();
+    const { server, url, api } = await openChat();
+    const { person, secret } = server.join("Wren");
+    server.people.say(person, { key: freshKey(), text: "the front jack" });
+    const page = await open(`${url}#as=${secret}`);
+    await seen(page, "the front jack");
+    await box(page).press("ArrowUp");
+    await api.deleteMessage(person.chat, 1);
+    await page.locator("#log .entry").waitFor({ state: "detached" });
+    await say(page, "the rear jack");
+    await page.getByText("That message is not there to be changed.").waitFor();
     await page.getByRole("button", { name: "Throw away" }).click();
     expect(await page.locator("#waiting .entry").count()).toBe(0);
   });
@@ -231,7 +242,7 @@ describeInBrowser("the chat page", (open) => {
     const { url, api } = await openChat();
     const page = await open(url);
     await say(page, "x".repeat(100_001));
-    expect(await page.locator("#notice").innerText()).toContain("at most 100,000 fit");
+    expect(await page.locator("#notice").textContent()).toContain("at most 100,000 fit");
     await say(page, "y".repeat(100_000));
     await page.getByRole("button", { name: "Show all 100,000 characters" }).waitFor();
     expect((await api.getUpdates())[0]?.message?.text).toHaveLength(100_000);
@@ -265,7 +276,7 @@ describeInBrowser("the chat page", (open) => {
     const contrasts = async (colorScheme: "light" | "dark") => {
       const page = await open(`${url}#as=${secret}`, { colorScheme });
       await page.locator("#log .card").waitFor();
-      return page.evaluate(CONTRASTS) as Promise<{ background: number; lowest: number }>;
+      return page.evaluate<{ background: number; lowest: number }>(CONTRASTS);
     };
     const light = await contrasts("light");
     const dark = await contrasts("dark");
@@ -282,6 +293,7 @@ describeInBrowser("the chat page", (open) => {
     await seen(page, "Message 75");
     expect(await page.getByText("Message 75").isVisible()).toBe(true);
     await page.evaluate("document.getElementById('scroller').scrollTop = 0");
+    await page.getByRole("button", { name: "Newest" }).waitFor();
     await api.sendMessage(person.chat, "Message 76");
     await page.getByRole("button", { name: "1 new" }).waitFor();
     expect(await page.evaluate("document.getElementById('scroller').scrollTop")).toBe(0);
