@@ -191,7 +191,28 @@ const isHard = (tokens: readonly Token[], at: number): boolean => {
 const verbsOf = (acts: readonly ActRef[]): Set<number> =>
   new Set(acts.flatMap((act) => (act.verb === null ? [] : [act.verb.at])));
 
-const FRAME_WORDS = new Set(["and", "so", "but", "then", "well", "um", "uh", "oh", "okay", "ok", "on", "in", "at", "just", "back", "finally", "anyway", "now", "also", "the"]);
+const FRAME_WORDS = new Set([
+  "and",
+  "so",
+  "but",
+  "then",
+  "well",
+  "um",
+  "uh",
+  "oh",
+  "okay",
+  "ok",
+  "on",
+  "in",
+  "at",
+  "just",
+  "back",
+  "finally",
+  "anyway",
+  "now",
+  "also",
+  "the",
+]);
 
 /** Nothing but a time and joining words: "then on the twentieth of august". */
 const isFrame = (scan: Scan, from: number, to: number, timed: ReadonlySet<number>): boolean => {
@@ -210,15 +231,27 @@ export const clausesOf = (scan: Scan): Clause[] => {
   const verbs = verbsOf(scan.acts);
   const starts = new Set(scan.components.map((ref) => ref.from));
   const used = new Set(
-    [...scan.faults, ...scan.verdicts, ...scan.times, ...scan.amounts, ...scan.materials, ...scan.acts, ...scan.components].map(
-      (ref) => ref.to - 1,
-    ),
+    [
+      ...scan.faults,
+      ...scan.verdicts,
+      ...scan.times,
+      ...scan.amounts,
+      ...scan.materials,
+      ...scan.acts,
+      ...scan.components,
+    ].map((ref) => ref.to - 1),
   );
-  const timed = new Set(scan.times.flatMap(({ from, to }) => Array.from({ length: to - from }, (_, at) => from + at)));
+  const timed = new Set(
+    scan.times.flatMap(({ from, to }) => Array.from({ length: to - from }, (_, at) => from + at)),
+  );
   const clauses: Clause[] = [];
   let from = 0;
   for (let at = 1; at <= scan.tokens.length; at++) {
-    if (at < scan.tokens.length && (!breaksAt(scan, at, verbs, starts, used) || isFrame(scan, from, at, timed))) continue;
+    if (
+      at < scan.tokens.length &&
+      (!breaksAt(scan, at, verbs, starts, used) || isFrame(scan, from, at, timed))
+    )
+      continue;
     const first = scan.tokens[from]?.norm ?? "";
     clauses.push({ from, to: at, hard: isHard(scan.tokens, from), subordinate: SUBORDINATORS.has(first) });
     from = at;

@@ -52,22 +52,31 @@ export const deedsOf = (scan: Scan, clauses: readonly Clause[], index: Int32Arra
     const clause = clauses[index[act.from] ?? 0];
     return clause !== undefined && isVerb(act, scan, clause, nouns);
   });
-  return disjoint(verbal).map((act) => {
+  const acts = disjoint(verbal);
+  const verbs = new Set(acts.map((act) => act.verb?.at ?? act.from));
+  const deeds: Deed[] = [];
+  for (const act of acts) {
     const at = act.verb?.at ?? act.from;
     const clauseAt = index[at] ?? 0;
     const clause = clauses[clauseAt] ?? { from: 0, to: scan.tokens.length, hard: true, subordinate: false };
-    const status = statusOf(act, { scan, clause, ends, at });
-    return {
-      from: act.from,
-      to: act.to,
-      at,
-      clause: clauseAt,
-      sense: act.value.sense,
-      action: act.value.action,
-      status,
-      source: act.source,
-    };
-  });
+    const status = statusOf(act, { scan, clause, ends, at, verbs });
+    const { sense, action } = act.value;
+    const deed = { from: act.from, to: act.to, at, clause: clauseAt, sense, action, status, source: act.source };
+    if (!drivesOnly(deed, scan)) deeds.push(carriesOn(act, deed, deeds.at(-1), scan, clauses) ? { ...deed, status: "plan" } : deed);
+  }
+  return deeds;
+};
+
+/** "put two thousand miles on her". */
+const drivesOnly = (deed: Deed, scan: Scan): boolean =>
+  scan.amounts.some((amount) => amount.what !== "money" && amount.from >= deed.from && amount.to <= deed.to);
+
+/** "I'm going to cut it out and let in new wood": the second verb is intended too. */
+const carriesOn = (act: ActRef, deed: Deed, last: Deed | undefined, scan: Scan, clauses: readonly Clause[]): boolean => {
+  if (last?.status !== "plan" || last.clause !== deed.clause - 1 || act.verb?.forms.includes("base") !== true) return false;
+  const start = clauses[deed.clause]?.from ?? deed.at;
+  const before = scan.tokens.slice(start, deed.at).map((token) => token.norm);
+  return before.every((word) => ["and", "then", "just", "also", "or"].includes(word));
 };
 
 export type Given = {

@@ -167,7 +167,9 @@ export const eventsOf = (told: Told, context: Context): Event[] => {
   const events: Event[] = [];
   let pending: Deed[] = [];
   let lastDeed: Deed | undefined;
-  const worked = told.deeds.some((deed) => kindOf(deed) === "work" && deed.status === "done" && deed.sense !== "prep");
+  const worked = told.deeds.some(
+    (deed) => kindOf(deed) === "work" && deed.status === "done" && deed.sense !== "prep",
+  );
   const deeds = told.deeds.filter((deed) => deed.status !== "talk" && deed.status !== "purpose");
   const open = (kind: EventKind, action: Action, deed: Deed) => {
     const from = start(deed, pending, context);

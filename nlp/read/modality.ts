@@ -64,7 +64,14 @@ const ADVERBS = new Set([
   "sort",
 ]);
 
-type Place = { readonly scan: Scan; readonly clause: Clause; readonly ends: CueEnds; readonly at: number };
+type Place = {
+  readonly scan: Scan;
+  readonly clause: Clause;
+  readonly ends: CueEnds;
+  readonly at: number;
+  /** Where the verbs of the note stand. */
+  readonly verbs: ReadonlySet<number>;
+};
 
 const word = (scan: Scan, at: number): string => scan.tokens[at]?.norm ?? "";
 
@@ -87,9 +94,10 @@ const leftWord = ({ scan, clause, at }: Place): { word: string; at: number } => 
   return { word: left < clause.from ? "" : word(scan, left), at: left };
 };
 
-const negated = ({ scan, clause, at }: Place): boolean => {
+const negated = ({ scan, clause, at, verbs }: Place): boolean => {
   for (let left = at - 1; left >= clause.from && at - left <= 4; left--) {
     const token = word(scan, left);
+    if (verbs.has(left)) return false;
     if (NEGATIVES.has(token) && !(token === "no" && left + 1 < at)) return true;
     if (PEOPLE.has(token) && left < at - 1) return false;
   }

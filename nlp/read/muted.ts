@@ -24,7 +24,18 @@ const asks = (scan: Scan, clause: Clause): boolean =>
       cue.from < clause.to &&
       (cue.from <= clause.from + 2 || UNKNOWN.has(cue.source)),
   );
-const UNKNOWN = new Set(["cant remember", "cannot remember", "dont remember", "couldnt tell you", "could not tell you", "if you ask", "no idea when", "do you", "did i", "did we"]);
+const UNKNOWN = new Set([
+  "cant remember",
+  "cannot remember",
+  "dont remember",
+  "couldnt tell you",
+  "could not tell you",
+  "if you ask",
+  "no idea when",
+  "do you",
+  "did i",
+  "did we",
+]);
 
 const muteOthers = (scan: Scan, muted: Uint8Array): void => {
   for (const cue of scan.cues) {
@@ -43,7 +54,8 @@ const muteOthers = (scan: Scan, muted: Uint8Array): void => {
 /** Marks what is asked, advised and not taken up, refused, or told of other people's rigs: it gives no record. */
 export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array => {
   const muted = new Uint8Array(scan.tokens.length);
-  for (const [at, token] of scan.tokens.entries()) if (token.norm === "?") muted.fill(1, sentenceFrom(scan, at), at + 1);
+  for (const [at, token] of scan.tokens.entries())
+    if (token.norm === "?") muted.fill(1, sentenceFrom(scan, at), at + 1);
   for (const [at, clause] of clauses.entries()) {
     const asked = asks(scan, clause);
     if (asked || cueIn(scan, clause, ["advice", "refuse", "asked"])) muted.fill(1, clause.from, clause.to);

@@ -93,7 +93,7 @@ const whereOf = (told: Told, event: Stretch, places: Places): Stretch | undefine
   const mention = told.topic.mentions
     .map((ref) => places.ofMention(ref))
     .find((found) => found !== undefined);
-  return mention ?? places.within(event);
+  return mention ?? places.within(event, told.topic.mentions);
 };
 
 const judged = (told: Told, event: Event, isLast: boolean, early: readonly Stretch[]): Judged => {

@@ -1,5 +1,5 @@
-import { actsIn } from "../lexicon/acts.ts";
 import type { Moment } from "../../shared/reading.ts";
+import { actsIn } from "../lexicon/acts.ts";
 import { type ComponentRef, componentsIn } from "../lexicon/components.ts";
 import {
   type ActionEntry,

@@ -1,6 +1,7 @@
 import type { ComponentRef } from "../lexicon/components.ts";
-import { DROP, PLACE_INDEX, PLACES } from "../lexicon/lexicon.ts";
+import { DROP, PLACES } from "../lexicon/lexicon.ts";
 import { plain } from "../lexicon/tokens.ts";
+import { placeTokensOf } from "./ground.ts";
 import type { Scan, Stretch } from "./scan.ts";
 import { DETERMINERS } from "./words.ts";
 
@@ -83,13 +84,6 @@ const placePhrase = (scan: Scan, at: number, placeTokens: ReadonlySet<number>): 
   return seen > 0 ? { from: at, to: seen } : undefined;
 };
 
-const placeTokensOf = (scan: Scan): Set<number> => {
-  const places = new Set<number>();
-  for (const { from, to } of PLACE_INDEX.all(scan.tokens, false))
-    for (let at = from; at < to; at++) places.add(at);
-  return places;
-};
-
 export class Places {
   readonly #scan: Scan;
   readonly #dead: Uint8Array;
@@ -110,11 +104,11 @@ export class Places {
     return this.#dead[at] === 1 ? undefined : placePhrase(this.#scan, at, this.#tokens);
   }
 
-  /** The first phrase of place in a stretch. */
-  within({ from, to }: Stretch): Stretch | undefined {
+  /** The first phrase of place in a stretch that does not name the thing itself. */
+  within({ from, to }: Stretch, mentions: readonly Stretch[]): Stretch | undefined {
     for (let at = from; at < to; at++) {
       const found = this.#at(at);
-      if (found !== undefined && found.to <= to) return found;
+      if (found !== undefined && found.to <= to && !mentions.some((each) => each.from < found.to && found.from < each.to)) return found;
     }
     for (let at = from; at < to; at++) {
       if (this.#dead[at] === 1 || !this.#tokens.has(at)) continue;

@@ -1,0 +1,116 @@
+import type { ComponentRef } from "../lexicon/components.ts";
+import { PLACES } from "../lexicon/lexicon.ts";
+import { singular } from "../lexicon/tokens.ts";
+import { clauseAt, type Ground, isPartOf, leftOf, wordAt } from "./ground.ts";
+import type { Stretch } from "./scan.ts";
+import { DETERMINERS, GENERIC_PARTS, NEGATIVES, PREPOSITIONS, SUBJECTS, USE_VERBS } from "./words.ts";
+
+/** How a component stands in its clause: spoken of, the object of a preposition, a place, a means, or none of ours. */
+export type Role = "topic" | "object" | "place" | "with" | "none";
+
+const COMPARISONS = new Set(["like", "as", "than"]);
+/** Prepositions that work goes around or over: "seal around the fan". */
+const AROUND = new Set(["around", "round", "over", "across", "along", "inside", "under", "up", "down"]);
+const TOUCHING = new Set(["seal", "patch", "lubricate", "clean"]);
+
+const workedAround = ({ deeds }: Ground, left: number): boolean =>
+  deeds.some((deed) => deed.to > left - 5 && deed.at < left && (TOUCHING.has(deed.action ?? "") || deed.sense === "apply"));
+
+export const roleOf = (ground: Ground, ref: ComponentRef, before: ComponentRef | undefined): Role => {
+  const { scan, deeds, takenTokens } = ground;
+  const clause = clauseAt(ground, ref.from);
+  const left = leftOf(ground, ref.from, clause.from);
+  const preposition = left < clause.from || takenTokens.has(left) ? "" : wordAt(scan, left);
+  if (COMPARISONS.has(preposition)) return "none";
+  if (preposition === "with") return "with";
+  if (deeds.some((deed) => deed.from <= left && left < deed.to && deed.sense !== "apply")) return "topic";
+  if (PLACES.always.has(preposition)) return AROUND.has(preposition) && workedAround(ground, left) ? "object" : "place";
+  if (!PLACES.often.has(preposition)) return "topic";
+  const touches = before !== undefined && before.to === left;
+  return touches && !before.weak ? "place" : "object";
+};
+
+/** A single word that is a verb here: "you still catch it", "to drain". */
+export const isVerbUse = ({ scan }: Ground, ref: ComponentRef): boolean => {
+  if (ref.to - ref.from > 1) return false;
+  const left = wordAt(scan, ref.from - 1);
+  if (SUBJECTS.has(left) && !["this", "its", "there"].includes(left)) return true;
+  return ["to", "will", "gonna", "can", "could", "would", "should", "dont", "didnt", "cant", "still", "wont", "must", "not"].includes(left) && ref.weak;
+};
+
+/** "The hinge of the screen door": the weak word is a part of what follows. */
+export const leadsTo = ({ scan, index, placeTokens }: Ground, ref: ComponentRef, next: ComponentRef | undefined): boolean => {
+  if (next === undefined || index[next.from] !== index[ref.from] || next.from - ref.to > 4) return false;
+  const between = scan.tokens.slice(ref.to, next.from).map((token) => token.norm);
+  const joint = between.findIndex((word) => ["of", "on", "for", "in", "from", "to"].includes(word));
+  return joint === 0 && between.slice(1).every((word, at) => DETERMINERS.has(word) || placeTokens.has(ref.to + 1 + at)) && (!next.weak || isPartOf(next.id, ref.words)) && (ref.weak || isPartOf(next.id, ref.words));
+};
+
+/** The clause says something of its own: a deed, a fault, a verdict. */
+export const saysSomething = (ground: Ground, at: number): boolean => {
+  const clause = clauseAt(ground, at);
+  const within = (ref: Stretch) => ref.from >= clause.from && ref.from < clause.to;
+  return (
+    ground.deeds.some((deed) => within(deed) && deed.status !== "talk") ||
+    ground.scan.faults.some(within) ||
+    ground.scan.verdicts.some(within)
+  );
+};
+
+/** The first noun phrase of its clause, with an article or bare. */
+export const opensClause = (ground: Ground, ref: ComponentRef): boolean => {
+  const clause = clauseAt(ground, ref.from);
+  if (ref.from - clause.from > 6) return false;
+  for (let at = clause.from; at < ref.from; at++) {
+    const word = wordAt(ground.scan, at);
+    if (SUBJECTS.has(word) || NEGATIVES.has(word) || PREPOSITIONS.has(word) && !ground.placeTokens.has(at)) return false;
+    if (ground.deeds.some((deed) => deed.at === at)) return false;
+  }
+  return true;
+};
+
+const hasPronounObject = ({ scan }: Ground, from: number, to: number): boolean => {
+  for (let at = from; at < to; at++) if (["it", "them", "that", "one", "those", "both"].includes(wordAt(scan, at))) return true;
+  return false;
+};
+
+const isOwnWord = (current: ComponentRef, ref: ComponentRef): boolean => {
+  const last = singular(ref.words.split(" ").at(-1) ?? "");
+  return ref.weak && current.words.split(" ").some((each) => singular(each) === last);
+};
+
+/** Said in passing of what is spoken of now: a part, or a word too weak to change the subject. */
+const belongs = (ground: Ground, ref: ComponentRef, current: ComponentRef, inClause: ComponentRef | undefined): boolean => {
+  if (current.id === ref.id) return false;
+  if (isOwnWord(current, ref)) return true;
+  const own = isPartOf(current.id, ref.words);
+  const weak = ref.weak && GENERIC_PARTS.has(singular(ref.words.split(" ").at(-1) ?? ""));
+  if (!own && !weak) return false;
+  const opens = inClause === undefined && opensClause(ground, ref);
+  const strong = !ref.weak && ["the", "my", "our"].includes(wordAt(ground.scan, ref.from - 1));
+  return !(opens && (clauseAt(ground, ref.from).hard ? strong || !own : strong));
+};
+
+const usedOnly = (ground: Ground, ref: ComponentRef, current: ComponentRef | undefined): boolean => {
+  const verb = wordAt(ground.scan, leftOf(ground, ref.from, clauseAt(ground, ref.from).from));
+  if (!USE_VERBS.has(verb)) return false;
+  return current !== undefined && (ground.deeds.some((deed) => deed.from < ref.from && deed.from > current.from) || verb.startsWith("cook") || verb.startsWith("let"));
+};
+
+/** Whether a mention changes what is being spoken of, given what it was. */
+export const switches = (
+  ground: Ground,
+  ref: ComponentRef,
+  role: Role,
+  current: ComponentRef | undefined,
+  inClause: ComponentRef | undefined,
+): boolean => {
+  if (role === "with" || role === "place" || role === "none") return false;
+  if (current !== undefined && belongs(ground, ref, current, inClause)) return false;
+  if (role === "object") {
+    if (inClause !== undefined) return false;
+    if (!saysSomething(ground, ref.from)) return current === undefined;
+    return current === undefined || !hasPronounObject(ground, clauseAt(ground, ref.from).from, ref.from);
+  }
+  return !usedOnly(ground, ref, current);
+};
