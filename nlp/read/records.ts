@@ -1,8 +1,9 @@
 import type { Draft, Evidence, Span } from "../../shared/reading.ts";
-import type { Edtf, Exposure, Field, RecordFields } from "../../shared/record.ts";
+import type { Edtf, Field, RecordFields } from "../../shared/record.ts";
 import type { Action, Kind, Outcome } from "../../shared/vocabulary.ts";
 import type { Clause } from "./clauses.ts";
 import { type Dated, dateOf } from "./dates.ts";
+import { type Exposed, exposuresOf } from "./exposures.ts";
 import { dueOf } from "./due.ts";
 import type { Context, Event, Told } from "./events.ts";
 import { type Judged, judge } from "./outcome.ts";
@@ -21,7 +22,7 @@ export type Made = {
   readonly judged: Judged | null;
   readonly used: Used;
   readonly where: Stretch | undefined;
-  readonly exposure: readonly { readonly value: Exposure; readonly at: Stretch }[];
+  readonly exposure: readonly Exposed[];
   readonly cost: { readonly value: number; readonly at: Stretch } | null;
   readonly fault: Stretch | null;
   readonly due: { readonly text: string; readonly at: Stretch } | null;
@@ -53,40 +54,6 @@ const costOf = (told: Told, event: Event): Made["cost"] => {
     (amount) => amount.what === "money" && amount.from >= event.from && amount.from < event.to,
   );
   return money === undefined ? null : { value: money.value, at: money };
-};
-
-const LASTING_LEAST = 0.5;
-const exposureOf = (told: Told, event: Event): Made["exposure"] => {
-  const deedEnd = Math.min(...event.deeds.map((deed) => deed.to));
-  const uses = told.amounts.flatMap((amount) => {
-    if (
-      amount.what === "money" ||
-      amount.what === "reading" ||
-      amount.from < event.from ||
-      amount.from >= event.to
-    )
-      return [];
-    if (
-      told.times.some(
-        (time) => time.from <= amount.from && time.to >= amount.to && time.time.role !== "lasting",
-      )
-    )
-      return [];
-    if (amount.from < deedEnd && !["trips", "miles", "km", "storms", "cycles", "fills"].includes(amount.what))
-      return [];
-    return [{ value: { count: amount.value, unit: amount.what }, at: { from: amount.from, to: amount.to } }];
-  });
-  const lasting = told.times.flatMap((time) =>
-    time.time.role === "lasting" &&
-    time.time.lasting !== undefined &&
-    time.time.sure >= LASTING_LEAST &&
-    time.from >= event.from &&
-    time.from < event.to
-      ? [{ value: time.time.lasting, at: time }]
-      : [],
-  );
-  const all = [...uses, ...lasting];
-  return all.filter((each, at) => all.findIndex((other) => other.value.unit === each.value.unit) === at);
 };
 
 const whereOf = (told: Told, event: Stretch, places: Places): Stretch | undefined => {
@@ -131,7 +98,7 @@ const ofWork = (told: Told, event: Event, isLast: boolean, early: readonly Stret
     judged: judged(told, event, isLast, early),
     used: kind === "repair" ? materialsOf(event, told, build.scan) : NO_USE,
     where: whereOf(told, event, build.places),
-    exposure: kind === "repair" ? exposureOf(told, event) : [],
+    exposure: kind === "repair" ? exposuresOf(told, event, build.scan) : [],
     cost: costOf(told, event),
     fault: faultStretch(told, build.clauses, build.index, event.from, event.to),
     due: null,

@@ -1,148 +1,120 @@
-import type { Action } from "../../shared/vocabulary.ts";
-import { DROP, SPELLER, TOOLS } from "../lexicon/lexicon.ts";
-import type { MaterialRef } from "../lexicon/materials.ts";
-import { nameOf } from "../lexicon/materials.ts";
-import { plain } from "../lexicon/tokens.ts";
+import { DROP, TOOLS } from "../lexicon/lexicon.ts";
+import { type MaterialRef, nameOf } from "../lexicon/materials.ts";
+import { singular } from "../lexicon/tokens.ts";
+import type { Action, ComponentId } from "../../shared/vocabulary.ts";
+import type { Deed } from "./deeds.ts";
 import type { Event, Told } from "./events.ts";
+import { wordAt } from "./ground.ts";
 import type { Scan } from "./scan.ts";
-import { AUXILIARIES, DETERMINERS, GENERIC_PARTS, PREPOSITIONS, SUBJECTS } from "./words.ts";
+import { unknownThings } from "./unknown-things.ts";
+import { DETERMINERS } from "./words.ts";
 
-const word = (scan: Scan, at: number): string => scan.tokens[at]?.norm ?? "";
+const NEW = new Set(["new", "fresh", "replacement", "another", "second", "proper", "bigger", "better", "heavier", "longer", "bought", "some"]);
+const OLD = new Set(["old", "original", "existing", "rotten", "rotted", "bad", "broken", "cracked", "worn", "dead", "failed", "leftover"]);
+const MEANS = new Set(["with", "using", "used", "for", "plus", "in", "on", "and", "of"]);
+const PART_GROUPS: ReadonlySet<string> = new Set(["part", "fastener", "wiring", "filter", "cloth"]);
+const SOLID_GROUPS: ReadonlySet<string> = new Set(["part", "fastener", "wiring", "sheet", "metal", "timber", "cloth", "filter"]);
+/** Work that uses up nothing but fluids, cleaners and grease. */
+const SERVICE: ReadonlySet<Action> = new Set(["clean", "lubricate", "flush", "charge", "tighten", "reset", "adjust"]);
+const BARE: ReadonlySet<Action> = new Set(["inspect", "test", "tighten", "reset", "remove"]);
 
-/** Actions for which something unknown may be what was put in or on. */
-const OPEN_ACTIONS: ReadonlySet<Action> = new Set([
-  "patch",
-  "seal",
-  "refasten",
-  "reinforce",
-  "rebuild",
-  "replace",
-  "install",
-  "repair",
-]);
-const REMOVED = new Set([
-  "old",
-  "original",
-  "existing",
-  "rotten",
-  "rotted",
-  "bad",
-  "broken",
-  "cracked",
-  "worn",
-  "dead",
-]);
-const SERVICE: ReadonlySet<Action> = new Set(["inspect", "test", "tighten", "reset", "adjust"]);
-
-/** Index of the word that governs a noun phrase: the first to the left that is no determiner or adjective. */
+/** Index of the word that governs a noun phrase: the first to the left that is no determiner, number or adjective. */
 const governor = (scan: Scan, at: number): number => {
   let left = at - 1;
-  while (
-    left >= 0 &&
-    (DETERMINERS.has(word(scan, left)) ||
-      DROP.has(word(scan, left)) ||
-      scan.tokens[left]?.kind === "number" ||
-      ["of", "-", "/", "couple", "coats", "coat", "inch"].includes(word(scan, left)))
-  )
+  while (left >= 0) {
+    const text = wordAt(scan, left);
+    const passes = DETERMINERS.has(text) || DROP.has(text) || scan.tokens[left]?.kind === "number" || ["of", "-", "/", "couple", "coats", "coat", "inch", "some", "dab", "bead", "tube"].includes(text);
+    if (!passes) return left;
     left--;
+  }
   return left;
 };
 
-const isTool = (ref: MaterialRef, scan: Scan): boolean => {
-  const head = scan.tokens[ref.head];
-  return TOOLS.has(ref.name) && (head === undefined || TOOLS.has(head.stem));
-};
-
-const isOld = (ref: MaterialRef, scan: Scan): boolean =>
-  [1, 2].some((back) => REMOVED.has(word(scan, ref.from - back)));
-
-/** Said to be at fault or the subject of a verdict: "the rivet sheared off". */
-const suffers = (ref: MaterialRef, told: Told, scan: Scan): boolean => {
-  const before = word(scan, ref.from - 1);
-  const next = told.faults.find((fault) => fault.from >= ref.to && fault.from <= ref.to + 3);
-  if (next === undefined) return false;
-  const between = scan.tokens.slice(ref.to, next.from).map((token) => token.norm);
-  return (
-    (before === "the" || before === "that") &&
-    !between.some((each) => ["and", "on", "in", "so", "i"].includes(each))
-  );
-};
-
-const componentWord = (ref: MaterialRef, told: Told): boolean => {
-  const named = told.topic.mentions.flatMap((mention) => mention.words.split(" "));
-  return (
-    ref.name.split(" ").every((each) => named.includes(each)) &&
-    named.includes(ref.name.split(" ").at(-1) ?? "")
-  );
-};
-
-const governed = (ref: MaterialRef, event: Event, scan: Scan): boolean => {
+const saysNew = (scan: Scan, ref: MaterialRef): boolean => {
   const by = governor(scan, ref.from);
-  const left = word(scan, by);
-  if (["with", "using", "used", "in", "into", "for", "to", "plus", "and", "between"].includes(left))
-    return true;
-  return (
-    event.deeds.some((deed) => deed.sense !== "prep" && ref.from > deed.at - 3) ||
-    ["on", "over"].includes(left)
-  );
+  for (let at = ref.from - 1; at > by; at--) if (NEW.has(wordAt(scan, at))) return true;
+  return NEW.has(wordAt(scan, ref.from));
 };
 
-const prepOnly = (ref: MaterialRef, event: Event): boolean => {
-  const nearest = [...event.deeds].reverse().find((deed) => deed.at < ref.from);
-  return nearest?.sense === "prep" && ref.from - nearest.to <= 3;
+const isTool = (ref: MaterialRef): boolean => TOOLS.has(ref.name);
+
+const isOld = (ref: MaterialRef, scan: Scan): boolean => {
+  const by = governor(scan, ref.from);
+  for (let at = ref.from - 1; at > by; at--) if (OLD.has(wordAt(scan, at))) return true;
+  return false;
 };
 
-/** Unknown things put on: "tied it back on with a shoelace". */
-const unknownAfterWith = (event: Event, known: readonly MaterialRef[], told: Told, scan: Scan): string[] => {
-  if (!OPEN_ACTIONS.has(event.action)) return [];
-  const found: string[] = [];
-  for (const deed of event.deeds) {
-    for (let at = deed.at; at < Math.min(deed.at + 14, event.to); at++) {
-      if (word(scan, at) !== "with" && word(scan, at) !== "using") continue;
-      const name = nounPhrase(scan, at + 1);
-      if (name === undefined) continue;
-      if (known.some((ref) => ref.from < name.to && name.from < ref.to)) continue;
-      if (told.topic.mentions.some((ref) => ref.from < name.to && name.from < ref.to)) continue;
-      const text = nameOf(scan.tokens.slice(name.from, name.to));
-      if (!TOOLS.has(text) && !TOOLS.has(text.split(" ").at(-1) ?? "")) found.push(text);
-    }
-  }
-  return [...new Set(found)];
+/** Said to be at fault: "the rivet sheared off". */
+const suffers = (ref: MaterialRef, told: Told, scan: Scan): boolean => {
+  const next = told.faults.find((fault) => fault.from >= ref.to && fault.from <= ref.to + 3);
+  if (next === undefined || saysNew(scan, ref)) return false;
+  const between = scan.tokens.slice(ref.to, next.from).map((token) => token.norm);
+  return !between.some((each) => ["and", "on", "in", "so", "i", "where", "over"].includes(each));
 };
 
-const nounPhrase = (scan: Scan, at: number): { from: number; to: number } | undefined => {
-  let from = at;
-  const first = word(scan, from);
-  if (!["a", "an", "some", "two", "three", "four", "new", "fresh"].includes(first)) return undefined;
-  while (
-    DETERMINERS.has(word(scan, from)) ||
-    DROP.has(word(scan, from)) ||
-    scan.tokens[from]?.kind === "number"
-  )
-    from++;
-  let to = from;
-  while (to < scan.tokens.length && to - from < 2) {
-    const token = scan.tokens[to];
-    if (
-      token?.kind !== "word" ||
-      PREPOSITIONS.has(token.norm) ||
-      SUBJECTS.has(token.norm) ||
-      DETERMINERS.has(token.norm) ||
-      AUXILIARIES.has(token.norm) ||
-      ["and", "so", "but", "then", "just", "now", "today", "because"].includes(token.norm)
-    )
-      break;
-    to++;
-  }
-  return to > from ? { from, to } : undefined;
+const selfWords = (component: ComponentId): readonly string[] => {
+  const words = component.split("-");
+  return [words.at(-1) ?? component, component.replaceAll("-", " ")];
+};
+const SAME: ReadonlyMap<string, readonly string[]> = new Map(Object.entries({ tire: ["tyre"], refrigerator: ["fridge"], stove: ["hob", "cooktop", "cooker"], faucet: ["tap"], solar: ["panel"], "gas-cylinder": ["bottle"], furnace: ["heater"], "water-heater": ["boiler"], "entry-step": ["steps"], media: ["tv", "antenna"], suspension: [], furniture: [], window: ["window"] }));
+
+/** The thing itself and no part of it: "new pump" for the water pump, but not "compressor fridge" for the fridge. */
+const isItself = (ref: MaterialRef, told: Told): boolean => {
+  const words = ref.name.split(" ");
+  const head = words.at(-1) ?? "";
+  const own = [...selfWords(told.topic.component), ...(SAME.get(told.topic.component) ?? [])];
+  if (!own.includes(head) && !own.includes(singular(head))) return false;
+  const named = told.topic.mentions.flatMap((mention) => mention.words.split(" "));
+  const ids = told.topic.component.split("-");
+  return words.slice(0, -1).every((each) => named.includes(each) || ids.includes(each));
+};
+
+/** Only the name of what is worked on ("the drain valve"), not something put in. */
+const isMention = (ref: MaterialRef, told: Told, scan: Scan): boolean =>
+  told.topic.mentions.some((mention) => mention.from < ref.to && ref.from < mention.to) && !saysNew(scan, ref) && wordAt(scan, governor(scan, ref.from)) !== "with";
+
+const nearestDeed = (event: Event, ref: MaterialRef): Deed | undefined => event.deeds.findLast((deed) => deed.at < ref.to);
+
+/** Whether what stands here went in or on: after a deed, with a word of means, or new. */
+const goesIn = (ref: MaterialRef, event: Event, scan: Scan): boolean => {
+  const by = wordAt(scan, governor(scan, ref.from));
+  const deed = nearestDeed(event, ref);
+  const isNew = saysNew(scan, ref);
+  if (deed === undefined) return isNew && event.deeds.some((each) => each.sense === "new" && each.from - ref.to <= 3);
+  if (deed.sense === "prep" && !isNew && by !== "with") return false;
+  if (["from", "off", "behind", "under", "down", "near", "by", "at", "through", "around", "round", "like", "out", "between"].includes(by) && !(ref.from < deed.to)) return ["between"].includes(by);
+  if ((by === "in" || by === "on") && SOLID_GROUPS.has(ref.group ?? "") && ref.from - deed.at > 2 && !isNew && ref.group !== "timber") return false;
+  if (by === "to" || by === "into" || by === "onto") return false;
+  if (event.action === "replace" && PART_GROUPS.has(ref.group ?? "") && !isNew && !MEANS.has(by)) return deed.sense !== "deed" && deed.sense !== "new";
+  if (event.action === "rewire" && ref.group === "wiring" && !isNew && by !== "with" && by !== "used") return false;
+  return true;
+};
+
+const fits = (ref: MaterialRef, action: Action, scan: Scan): boolean => {
+  if (BARE.has(action)) return wordAt(scan, governor(scan, ref.from)) === "with" && action === "tighten" && ref.group === "adhesive";
+  if (action === "adjust") return ["metal", "fastener", "timber", "part"].includes(ref.group ?? "") && wordAt(scan, governor(scan, ref.from)) === "with";
+  if (SERVICE.has(action) && SOLID_GROUPS.has(ref.group ?? "")) return action === "lubricate" && saysNew(scan, ref);
+  return true;
+};
+
+/** For a replacement that names no new part, the part that was replaced: "the gfci won't reset, replaced it". */
+const replacedPart = (event: Event, told: Told, scan: Scan): MaterialRef | undefined => {
+  const deed = event.deeds.find((each) => (each.sense === "deed" && each.action === "replace") || each.sense === "new");
+  if (deed === undefined || event.action !== "replace") return undefined;
+  const parts = told.materials.filter((ref) => ref.group !== null && PART_GROUPS.has(ref.group) && !isItself(ref, told) && !isTool(ref));
+  const after = parts.find((ref) => ref.from >= deed.at && ref.from <= deed.to + 5 && governor(scan, ref.from) <= deed.to && governor(scan, ref.from) >= deed.at);
+  if (after !== undefined) return after;
+  const next = wordAt(scan, deed.at + 1);
+  const passive = scan.tokens.slice(Math.max(0, deed.at - 3), deed.at).some((token) => ["was", "were", "been", "got", "i", "we", "he", "she"].includes(token.norm));
+  if (!["it", "that", "them", "those", "one"].includes(next) && !passive && deed.sense !== "new") return undefined;
+  return parts.findLast((ref) => ref.to <= deed.at && ref.from >= event.from && deed.at - ref.to <= 14);
 };
 
 const dedupe = (names: readonly string[]): string[] => {
   const out: string[] = [];
   for (const name of names) {
     const words = name.split(" ");
-    const covered = out.findIndex((other) => words.every((each) => other.split(" ").includes(each)));
-    if (covered >= 0) continue;
+    if (out.some((other) => words.every((each) => other.split(" ").includes(each)))) continue;
     const wider = out.findIndex((other) => other.split(" ").every((each) => words.includes(each)));
     if (wider >= 0) out[wider] = name;
     else out.push(name);
@@ -150,40 +122,19 @@ const dedupe = (names: readonly string[]): string[] => {
   return out;
 };
 
-export type Used = {
-  readonly names: readonly string[];
-  readonly refs: readonly MaterialRef[];
-  readonly brands: readonly string[];
-};
+export type Used = { readonly names: readonly string[]; readonly refs: readonly MaterialRef[]; readonly brands: readonly string[] };
 
-/** What was put in or on in a piece of work, old parts, tools and the thing itself left out. */
+/** What was put in or on in a piece of work; old parts, tools and the thing itself left out. */
 export const materialsOf = (event: Event, told: Told, scan: Scan): Used => {
-  const refs = told.materials.filter(
+  const verbs = new Set(told.deeds.map((deed) => deed.at));
+  const mine = told.materials.filter(
     (ref) =>
-      ref.from >= event.from &&
-      ref.from < event.to &&
-      !isTool(ref, scan) &&
-      !isOld(ref, scan) &&
-      !suffers(ref, told, scan) &&
-      !prepOnly(ref, event) &&
-      governed(ref, event, scan) &&
-      !(
-        SERVICE.has(event.action) &&
-        (ref.group === "part" || ref.group === "fastener" || ref.group === "wiring")
-      ) &&
-      !(
-        (event.action === "clean" ||
-          event.action === "lubricate" ||
-          event.action === "flush" ||
-          event.action === "charge") &&
-        ["part", "fastener", "wiring", "sheet", "metal", "timber", "cloth"].includes(ref.group ?? "")
-      ) &&
-      !componentWord(ref, told),
+      ref.from >= event.from && ref.from < event.to && !verbs.has(ref.head) && !isTool(ref) && !isOld(ref, scan) &&
+      !suffers(ref, told, scan) && !isItself(ref, told) && !isMention(ref, told, scan) &&
+      goesIn(ref, event, scan) && fits(ref, event.action, scan),
   );
-  const names = dedupe([...refs.map((ref) => ref.name), ...unknownAfterWith(event, refs, told, scan)]);
-  return { names, refs, brands: refs.flatMap((ref) => [...ref.brands]) };
+  const part = mine.some((ref) => ref.group !== null && PART_GROUPS.has(ref.group)) ? undefined : replacedPart(event, told, scan);
+  const refs = part === undefined ? mine : [part, ...mine];
+  const others = unknownThings(event, refs, told, scan).map(({ from, to }) => nameOf(scan.tokens.slice(from, to)));
+  return { names: dedupe([...refs.map((ref) => ref.name), ...others]), refs, brands: refs.flatMap((ref) => [...ref.brands]) };
 };
-
-void GENERIC_PARTS;
-void SPELLER;
-void plain;
