@@ -1,7 +1,8 @@
 import type { Temporal } from "temporal-polyfill";
 import { ageBetween, mixedAge } from "./age.ts";
-import { type Attempt, UNMENTIONED } from "./attempt.ts";
+import type { Attempt } from "./attempt.ts";
 import { type Day, dayOf } from "./days.ts";
+import { UNMENTIONED } from "./observe.ts";
 import { outlives, type Prediction } from "./prediction.ts";
 import type { Settings } from "./settings.ts";
 import { type Trip, type Use, useOnTrip } from "./use.ts";
@@ -27,9 +28,8 @@ export type Course = {
 };
 
 export const courseOf = (attempt: Attempt, prediction: Prediction, use: Use): Course => {
-  const { start, wear, looks, toldOn, observation } = attempt;
+  const { start, wear, looks, toldOn, retold } = attempt;
   const last = looks.at(-1);
-  const retold = last === undefined && observation.lower > 0;
   const base = last?.day ?? (retold ? toldOn : start);
   const counted = (day: Day) => ageBetween(wear, use, start, day);
   const ageOn = last?.told ? reAged(counted, last.day, last.age) : counted;
@@ -45,7 +45,8 @@ const reAged = (counted: (day: Day) => number, day: Day, age: number) => {
 /** Chance to be failed and unnoticed on a day, given that nobody has said so. */
 export const goneBy = ({ attempt, holdsOn, base }: Course, day: Day): number => {
   const [held, now] = [holdsOn(base), holdsOn(Math.max(day, base))];
-  const unseenBefore = attempt.looks.length === 0 ? UNMENTIONED * (1 - held) : 0;
+  const unseenBefore =
+    attempt.looks.length === 0 ? Math.min(UNMENTIONED, attempt.wear.hidden) * (1 - held) : 0;
   const gone = attempt.wear.hidden * (held - now) + unseenBefore;
   return gone / (gone + now);
 };

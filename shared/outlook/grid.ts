@@ -15,7 +15,7 @@ export const LOG_SCALES: readonly number[] = Array.from(
 export const SHAPES = [0.75, 1, 1.5, 2.3] as const;
 /** Share of duds as a multiple of the expected one, chosen so that the weights below give a mean of about 1. */
 export const DUD_FACTORS = [0.15, 0.6, 1.3, 2.6] as const;
-const DUD_WEIGHTS = [0.25, 0.3, 0.28, 0.17] as const;
+export const DUD_WEIGHTS = [0.25, 0.3, 0.28, 0.17] as const;
 /** How likely each shape is when the risk falls, stays or rises with age (judgement). */
 export const SHAPE_WEIGHTS = {
   early: [0.45, 0.35, 0.15, 0.05],

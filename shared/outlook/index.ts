@@ -5,6 +5,7 @@ import { attemptOf, carriesLook } from "./attempt.ts";
 import { believe, evidenceOf } from "./belief.ts";
 import { addWeights, emptyWeights, type LogWeights } from "./grid.ts";
 import { type Outlook, outlookFrom } from "./outlook.ts";
+import { fixKindOf } from "./priors.ts";
 import type { Settings } from "./settings.ts";
 import { type Trip, type Use, useOf } from "./use.ts";
 
@@ -52,18 +53,15 @@ export const outlookOf = (
   const attempt = carriesLook(record) ? attemptOf(record, line, input) : undefined;
   if (attempt === undefined) return undefined;
   const sameLine = new Set([record.id, ...line.map(({ id }) => id)]);
-  const evidence = (records: readonly KeptRecord[], all: readonly KeptRecord[]) =>
-    records.flatMap((other) => {
-      const known = other.id === record.id ? undefined : attemptOf(other, all, input);
-      return known ? [{ kind: known.kind, weights: evidenceOf(known) }] : [];
-    });
-  const alike = evidence(
-    peers.filter(({ id }) => !sameLine.has(id)),
-    peers,
-  ).filter(({ kind }) => kind.id === attempt.kind.id);
+  const known = (records: readonly KeptRecord[], all: readonly KeptRecord[]) =>
+    records.flatMap((other) => (other.id === record.id ? [] : (attemptOf(other, all, input) ?? [])));
+  const elsewhere = peers.filter(
+    ({ id, fields }) => !sameLine.has(id) && fixKindOf(fields)?.id === attempt.kind.id,
+  );
+  const alike = known(elsewhere, peers).map(evidenceOf);
   const sum = emptyWeights();
-  for (const { weights } of alike) addWeights(sum, weights, 1);
-  const own = evidence(line, line).map(({ weights }) => weights);
+  for (const weights of alike) addWeights(sum, weights, 1);
+  const own = known(line, line).map(evidenceOf);
   const prediction = believe(attempt.kind, own, { sum, count: alike.length }, input.settings);
   return outlookFrom(attempt, prediction, { ...input, notBefore: input.notBefore ?? null });
 };

@@ -18,13 +18,6 @@ export const stillGood = (age: number): Observation => ({
   free: 0,
 });
 
-/** Nobody complained by this age; a failure would have gone unmentioned with chance `unheard`. */
-export const noNews = (age: number, unheard: number): Observation => ({
-  ...stillGood(age),
-  atLower: 1 - unheard,
-  free: unheard,
-});
-
 /** Let go after the last good look at `lower` and by the bad one at `upper`. */
 export const letGo = (lower: number, upper: number): Observation => ({
   lower,

@@ -3,7 +3,7 @@ import type { KeptUsage } from "../history.ts";
 import type { Hemisphere } from "../reading.ts";
 import { type Day, dayOf, dayOfInstant, daysOf } from "./days.ts";
 import { milesOf } from "./units.ts";
-import { TYPICAL_PER_DAY, USE_AXES, type UseAxis } from "./wear.ts";
+import { TYPICAL_PER_DAY, type UseAxis } from "./wear.ts";
 
 /** A trip that was announced. `to` is the day of coming home. */
 export type Trip = {
@@ -23,9 +23,10 @@ export type Use = {
   kept(axis: UseAxis): boolean;
 };
 
-type Entry = { readonly from: Day; readonly to: Day; readonly count: number };
+/** Use over some days, after which silence is taken for standing still for so many more. */
+type Entry = { readonly from: Day; readonly to: Day; readonly count: number; readonly silence: number };
 
-/** Days after the last entry for which silence means that the rig stood still; later, silence means that nobody wrote. */
+/** After an amount that was told, silence first means that the rig stood still, and later that nobody wrote. */
 const SILENCE_DAYS = 45;
 /** How many days of the log outweigh the typical pace. */
 const PACE_PRIOR_DAYS = 60;
@@ -54,54 +55,39 @@ const entriesOf = (log: readonly KeptUsage[], axis: UseAxis, today: Day, hemisph
     if (amount === undefined) continue;
     const [from, to] = daysOfUsage(kept, today, hemisphere);
     if (amount.reading) readings.push({ day: to, value: amount.count });
-    else entries.push({ from, to, count: amount.count });
+    else entries.push({ from, to, count: amount.count, silence: SILENCE_DAYS });
   }
   readings.sort((a, b) => a.day - b.day);
   readings.forEach((reading, index) => {
     const before = readings[index - 1];
     if (before === undefined || reading.value < before.value) return;
-    entries.push({
-      from: Math.min(before.day + 1, reading.day),
-      to: reading.day,
-      count: reading.value - before.value,
-    });
+    const from = Math.min(before.day + 1, reading.day);
+    entries.push({ from, to: reading.day, count: reading.value - before.value, silence: 0 });
   });
   return entries;
 };
 
-/** Use per day from `first` to today, with the typical pace wherever nobody had written for a while. */
-const dailyUse = (entries: readonly Entry[], first: Day, today: Day, typical: number): Float64Array => {
-  const daily = new Float64Array(today - first + 1);
-  const spoken = new Uint8Array(daily.length);
-  for (const { from, to, count } of entries) {
-    for (let day = from; day <= to; day++)
-      daily[day - first] = (daily[day - first] ?? 0) + count / (to - from + 1);
-    spoken.fill(1, Math.max(0, from - first), Math.min(daily.length, to - first + SILENCE_DAYS + 1));
-  }
-  spoken.forEach((heard, index) => {
-    if (heard === 0) daily[index] = (daily[index] ?? 0) + typical;
-  });
-  return daily;
-};
+type Course = { readonly first: Day; readonly sums: Float64Array; readonly pace: number };
 
-type Course = {
-  readonly first: Day;
-  readonly sums: Float64Array;
-  readonly pace: number;
-  readonly typical: number;
-};
-
+/** Running sums of use from the first day told of to today, at the log's own pace wherever nobody had written. */
 const courseOf = (entries: readonly Entry[], today: Day, typical: number): Course => {
   const first = entries.reduce((earliest, { from }) => Math.min(earliest, from), today);
-  const sums = new Float64Array(today - first + 2);
-  if (entries.length > 0)
-    dailyUse(entries, first, today, typical).forEach((amount, index) => {
-      sums[index + 1] = (sums[index] ?? 0) + amount;
-    });
-  else sums[1] = typical;
-  const total = sums[sums.length - 1] ?? 0;
-  const pace = (typical * PACE_PRIOR_DAYS + total) / (PACE_PRIOR_DAYS + sums.length - 1);
-  return { first, sums, pace, typical };
+  const daily = new Float64Array(today - first + 1);
+  const spoken = new Uint8Array(daily.length);
+  let told = 0;
+  for (const { from, to, count, silence } of entries) {
+    for (let day = from; day <= to; day++)
+      daily[day - first] = (daily[day - first] ?? 0) + count / (to - from + 1);
+    spoken.fill(1, from - first, Math.min(daily.length, to - first + silence + 1));
+    told += count;
+  }
+  const heard = spoken.reduce((days, one) => days + one, 0);
+  const pace = (typical * PACE_PRIOR_DAYS + told) / (PACE_PRIOR_DAYS + heard);
+  const sums = new Float64Array(daily.length + 1);
+  daily.forEach((amount, index) => {
+    sums[index + 1] = (sums[index] ?? 0) + amount + (spoken[index] === 0 ? pace : 0);
+  });
+  return { first, sums, pace };
 };
 
 type Leg = { readonly from: Day; readonly to: Day; readonly perDay: number };
@@ -125,8 +111,8 @@ export const useOnTrip = (axis: UseAxis, trip: Trip, use: Use): number => {
 
 /** Use from the start of the log to the start of a day (fractions of days allowed). */
 const until = (course: Course, leg: Leg | undefined, today: Day, day: Day): number => {
-  const { first, sums, pace, typical } = course;
-  if (day <= first) return (day - first) * typical;
+  const { first, sums, pace } = course;
+  if (day <= first) return (day - first) * pace;
   if (day <= today + 1) {
     const whole = Math.floor(day - first);
     const low = sums[whole] ?? 0;
@@ -139,6 +125,8 @@ const until = (course: Course, leg: Leg | undefined, today: Day, day: Day): numb
   return past + ahead + onLeg * (leg.perDay - pace);
 };
 
+type AxisUse = { readonly course: Course; readonly leg: Leg | undefined; readonly kept: boolean };
+
 /**
  * The use of the rig from its log and an announced trip. Pace is the log's own average, drawn towards the typical
  * pace while the log is short.
@@ -150,17 +138,15 @@ export const useOf = (input: {
   readonly hemisphere: Hemisphere;
 }): Use => {
   const today = dayOf(input.today);
-  const courses = new Map(
-    USE_AXES.map((axis) => {
-      const entries = entriesOf(input.usage, axis, today, input.hemisphere);
-      const course = courseOf(entries, today, TYPICAL_PER_DAY[axis]);
-      return [axis, { course, leg: legOf(input.trip, axis, course.pace), kept: entries.length > 0 }] as const;
-    }),
-  );
-  const at = (axis: UseAxis) => {
-    const known = courses.get(axis);
-    if (known === undefined) throw new Error(`No use is kept on the axis "${axis}".`);
-    return known;
+  const known = new Map<UseAxis, AxisUse>();
+  const at = (axis: UseAxis): AxisUse => {
+    const found = known.get(axis);
+    if (found !== undefined) return found;
+    const entries = entriesOf(input.usage, axis, today, input.hemisphere);
+    const course = courseOf(entries, today, TYPICAL_PER_DAY[axis]);
+    const made = { course, leg: legOf(input.trip, axis, course.pace), kept: entries.length > 0 };
+    known.set(axis, made);
+    return made;
   };
   return {
     today,
