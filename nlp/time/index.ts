@@ -4,18 +4,7 @@ import { type Found, Scan } from "./find.ts";
 import { edtfOf, isBefore } from "./period.ts";
 import { type Reference, referenceOf, type TimeOptions } from "./reference.ts";
 import type { Direction, Meaning, Role } from "./rule.ts";
-import { indexRules } from "./rule-index.ts";
-import { AGO } from "./rules/ago.ts";
-import { BESIDE } from "./rules/beside.ts";
-import { DAYS } from "./rules/days.ts";
-import { EDGES } from "./rules/edges.ts";
-import { FEASTS_RULES } from "./rules/feasts.ts";
-import { MONTH_DAY_RULES } from "./rules/month-days.ts";
-import { MONTH_RULES } from "./rules/months.ts";
-import { ORDER } from "./rules/order.ts";
-import { RANGES } from "./rules/ranges.ts";
-import { SEASONS_RULES } from "./rules/seasons.ts";
-import { YEARS_RULES } from "./rules/years.ts";
+import { RULES } from "./rules/index.ts";
 import { type Token, tokenize } from "./tokens.ts";
 import { writtenDates } from "./written.ts";
 
@@ -37,20 +26,6 @@ export type TimeMention = {
   readonly sure: number;
   readonly rule: string;
 };
-
-const RULES = indexRules([
-  ...DAYS,
-  ...MONTH_RULES,
-  ...MONTH_DAY_RULES,
-  ...SEASONS_RULES,
-  ...FEASTS_RULES,
-  ...YEARS_RULES,
-  ...BESIDE,
-  ...RANGES,
-  ...ORDER,
-  ...AGO,
-  ...EDGES,
-]);
 
 /** What does not come again lies where it lies. */
 const directionOf = ({ period, direction = "either" }: Meaning, { today }: Reference): Direction => {

@@ -1,6 +1,7 @@
 import { Temporal } from "temporal-polyfill";
 import type { Exposure, UseUnit } from "../../shared/record.ts";
 import { wordAt } from "./cardinal.ts";
+import { isAmong } from "./context.ts";
 import { type TimeUnit, UNITS } from "./lexicon.ts";
 import { numberAt, type Said } from "./numbers.ts";
 import type { SlotRead } from "./pattern.ts";
@@ -15,11 +16,6 @@ export type Length = {
 };
 type Tokens = readonly Token[];
 
-const HEDGES = new Set(
-  "about around like maybe roughly nearly almost some over under probably say easily perhaps good more less than at least most close to only just bit well the better part of best".split(
-    " ",
-  ),
-);
 const TAILS: readonly (readonly string[])[] = [
   ["or", "so"],
   ["or", "thereabouts"],
@@ -35,7 +31,7 @@ const word = (tokens: Tokens, at: number, first: boolean): string =>
 
 const skipHedges = (tokens: Tokens, at: number): number => {
   let next = at;
-  while (next - at < 5 && HEDGES.has(word(tokens, next, next === at))) next++;
+  while (next - at < 5 && isAmong("hedges", word(tokens, next, next === at))) next++;
   return next;
 };
 
@@ -58,12 +54,16 @@ const article = (tokens: Tokens, at: number): SlotRead<Said> | undefined => {
   return { value: { low: 1, high: 1, kind: "cardinal", next }, next };
 };
 
+const ARTICLES = new Set(["a", "an", "one", "the", "per", "each", "every"]);
+
 /** "week ago", "year and a half": one, with its article left out. */
 const unsaid = (tokens: Tokens, at: number): SlotRead<Said> | undefined => {
   const singular = /^(?:year|month|week|fortnight|day|hour)$/u.test(tokens[at]?.word ?? "");
   const after = word(tokens, at + 1, false);
   const half = after === "and" && word(tokens, at + 3, false) === "half";
-  return singular && (half || after === "ago" || (after === "or" && word(tokens, at + 3, false) === "ago"))
+  return singular &&
+    !ARTICLES.has(tokens[at - 1]?.word ?? "") &&
+    (half || after === "ago" || (after === "or" && word(tokens, at + 3, false) === "ago"))
     ? { value: { low: 1, high: 1, kind: "cardinal", next: at }, next: at }
     : undefined;
 };
@@ -112,11 +112,14 @@ export const lengthAt = (tokens: Tokens, at: number): SlotRead<Length> | undefin
   const hedged =
     start > at || tail + plus > 0 || kind === "vague" || (amount.next - start > 2 && kind !== "cardinal");
   const length: Length = { low, high, unit: unit.value, about: hedged };
+  if (high * DAYS[unit.value] > LONGEST_DAYS) return undefined;
   const longer = addition(tokens, unit.next, length) ?? { value: length, next: unit.next };
   const after = tailAt(tokens, longer.next);
   return { value: { ...longer.value, about: hedged || after > 0 }, next: longer.next + after };
 };
 
+/** Nobody speaks of longer in a log. */
+const LONGEST_DAYS = 150 * 365;
 const DAYS: Record<TimeUnit, number> = {
   minute: 0,
   hour: 0,

@@ -19,13 +19,24 @@ const itemOf = (written: string): Item => {
   return { comma, slot, words: slot === undefined ? new Set(body.split("|")) : undefined };
 };
 
+const withComma = (item: string): string => (item.startsWith(",") ? item : `,${item}`);
+const withoutGap = (next: string | undefined, more: readonly string[]): string[] =>
+  next === undefined ? [] : [next, ...more];
+
 const variantsOf = (items: readonly string[]): string[][] => {
   const [head, ...tail] = items;
   if (head === undefined) return [[]];
   const rest = variantsOf(tail);
   const optional = optionalItem.exec(head)?.[1];
   const taken = rest.map((variant) => [optional ?? head, ...variant]);
-  return optional === undefined ? taken : [...taken, ...rest];
+  if (optional === undefined) return taken;
+  const comma = head.startsWith(",");
+  return [
+    ...taken,
+    ...rest.map(([next, ...more]) =>
+      comma && next !== undefined ? [withComma(next), ...more] : withoutGap(next, more),
+    ),
+  ];
 };
 
 /**

@@ -79,10 +79,12 @@ export const settled = (
   make: (period: Period) => Period,
 ): Period => {
   const near = derived(period, make);
-  if (period.recurs === undefined) return near;
-  const far = derived(period.recurs(today, prefer === "past" ? 1 : -1), make);
-  const fits = prefer === "past" ? !isBefore(today, far.from) : !isBefore(far.last, today);
-  return fits ? far : near;
+  const { recurs } = period;
+  if (recurs === undefined) return near;
+  if (prefer === "future")
+    return isBefore(near.last, today) ? derived(recurs(period.last.add({ days: 1 }), 1), make) : near;
+  const far = derived(recurs(today, 1), make);
+  return isBefore(today, far.from) ? near : far;
 };
 
 /** Two ends of a stretch, what comes again put where it fits the other end: "from November to March". */

@@ -14,7 +14,7 @@ export type Reference = {
   readonly instant: Date;
   /** Minutes east of UTC when it was said. */
   readonly offsetMinutes: number;
-  readonly hour: number;
+  readonly now: Temporal.ZonedDateTime;
   readonly hemisphere: Hemisphere;
   /** ISO 3166 country, with the part of the country where its holidays differ: "US", "AU-VIC". */
   readonly region: string;
@@ -37,7 +37,7 @@ export const referenceOf = (moment: Moment, options: TimeOptions): Reference => 
     today: zoned.toPlainDate(),
     instant: new Date(zoned.epochMilliseconds),
     offsetMinutes: zoned.offsetNanoseconds / 6e10,
-    hour: zoned.hour,
+    now: zoned,
     hemisphere: moment.hemisphere,
     region: regionOf(moment.zone),
     prefer: options.prefer ?? "past",

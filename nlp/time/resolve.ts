@@ -121,8 +121,10 @@ export const unitAround = (
   if (unit === "day") return dayOf(today.add({ days: shift }));
   if (unit === "week") return weekOf(today.add({ days: 7 * shift }));
   if (unit === "fortnight") {
-    const first = weekOf(today.add({ days: 14 * shift + (shift < 0 ? 0 : 7) }));
-    return spanOf(first, weekOf(first.from.add({ days: 7 })));
+    const edge = today.add({ days: 14 * shift });
+    return shift < 0
+      ? spanOf(dayOf(edge), dayOf(today))
+      : spanOf(dayOf(today), dayOf(edge.add({ days: shift === 0 ? 14 : 0 })));
   }
   if (unit === "month") return monthOf(addTo(today, "month", shift));
   return yearOf(today.year + shift);

@@ -34,6 +34,6 @@ export const shifted = (day: Day, length: Length, sign: 1 | -1): Period => {
 /** As `shifted` from now, where hours may cross midnight. */
 export const fromNow = (reference: Reference, length: Length, sign: 1 | -1): Period => {
   if (length.unit !== "hour" && length.unit !== "minute") return shifted(reference.today, length, sign);
-  const hours = (length.unit === "hour" ? length.high : length.high / 60) * sign + reference.hour;
-  return dayOf(reference.today.add({ days: Math.floor(hours / 24) }));
+  const minutes = Math.round(length.high * (length.unit === "hour" ? 60 : 1));
+  return dayOf(reference.now.add({ minutes: sign * minutes }).toPlainDate());
 };

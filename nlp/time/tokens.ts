@@ -20,8 +20,9 @@ const ABBREVIATIONS =
 /** Written together with digits or slashes, and split wrongly by the pieces above. */
 const JOINED = /\b(?:2(?:day|dy|nite|night|moro|morrow)|b4|w\/e)\b/giu;
 
-/** "Monday's", "October's": the day or month itself. */
-const POSSESSIVE = /^(\p{L}+(?:day|ber|ary|uary|ch|il|ay|ne|ly|st|end|er|ing))['’]s$/u;
+/** "Monday's", "last week's": the time itself. */
+const POSSESSIVE =
+  /^((?:mon|tues|wednes|thurs|fri|satur|sun|yester|to)day|january|february|march|april|may|june|july|august|(?:septem|octo|novem|decem)ber|week|month|year|spring|summer|autumn|fall|winter|tonight)['’]s$/u;
 
 const gapBefore = (between: string, previous: string): Gap => {
   if (between === "") return "none";

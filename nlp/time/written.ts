@@ -1,7 +1,7 @@
 import { Chrono, en, type ParsedComponents, type ParsedResult, type Parser } from "chrono-node";
 import { Temporal } from "temporal-polyfill";
 import type { Found, Written } from "./find.ts";
-import { isSize, isVerbMay } from "./not-dates.ts";
+import { isMoney, isSize, isVerbMay } from "./not-dates.ts";
 import { dayOf, monthOf, type Period, spanOf } from "./period.ts";
 import type { Reference } from "./reference.ts";
 import { isDayFirst } from "./region.ts";
@@ -10,19 +10,13 @@ import type { Token } from "./tokens.ts";
 
 /** "2024-08", "2024/8": chrono knows the year and month only with a day or a month's name. */
 const yearAndMonth: Parser = {
-  pattern: () => /(?<![\d/.-])((?:19|20)\d\d)[-/.](0?[1-9]|1[0-2])(?![\d/.-])/u,
+  pattern: () => /(?<![\d/.-])((?:19|20)\d\d)[-/.](0[1-9]|1[0-2])(?![\d/.-])/u,
   extract: (_context, match) => ({ year: Number(match[1]), month: Number(match[2]) }),
-};
-
-/** "20240503" as files are named. */
-const eightDigits: Parser = {
-  pattern: () => /(?<![\d/.,-])((?:19|20)\d\d)(0[1-9]|1[0-2])(0[1-9]|[12]\d|3[01])(?![\d/,-])/u,
-  extract: (_context, match) => ({ year: Number(match[1]), month: Number(match[2]), day: Number(match[3]) }),
 };
 
 const chronoFor = (dayFirst: boolean): Chrono => {
   const { parsers, refiners } = en.configuration.createConfiguration(true, dayFirst);
-  return new Chrono({ parsers: [...parsers, yearAndMonth, eightDigits], refiners });
+  return new Chrono({ parsers: [...parsers, yearAndMonth], refiners });
 };
 const MONTH_FIRST = chronoFor(false);
 const DAY_FIRST = chronoFor(true);
@@ -60,10 +54,11 @@ const foundIn = (result: ParsedResult, tokens: readonly Token[], reference: Refe
   const place = placeOf(tokens, result);
   const start = periodOf(result.start, reference);
   if (place === undefined || start === undefined) return undefined;
-  if (!result.start.isCertain("year") && (isSize(tokens, place) || isVerbMay(tokens, place)))
+  const full = result.start.isCertain("year");
+  if (isMoney(tokens, place) || (!full && (isSize(tokens, place) || isVerbMay(tokens, place))))
     return undefined;
   const end = result.end ? periodOf(result.end, reference) : undefined;
-  const sure = result.start.isCertain("year") ? 0.98 : 0.9;
+  const sure = full ? 0.98 : 0.9;
   return {
     ...place,
     rule: "written",

@@ -49,7 +49,7 @@ const besides = (
     sure,
   };
 
-export const BESIDE = [
+export const BESIDE_RULES = [
   ...rule(
     "beside",
     ["in|over|during? the? <unit> before|after|following <when>", "the? <unit> prior to <when>"],

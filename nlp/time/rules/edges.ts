@@ -1,45 +1,38 @@
-import { about, type Period } from "../period.ts";
+import { isAmong } from "../context.ts";
+import { either } from "../meaning.ts";
+import { about } from "../period.ts";
 import { unitAround } from "../resolve.ts";
 import { rule, wordBefore } from "../rule.ts";
 
-const found = (period: Period, sure: number) => ({ period, direction: "either" as const, sure });
-
-/** "How about", "talking about": no estimate. */
-const NOT_A_HEDGE = new Set(
-  "how what talk talking talked think thinking thought tell told telling forget forgot sure worried worry sorry know read hear heard said asked something all much".split(
-    " ",
-  ),
-);
-
 /** Parts of a longer stretch are kept as the whole stretch: "end of August" is August. */
-export const EDGES = [
+export const EDGE_RULES = [
   ...rule(
     "edge",
     [
-      "in|at|around|by|toward|towards|near? the? very? end|start|beginning|middle|tail of <when>",
+      "in|at|toward|towards|near? the? very? end|start|beginning|middle|tail of <when>",
       "the? back|front|tail end of <when>",
-      "in|around|about? early|mid|late|middle -? <when>",
-      "in|around|about? the? early|mid|late|middle <when>",
+      "in? early|mid|late|middle -? <when>",
+      "in? the? early|mid|late|middle <when>",
       "early|late|earlier|later on? in <when>",
       "in|during|over? the? early|latter|later|first|second|last|back|front|middle half|part|third of|in <when>",
       "in|during? the? first|second|third|fourth|last|middle week of|in <when>",
       "in|during? the? first|last week or two|so of|in <when>",
       "in|during|over? the? first|last <n> weeks|days of|in <when>",
       "in|during? the? first|last few|couple of? weeks|days of|in <when>",
-      "sometime|somewhere|someday in|during|around|over? <when>",
+      "sometime|somewhere|someday in|during|over? <when>",
       "in? the month of <when>",
       "earlier|later <when>",
     ],
-    ({ when }) => found(when, 0.9),
+    ({ when }) => either(when, 0.9),
   ),
   ...rule(
     "about",
     ["around|about|approximately|near|maybe|probably <when>", "round|right|just about|around <when>"],
     ({ when }, _reference, place) =>
-      NOT_A_HEDGE.has(wordBefore(place)) ? undefined : found(about(when), 0.85),
+      isAmong("notAHedge", wordBefore(place)) ? undefined : either(about(when), 0.85),
   ),
   ...rule("nearly", ["just|right|shortly|soon before|after|past <when>"], ({ when }) =>
-    found(about(when), 0.8),
+    either(about(when), 0.8),
   ),
   ...rule(
     "start-of-unit",
@@ -49,13 +42,13 @@ export const EDGES = [
     ],
     ({ unit }, reference) =>
       unit === "week" || unit === "month" || unit === "year"
-        ? found(unitAround(reference, unit, 0), 0.7)
+        ? either(unitAround(reference, unit, 0), 0.7)
         : undefined,
   ),
   ...rule("end-of-unit", ["at|in|by|around? the? very? end of the? <unit>"], ({ unit }, reference) => {
     if (unit !== "week" && unit !== "month" && unit !== "year") return undefined;
     const { last } = unitAround(reference, unit, 0);
     const near = last.since(reference.today).days <= { week: 2, month: 5, year: 60 }[unit];
-    return found(unitAround(reference, unit, reference.prefer === "past" && !near ? -1 : 0), 0.6);
+    return either(unitAround(reference, unit, reference.prefer === "past" && !near ? -1 : 0), 0.6);
   }),
 ];

@@ -1,4 +1,6 @@
 import type { Holiday } from "../holidays.ts";
+import { either, future, past } from "../meaning.ts";
+import { isFeast } from "../meant.ts";
 import { about, dayOf, type Period, spanOf, weekOf } from "../period.ts";
 import { lastWhole, nearest, nextWhole } from "../resolve.ts";
 import { rule } from "../rule.ts";
@@ -7,11 +9,6 @@ const feast =
   (holiday: Holiday) =>
   (year: number): Period =>
     dayOf(holiday.on(year));
-const near = (period: Period, direction: "past" | "future" | "either", sure: number) => ({
-  period: about(period),
-  direction,
-  sure,
-});
 
 /** The days off around a holiday: from the Saturday before a Monday, to the Sunday after a Thursday or Friday. */
 const weekendAround = (day: Period): Period => {
@@ -28,59 +25,52 @@ const weekendAround = (day: Period): Period => {
   return spanOf(dayOf(from.add({ days: reach[0] })), dayOf(from.add({ days: reach[1] })));
 };
 
-export const FEASTS_RULES = [
+export const FEAST_RULES = [
   ...rule(
     "holiday",
-    [
-      "on|at|over|for|during|around|by? <holiday>",
-      "back at <holiday>",
-      "on|at|over? this <holiday>",
-      "come <holiday>",
-    ],
-    ({ holiday }, reference) => near(nearest(reference, feast(holiday)), "either", 0.9),
+    ["on|at|over|during? the? <holiday>", "back at <holiday>", "on|at|over? this <holiday>"],
+    ({ holiday }, reference, place) =>
+      isFeast(place) ? either(about(nearest(reference, feast(holiday))), 0.9) : undefined,
+  ),
+  ...rule("holiday-for", ["for <holiday>"], ({ holiday }, reference, place) =>
+    isFeast(place) ? either(about(nearest(reference, feast(holiday))), 0.5) : undefined,
   ),
   ...rule(
     "last-holiday",
     ["on|at|over? last|past <holiday>", "on|at|over? this past <holiday>"],
-    ({ holiday }, reference) => near(lastWhole(reference.today, feast(holiday)), "past", 0.92),
+    ({ holiday }, reference) => past(about(lastWhole(reference.today, feast(holiday))), 0.92),
   ),
-  ...rule("next-holiday", ["next <holiday>", "this? coming <holiday>"], ({ holiday }, reference) =>
-    near(nextWhole(reference.today, feast(holiday)), "future", 0.92),
+  ...rule(
+    "next-holiday",
+    ["next <holiday>", "this? coming <holiday>", "come <holiday>"],
+    ({ holiday }, reference) => future(about(nextWhole(reference.today, feast(holiday))), 0.92),
   ),
   ...rule("holiday-year", ["on|at|over? <holiday> ,of? <loose>", "on|at? <holiday> in <year>"], (slots) => {
     const year = "loose" in slots ? slots.loose : slots.year;
-    return near(feast(slots.holiday)(year), "either", 0.97);
+    return either(about(feast(slots.holiday)(year)), 0.97);
   }),
   ...rule(
     "holiday-last-year",
     ["on|at|over? <holiday> of? last year", "last year at|on <holiday>"],
-    ({ holiday }, { today }) => near(feast(holiday)(today.year - 1), "past", 0.95),
+    ({ holiday }, { today }) => past(about(feast(holiday)(today.year - 1)), 0.95),
   ),
   ...rule("holiday-before-last", ["the? <holiday> before last"], ({ holiday }, { today }) => {
     const last = lastWhole(today, feast(holiday));
-    return near(feast(holiday)(last.from.year - 1), "past", 0.95);
+    return past(about(feast(holiday)(last.from.year - 1)), 0.95);
   }),
   ...rule("holidays-ago", ["<n> <holidays> ago|back"], ({ n, holidays }, { today }) =>
     Number.isInteger(n.low)
-      ? near(feast(holidays)(lastWhole(today, feast(holidays)).from.year - n.low + 1), "past", 0.9)
+      ? past(about(feast(holidays)(lastWhole(today, feast(holidays)).from.year - n.low + 1)), 0.9)
       : undefined,
   ),
   ...rule(
     "holiday-weekend",
     ["on|at|over|during? the? <holiday> weekend", "on|over? this past <holiday> weekend"],
-    ({ holiday }, reference) => ({
-      period: weekendAround(nearest(reference, feast(holiday))),
-      direction: "either",
-      sure: 0.85,
-    }),
+    ({ holiday }, reference) => either(weekendAround(nearest(reference, feast(holiday))), 0.85),
   ),
   ...rule(
     "holiday-week",
     ["in|over|during? the? <holiday> week", "in|over|during? the week of <holiday>"],
-    ({ holiday }, reference) => ({
-      period: weekOf(nearest(reference, feast(holiday)).from),
-      direction: "either",
-      sure: 0.8,
-    }),
+    ({ holiday }, reference) => either(weekOf(nearest(reference, feast(holiday)).from), 0.8),
   ),
 ];

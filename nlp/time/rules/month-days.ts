@@ -1,8 +1,10 @@
 import { nthWeekday } from "../holidays.ts";
+import { either, future, past } from "../meaning.ts";
+import { restsThere } from "../meant.ts";
 import { isVerbMay } from "../not-dates.ts";
 import { dayOf, fromTo, type Period } from "../period.ts";
 import { dateOf, dayOfMonthNear, monthDayNear, unitAround, weekdayMonthDayNear } from "../resolve.ts";
-import { type Direction, type Meaning, type Place, rule } from "../rule.ts";
+import { type Place, rule } from "../rule.ts";
 
 const onDay = (year: number, month: number, day: number): Period | undefined => {
   const date = dateOf(year, month, day);
@@ -10,19 +12,7 @@ const onDay = (year: number, month: number, day: number): Period | undefined => 
 };
 const inMonth = (month: Period, day: number): Period | undefined =>
   onDay(month.from.year, month.from.month, day);
-const found = (period: Period | undefined, direction: Direction, sure = 0.95): Meaning | undefined =>
-  period && { period, direction, sure };
 
-/** What can follow "on the third" when a day is meant; a noun would make it the third of something. */
-const AFTER_DAY = new Set(
-  "i we he she it they you and but so then when before after cause because im ive weve was had did put got uh um my the a there at in with i'd its that this just finally".split(
-    " ",
-  ),
-);
-const endsThere = ({ tokens, next }: Place): boolean => {
-  const after = tokens[next];
-  return after === undefined || after.gap === "stop" || after.gap === "comma" || AFTER_DAY.has(after.word);
-};
 /** "20 may need": a verb; "may 3/8": a size. */
 const isOther = (place: Place): boolean => {
   const after = place.tokens[place.next];
@@ -43,7 +33,7 @@ export const MONTH_DAY_RULES = [
     ],
     (slots, reference, place) => {
       const day = "mday" in slots ? slots.mday : slots.ord;
-      return isOther(place) ? undefined : found(monthDayNear(slots.month, day, reference), "either");
+      return isOther(place) ? undefined : either(monthDayNear(slots.month, day, reference), 0.95);
     },
   ),
   ...rule(
@@ -57,7 +47,7 @@ export const MONTH_DAY_RULES = [
     (slots) => {
       const day = "mday" in slots ? slots.mday : slots.ord;
       const year = "loose" in slots ? slots.loose : slots.year;
-      return found(onDay(year, slots.month, day), "either", 0.98);
+      return either(onDay(year, slots.month, day), 0.98);
     },
   ),
   ...rule(
@@ -69,7 +59,7 @@ export const MONTH_DAY_RULES = [
     ],
     (slots, { today }) => {
       const day = "mday" in slots ? slots.mday : slots.ord;
-      return found(onDay(today.year - 1, slots.month, day), "past");
+      return past(onDay(today.year - 1, slots.month, day), 0.95);
     },
   ),
   ...rule(
@@ -77,7 +67,7 @@ export const MONTH_DAY_RULES = [
     ["on? <month> <mday> of? this year", "on? the? <ord> of <month> of? this year"],
     (slots, { today }) => {
       const day = "mday" in slots ? slots.mday : slots.ord;
-      return found(onDay(today.year, slots.month, day), "either");
+      return either(onDay(today.year, slots.month, day), 0.95);
     },
   ),
   ...rule(
@@ -87,16 +77,16 @@ export const MONTH_DAY_RULES = [
       "on? <weekday> ,<month> the? <mday>",
       "on? <month> <mday> ,a? <weekday>",
     ],
-    ({ month, mday }, reference) => found(monthDayNear(month, mday, reference), "either", 0.97),
+    ({ month, mday }, reference) => either(monthDayNear(month, mday, reference), 0.97),
   ),
   ...rule(
     "weekday-month-day-year",
     ["on? <weekday> ,the? <mday> of? <month> ,<year>", "on? <weekday> ,<month> the? <mday> ,<year>"],
-    ({ month, mday, year }) => found(onDay(year, month, mday), "either", 0.98),
+    ({ month, mday, year }) => either(onDay(year, month, mday), 0.98),
   ),
   ...rule("weekday-day", ["on? <weekday> ,the? <ord>", "on? <weekday> the <mday>"], (slots, reference) => {
     const day = "mday" in slots ? slots.mday : slots.ord;
-    return found(weekdayMonthDayNear(slots.weekday, day, reference), "either", 0.9);
+    return either(weekdayMonthDayNear(slots.weekday, day, reference), 0.9);
   }),
   ...rule(
     "day-of-month",
@@ -105,25 +95,25 @@ export const MONTH_DAY_RULES = [
       const first = place.tokens[place.at]?.word ?? "";
       const placed =
         first === "since" || first === "until" || first === "before" || first === "after" || first === "by";
-      if (!endsThere(place)) return undefined;
-      const meaning = found(dayOfMonthNear(ord, reference), "either", 0.75);
+      if (!restsThere(place)) return undefined;
+      const meaning = either(dayOfMonthNear(ord, reference), 0.75);
       if (meaning === undefined || !placed) return meaning;
       return { ...meaning, role: first === "since" || first === "after" ? "since" : "until" };
     },
   ),
   ...rule("day-of-the-month", ["on|around|about? the <ord> of the month"], ({ ord }, reference) =>
-    found(dayOfMonthNear(ord, reference), "either", 0.85),
+    either(dayOfMonthNear(ord, reference), 0.85),
   ),
   ...rule(
     "day-of-this-month",
     ["on|around|about? the? <ord> of? this month", "on|around? the <ord> day of this month"],
-    ({ ord }, reference) => found(inMonth(unitAround(reference, "month", 0), ord), "either"),
+    ({ ord }, reference) => either(inMonth(unitAround(reference, "month", 0), ord), 0.95),
   ),
   ...rule("day-of-last-month", ["on|around|about? the? <ord> day? of? last month"], ({ ord }, reference) =>
-    found(inMonth(unitAround(reference, "month", -1), ord), "past"),
+    past(inMonth(unitAround(reference, "month", -1), ord), 0.95),
   ),
   ...rule("day-of-next-month", ["on|around|about? the? <ord> day? of? next month"], ({ ord }, reference) =>
-    found(inMonth(unitAround(reference, "month", 1), ord), "future"),
+    future(inMonth(unitAround(reference, "month", 1), ord), 0.95),
   ),
   ...rule(
     "days-of-month",
@@ -134,7 +124,7 @@ export const MONTH_DAY_RULES = [
     ({ mday, mday2, month }, reference, place) => {
       const last = monthDayNear(month, mday2, reference);
       const first = last && mday < mday2 ? onDay(last.from.year, month, mday) : undefined;
-      return isOther(place) ? undefined : found(first && last && fromTo(first, last), "either", 0.85);
+      return isOther(place) ? undefined : either(first && last && fromTo(first, last), 0.85);
     },
   ),
   ...rule(
@@ -144,17 +134,17 @@ export const MONTH_DAY_RULES = [
       const last = dayOfMonthNear(ord2, reference);
       if (last === undefined) return undefined;
       const first = dayOfMonthNear(ord, { today: last.from, prefer: "past" });
-      return found(first && fromTo(first, last), "either", 0.7);
+      return either(first && fromTo(first, last), 0.7);
     },
   ),
   ...rule("nth-weekday", ["on? the? <ord> <weekday> of|in <when>"], ({ ord, weekday, when }) => {
     if (when.grain !== "month" || ord > 5) return undefined;
     const day = nthWeekday(when.from.year, when.from.month, weekday, ord);
-    return day.month === when.from.month ? found(dayOf(day), "either", 0.92) : undefined;
+    return day.month === when.from.month ? either(dayOf(day), 0.92) : undefined;
   }),
   ...rule("last-weekday-of", ["on? the? last <weekday> of|in <when>"], ({ weekday, when }) =>
     when.grain === "month"
-      ? found(dayOf(nthWeekday(when.from.year, when.from.month, weekday, -1)), "either", 0.92)
+      ? either(dayOf(nthWeekday(when.from.year, when.from.month, weekday, -1)), 0.92)
       : undefined,
   ),
   ...rule(
@@ -162,7 +152,7 @@ export const MONTH_DAY_RULES = [
     ["on? the? <ord> <weekday> of the month"],
     ({ ord, weekday }, { today }) => {
       const day = nthWeekday(today.year, today.month, weekday, ord);
-      return ord < 6 && day.month === today.month ? found(dayOf(day), "either", 0.75) : undefined;
+      return ord < 6 && day.month === today.month ? either(dayOf(day), 0.75) : undefined;
     },
   ),
 ];

@@ -1,3 +1,5 @@
+import type { Temporal } from "temporal-polyfill";
+import { isSeason } from "../meant.ts";
 import { dayOf, isBefore, type Period, seasonOf } from "../period.ts";
 import type { Reference } from "../reference.ts";
 import { monthIn, nearest } from "../resolve.ts";
@@ -20,19 +22,30 @@ const nextSeason = (season: number, { last }: Period, { hemisphere }: Reference)
     .map((year) => seasonOf(season, year, hemisphere))
     .find(({ from }) => isBefore(last, from));
 
-/** The season in which a time lies, or else the one before it. */
-const seasonAround = (season: number, { last }: Period, { hemisphere }: Reference): Period | undefined =>
-  [last.year, last.year - 1]
-    .map((year) => seasonOf(season, year, hemisphere))
-    .find(({ from }) => !isBefore(last, from));
+const middleOf = ({ from, last }: Period): Temporal.PlainDate =>
+  from.add({ days: Math.floor(last.since(from).days / 2) });
 
-export const ORDER = [
+/** The season of that name that lies nearest to a time. */
+const seasonAround = (season: number, period: Period, { hemisphere }: Reference): Period => {
+  const there = middleOf(period);
+  const away = (one: Period) => Math.abs(middleOf(one).since(there).days);
+  const seasons = [-1, 0, 1].map((years) => seasonOf(season, there.year + years, hemisphere));
+  return seasons.reduce((best, one) => (away(one) < away(best) ? one : best));
+};
+
+/** The last season of that name that was over before a time. */
+const seasonBefore = (season: number, { from }: Period, { hemisphere }: Reference): Period | undefined =>
+  [from.year, from.year - 1, from.year - 2]
+    .map((year) => seasonOf(season, year, hemisphere))
+    .find(({ last }) => isBefore(last, from));
+
+export const ORDER_RULES = [
   ...rule(
     "same-time",
     [
       "that? same day|morning|afternoon|evening|night|arvo|week|weekend|month|year",
       "the very? same day|morning|afternoon|evening|night|arvo|week|weekend|month|year",
-      "that day|evening|night|weekend|week|month|year",
+      "that day|morning|afternoon|evening|night|arvo|weekend|week|month|year",
       "that very day|week|weekend",
       "later that day|week|month|year|evening|night|weekend",
       "earlier that day|week|month|year|evening|night|weekend",
@@ -86,8 +99,13 @@ export const ORDER = [
     ({ season }, reference, place) =>
       counted(nextSeason(season, anchorOf(place, reference), reference), place),
   ),
+  ...rule("season-before-that", ["the <season> before that?"], ({ season }, reference, place) =>
+    counted(seasonBefore(season, anchorOf(place, reference), reference), place),
+  ),
   ...rule("that-season", ["that? same <season>", "later? that <season>"], ({ season }, reference, place) =>
-    counted(seasonAround(season, anchorOf(place, reference), reference), place, 0.7),
+    isSeason(place)
+      ? counted(seasonAround(season, anchorOf(place, reference), reference), place, 0.7)
+      : undefined,
   ),
   ...rule(
     "following-month",

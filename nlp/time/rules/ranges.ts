@@ -1,15 +1,15 @@
+import { either } from "../meaning.ts";
 import { dayOf, fromTo, type Period, spanOf } from "../period.ts";
 import { nearest, seasonIn } from "../resolve.ts";
 import { rule } from "../rule.ts";
 
-const found = (period: Period, sure = 0.9) => ({ period, direction: "either" as const, sure });
 const sameGrain = (a: Period, b: Period): boolean => a.grain === b.grain;
 const SINCE = { role: "since", direction: "either", sure: 0.9 } as const;
 const UNTIL = { role: "until", direction: "either", sure: 0.9 } as const;
 
-export const RANGES = [
+export const RANGE_RULES = [
   ...rule("or", ["either <when> or <when2>", "<when> or <when2>"], ({ when, when2 }) =>
-    sameGrain(when, when2) ? found(fromTo(when, when2), 0.8) : undefined,
+    sameGrain(when, when2) ? either(fromTo(when, when2), 0.8) : undefined,
   ),
   ...rule(
     "between",
@@ -20,15 +20,15 @@ export const RANGES = [
       "<when> through <when2>",
       "in <when> through|to <when2>",
     ],
-    ({ when, when2 }) => found(fromTo(when, when2)),
+    ({ when, when2 }) => either(fromTo(when, when2), 0.9),
   ),
   ...rule(
     "until-now",
     ["from|between|since <when> to|until|and|through now|today", "from <when> up to|until now|today"],
-    ({ when }, { today }) => found(spanOf(when.recurs?.(today, -1) ?? when, dayOf(today))),
+    ({ when }, { today }) => either(spanOf(when.recurs?.(today, -1) ?? when, dayOf(today)), 0.9),
   ),
   ...rule("from-now-to", ["between now and <when>", "from now to|until <when>"], ({ when }, { today }) =>
-    found(spanOf(dayOf(today), when.recurs?.(today, 1) ?? when)),
+    either(spanOf(dayOf(today), when.recurs?.(today, 1) ?? when), 0.9),
   ),
   ...rule(
     "since",

@@ -1,0 +1,54 @@
+import { isAmong } from "./context.ts";
+import { isAmbiguous, MONTHS } from "./lexicon.ts";
+import { type Place, wordAfter, wordBefore } from "./rule.ts";
+
+/** "may to june". */
+const monthFollows = ({ tokens, at }: Place): boolean =>
+  /^(?:-|\/|to|through|or|and)$/u.test(tokens[at + 1]?.word ?? "") && MONTHS.has(tokens[at + 2]?.word ?? "");
+
+/** Whether the month's name at the start of a place is one: "may" and "march" only where the words around say so. */
+export const isMonth = (place: Place): boolean => {
+  const token = place.tokens[place.at];
+  if (token === undefined) return false;
+  const led = isAmong("leads", wordBefore(place));
+  if (token.raw === "may") return led || monthFollows(place) || (token.capital && token.gap === "space");
+  if (token.raw === "march") return led || !isAmong("marchOn", wordAfter({ ...place, next: place.at + 1 }));
+  return !isAmong("shortMonths", token.raw) || led || token.capital;
+};
+
+/** Whether "spring" or "fall" at the end of a place is a season; `firm` when "last" or "this" stands before it. */
+export const isSeason = (place: Place, firm = false): boolean => {
+  const word = place.tokens[place.next - 1]?.raw;
+  if (word !== "spring" && word !== "fall") return true;
+  if (isAmong("springOwners", wordBefore(place))) return false;
+  const after = wordAfter(place);
+  if (word === "fall") return firm || !isAmong("fallParticles", after);
+  return !isAmong("springThings", after) || (firm && /^(?:in|on|that|was|i)$/u.test(after));
+};
+
+/** "sat", "sun" and "wed" are days after a word that says so, or written like an entry in a log. */
+export const isDay = (place: Place, at = place.at): boolean => {
+  const token = place.tokens[at];
+  if (token === undefined || !isAmbiguous(token.raw) || token.raw === "mon") return true;
+  if (isAmong("dayLeads", wordBefore({ ...place, at }))) return true;
+  const after = place.tokens[at + 1];
+  return token.capital && (after === undefined || after.gap !== "space" || /^\d/u.test(after.raw));
+};
+
+/** Whether a stretch ends there: nothing follows, or something new begins. */
+export const restsThere = ({ tokens, next }: Place): boolean => {
+  const after = tokens[next];
+  return (
+    after === undefined || after.gap === "stop" || after.gap === "comma" || isAmong("restarts", after.word)
+  );
+};
+
+/** Whether a bare year is a year in which something was done. */
+export const isYear = (place: Place): boolean => {
+  const before = wordBefore(place);
+  if (isAmong("counted", wordAfter(place)) || isAmong("make", before)) return false;
+  return isAmong("leads", before) || restsThere(place);
+};
+
+/** "Christmas", not "Christmas lights". */
+export const isFeast = (place: Place): boolean => !isAmong("notFeasts", wordAfter(place));

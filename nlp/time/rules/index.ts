@@ -1,0 +1,32 @@
+import { indexRules } from "../rule-index.ts";
+import { AGO_RULES } from "./ago.ts";
+import { BESIDE_RULES } from "./beside.ts";
+import { DAY_RULES } from "./days.ts";
+import { EDGE_RULES } from "./edges.ts";
+import { FEAST_RULES } from "./feasts.ts";
+import { LASTING_RULES } from "./lasting.ts";
+import { MONTH_DAY_RULES } from "./month-days.ts";
+import { MONTH_RULES } from "./months.ts";
+import { ORDER_RULES } from "./order.ts";
+import { RANGE_RULES } from "./ranges.ts";
+import { SEASON_RULES } from "./seasons.ts";
+import { YEAR_RULES } from "./years.ts";
+
+/**
+ * All rules. The longest phrase wins; of two that are equally long, the one that stands earlier here:
+ * first what names a time of its own, then what counts from one, last what only blurs one.
+ */
+export const RULES = indexRules([
+  ...DAY_RULES,
+  ...MONTH_RULES,
+  ...MONTH_DAY_RULES,
+  ...SEASON_RULES,
+  ...FEAST_RULES,
+  ...YEAR_RULES,
+  ...BESIDE_RULES,
+  ...RANGE_RULES,
+  ...ORDER_RULES,
+  ...AGO_RULES,
+  ...LASTING_RULES,
+  ...EDGE_RULES,
+]);
