@@ -13,7 +13,7 @@ export type ChatEvent =
   | { readonly kind: "commands"; readonly commands: readonly BotCommand[] }
   | { readonly kind: "title"; readonly title: string };
 
-export type Listener = (event: ChatEvent) => void;
+type Listener = (event: ChatEvent) => void;
 
 export type Hub = {
   /** Returns the function that ends it. */

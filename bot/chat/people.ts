@@ -13,9 +13,9 @@ import { without } from "./without.ts";
 export const MAX_SAID = 100_000;
 
 /** `key` is the sender's own name for this act: the same act sent again changes nothing. */
-export type Said = { readonly key: string; readonly text: string; readonly replyTo?: number | undefined };
+type Said = { readonly key: string; readonly text: string; readonly replyTo?: number | undefined };
 
-export type Sent = Upload & {
+type Sent = Upload & {
   readonly key: string;
   readonly kind: MediaKind;
   readonly caption?: string | undefined;
@@ -23,7 +23,7 @@ export type Sent = Upload & {
   readonly replyTo?: number | undefined;
 };
 
-export type Tapped = { readonly key: string; readonly message: number; readonly data: string };
+type Tapped = { readonly key: string; readonly message: number; readonly data: string };
 
 export type People = {
   /** The person with this secret, who is new when nobody has it yet. */

@@ -1,10 +1,11 @@
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
+import { networkInterfaces } from "node:os";
 import type { User } from "grammy/types";
 import { createBotDoor } from "./bot-door.ts";
 import type { ChatLog, PersonRow } from "./chat-log.ts";
 import { createFileShelf } from "./file-shelf.ts";
-import { knowsHost } from "./http/guard.ts";
+import { isLoopback, knowsHost } from "./http/guard.ts";
 import { SAFE_HEADERS, sendJson } from "./http/respond.ts";
 import { createHub } from "./hub.ts";
 import { createMailroom } from "./mailroom.ts";
@@ -29,9 +30,16 @@ export type ChatServerOptions = {
   readonly onFault?: ((error: unknown) => void) | undefined;
 };
 
+export type Started = {
+  readonly url: string;
+  readonly apiRoot: string;
+  /** The page's addresses for other machines; none while only this machine is let in. */
+  readonly elsewhere: readonly string[];
+};
+
 export type ChatServer = {
   /** Rejects with the system's error when the port is taken or the host is not this machine's. */
-  start(): Promise<{ readonly url: string; readonly apiRoot: string }>;
+  start(): Promise<Started>;
   /** Ends every open request and frees the port. */
   stop(): Promise<void>;
   /** Gives the page another name at its top, the rig's own. */
@@ -65,6 +73,15 @@ const urlOf = (asked = "/"): URL | undefined =>
 
 const shownHost = (host: string) =>
   host === "0.0.0.0" || host === "::" ? "127.0.0.1" : host.includes(":") ? `[${host}]` : host;
+
+const elsewhere = (host: string, port: number): string[] => {
+  if (isLoopback(host)) return [];
+  if (host !== "0.0.0.0" && host !== "::") return [`http://${shownHost(host)}:${port}/`];
+  const addresses = Object.values(networkInterfaces()).flatMap((each) => each ?? []);
+  return addresses
+    .filter(({ family, internal }) => family === "IPv4" && !internal)
+    .map(({ address }) => `http://${address}:${port}/`);
+};
 
 /** The embedded chat: the Bot API for the bot on one side, a page for people on the other. */
 export const createChatServer = (options: ChatServerOptions): ChatServer => {
@@ -106,7 +123,7 @@ export const createChatServer = (options: ChatServerOptions): ChatServer => {
     start: async () => {
       const address = await listen(server, host, options.port);
       const root = `http://${shownHost(host)}:${address.port}`;
-      return { url: `${root}/`, apiRoot: root };
+      return { url: `${root}/`, apiRoot: root, elsewhere: elsewhere(host, address.port) };
     },
     stop: () =>
       new Promise((resolve) => {

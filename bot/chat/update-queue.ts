@@ -4,7 +4,7 @@ import { Refusal } from "./refusal.ts";
 
 export type UpdateKind = "message" | "edited_message" | "callback_query";
 
-export type Poll = {
+type Poll = {
   /** Updates below it are confirmed and forgotten; negative: start that many from the end. */
   readonly offset: number;
   readonly limit: number;

@@ -4,7 +4,7 @@ import { badRequest } from "../refusal.ts";
 import { loose } from "./method.ts";
 
 /** Limits in UTF-16 code units. Source: Bot API, sendMessage and sendPhoto. */
-export const MAX_TEXT = 4096;
+const MAX_TEXT = 4096;
 const MAX_CAPTION = 1024;
 
 const PLAIN_STYLES = [

@@ -14,6 +14,7 @@ import { history } from "./server-calls.js";
  */
 export const createConversation = (deeds, tell) => {
   const list = byId("log", HTMLOListElement);
+  const live = byId("live", HTMLElement);
   const earlier = byId("earlier", HTMLButtonElement);
   const toNewest = byId("to-newest", HTMLButtonElement);
   const view = createLogView(list, deeds);
@@ -34,11 +35,11 @@ export const createConversation = (deeds, tell) => {
 
   /** @param {readonly Message[]} messages @param {boolean} more */
   const fill = (messages, more) => {
-    list.setAttribute("aria-busy", "true");
+    live.setAttribute("aria-busy", "true");
     for (const message of messages) view.put(message);
     earlier.hidden = !more;
     showEmpty();
-    requestAnimationFrame(() => list.setAttribute("aria-busy", "false"));
+    requestAnimationFrame(() => live.setAttribute("aria-busy", "false"));
   };
 
   /** @param {Message} message */

@@ -30,9 +30,14 @@ const byline = (message) => {
 /** @param {Message} replied @param {Deeds} deeds */
 const quote = (replied, deeds) => {
   const who = isMine(replied) ? "You" : replied.from.first_name;
-  const words = make("span", { class: "quote-words", dir: "auto" }, gist(replied));
-  const label = { class: "quote", "aria-label": `In reply to ${who}: ${gist(replied)}` };
-  return button(label, () => deeds.show(replied.message_id), make("span", { class: "who" }, who), words);
+  return button(
+    { class: "quote" },
+    () => deeds.show(replied.message_id),
+    make("span", { class: "unseen" }, "In reply to "),
+    make("span", { class: "who" }, who),
+    " ",
+    make("span", { class: "quote-words", dir: "auto" }, gist(replied)),
+  );
 };
 
 /** @param {Message} message @param {Deeds} deeds */

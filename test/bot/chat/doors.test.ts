@@ -56,6 +56,16 @@ describe("the doors of the chat server", () => {
     ]);
   });
 
+  it("open to the trailer's own network only when told to", async () => {
+    expect((await openChat()).elsewhere).toEqual([]);
+    const { url, elsewhere } = await openChat({ host: "0.0.0.0" });
+    for (const address of elsewhere) expect(address).toMatch(/^http:\/\/[\d.]+:\d+\/$/);
+    expect((await ask(url, "/", { host: "192.168.1.7:8080" })).status).toBe(200);
+    expect((await ask(url, "/", { host: "rebound.example" })).status).toBe(421);
+    const reachable = elsewhere[0];
+    if (reachable !== undefined) expect((await ask(reachable, `/bot${TOKEN}/getMe`, {})).status).toBe(403);
+  });
+
   it("are shut for other sites' pages", async () => {
     const chat = await openChat();
     const headers = await guest(chat);

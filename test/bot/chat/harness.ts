@@ -26,6 +26,7 @@ export type Opened = {
   readonly server: ChatServer;
   readonly url: string;
   readonly apiRoot: string;
+  readonly elsewhere: readonly string[];
   readonly api: Api;
   readonly log: ChatLog;
   readonly faults: unknown[];
@@ -45,9 +46,9 @@ export const openChat = async (
     ...rest,
     onFault: (error) => void faults.push(error),
   });
-  const { url, apiRoot } = await server.start();
+  const started = await server.start();
   atEnd(() => server.stop());
-  return { server, url, apiRoot, api: new Api(TOKEN, { apiRoot }), log, faults };
+  return { server, ...started, api: new Api(TOKEN, { apiRoot: started.apiRoot }), log, faults };
 };
 
 let keys = 0;
