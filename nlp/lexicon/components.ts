@@ -20,10 +20,10 @@ export const componentsIn = (tokens: readonly Token[]): ComponentRef[] => {
   return COMPONENT_INDEX.all(tokens, false)
     .filter(({ from, to }) => !(other.has(from) && other.has(to - 1)))
     .map(({ from, to, value }) => ({
-    from,
-    to,
-    id: value.id,
-    weak: value.weak,
-    words: value.words,
-  }));
+      from,
+      to,
+      id: value.id,
+      weak: value.weak,
+      words: value.words,
+    }));
 };

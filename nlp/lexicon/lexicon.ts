@@ -1,6 +1,7 @@
 import nlp from "compromise";
 import { ACTIONS, type Action, type ComponentId, type Outcome } from "../../shared/vocabulary.ts";
 import actionData from "./data/actions.json" with { type: "json" };
+import commonData from "./data/common-words.json" with { type: "json" };
 import componentData from "./data/components.json" with { type: "json" };
 import cueData from "./data/cues.json" with { type: "json" };
 import faultData from "./data/faults.json" with { type: "json" };
@@ -54,7 +55,9 @@ const faultPatterns = faultData.patterns.flatMap(({ strength, patterns }) =>
 );
 
 export const COMPONENT_INDEX = new PatternIndex(componentPatterns);
-export const NOT_COMPONENT_INDEX = new PatternIndex(notComponentData.phrases.map((phrase) => compile(words(phrase), null)));
+export const NOT_COMPONENT_INDEX = new PatternIndex(
+  notComponentData.phrases.map((phrase) => compile(words(phrase), null)),
+);
 export const ACTION_INDEX = new PatternIndex(actionPatterns);
 export const MATERIAL_INDEX = new PatternIndex(materialPatterns);
 export const CUE_INDEX = new PatternIndex(cuePatterns, { commas: true });
@@ -74,7 +77,9 @@ export const GENERIC: ReadonlyMap<string, Action> = new Map(
 );
 export const KEEP: ReadonlySet<string> = new Set(materialData.keep);
 export const DROP: ReadonlySet<string> = new Set(materialData.drop);
-export const TOOL_INDEX = new PatternIndex(materialData.tools.filter((tool) => tool.includes(" ")).map((tool) => compile(tool, null)));
+export const TOOL_INDEX = new PatternIndex(
+  materialData.tools.filter((tool) => tool.includes(" ")).map((tool) => compile(tool, null)),
+);
 export const TOOLS: ReadonlySet<string> = new Set(materialData.tools);
 export const DIALECT: ReadonlySet<string> = new Set(spellingData.dialect);
 export const PLACES = {
@@ -99,20 +104,28 @@ const english =
   (nlp.model() as { readonly one?: { readonly lexicon?: Readonly<Record<string, unknown>> } }).one?.lexicon ??
   {};
 const tradeWords = new Set([
-  ...patternWords([
-    ...componentPatterns,
-    ...actionPatterns,
-    ...materialPatterns,
-    ...cuePatterns,
-    ...verdictPatterns,
-    ...faultPatterns,
-  ]),
+  ...patternWords([...componentPatterns, ...actionPatterns, ...materialPatterns]),
   ...KEEP,
   ...DROP,
   ...TOOLS,
-  ...Object.values(spellingData.words),
   ...PLACES.rooms.flatMap((room) => room.split(" ")),
+]);
+const otherWords = new Set([
+  ...patternWords([...cuePatterns, ...verdictPatterns, ...faultPatterns]),
+  ...Object.values(spellingData.words),
+  ...commonData.words,
 ]);
 
 /** Repairs slips of trade words; plain English is left alone. */
-export const SPELLER = new Speller(tradeWords, (word) => Object.hasOwn(english, word));
+export const SPELLER = new Speller(
+  tradeWords,
+  (word) => otherWords.has(word) || Object.hasOwn(english, word),
+);
+
+/** Whether plain English knows a word as a verb in some form. */
+export const isPlainVerb = (word: string): boolean =>
+  /^(?:Infinitive|PastTense|PresentTense|Gerund|Participle|Verb|Copula|Modal|Auxiliary)$/.test(
+    String(english[word]),
+  );
+export const NOT_ACT_INDEX = new PatternIndex(actionData.notActs.map((phrase) => compile(phrase, null)));
+export const ALIAS: ReadonlyMap<string, string> = new Map(Object.entries(materialData.alias));

@@ -1,4 +1,4 @@
-import { DIALECT, DROP, KEEP, MATERIAL_INDEX, type MaterialClass, TOOL_INDEX } from "./lexicon.ts";
+import { ALIAS, DIALECT, DROP, KEEP, MATERIAL_INDEX, type MaterialClass, TOOL_INDEX } from "./lexicon.ts";
 import { plain, singular, type Token } from "./tokens.ts";
 
 /** Something put in or on, as a noun phrase: tokens `from` to `to`, its kind word at `head`. */
@@ -78,7 +78,11 @@ const ofWhole = (tokens: readonly Token[], from: number, kept: readonly Token[])
 /** The materials named in a text by a known kind word, whether or not they were used. */
 export const materialsIn = (tokens: readonly Token[], known: (word: string) => boolean): MaterialRef[] => {
   const found: MaterialRef[] = [];
-  const tools = new Set(TOOL_INDEX.all(tokens, false).flatMap(({ from, to }) => Array.from({ length: to - from }, (_, at) => from + at)));
+  const tools = new Set(
+    TOOL_INDEX.all(tokens, false).flatMap(({ from, to }) =>
+      Array.from({ length: to - from }, (_, at) => from + at),
+    ),
+  );
   for (let at = 0; at < tokens.length; at++) {
     const hits = MATERIAL_INDEX.at(tokens, at);
     if (hits.length === 0) continue;
@@ -91,7 +95,8 @@ export const materialsIn = (tokens: readonly Token[], known: (word: string) => b
     }
     const { kept, brands, from } = before(tokens, at, best.value, known);
     if (tools.has(best.to - 1) && best.to - best.from === 1) continue;
-    const name = nameOf([...kept, ...tokens.slice(at, best.to)]) + ofWhole(tokens, from, kept);
+    const said = nameOf([...kept, ...tokens.slice(at, best.to)]) + ofWhole(tokens, from, kept);
+    const name = ALIAS.get(said) ?? said;
     found.push({ from, to: best.to, head: best.to - 1, name, group: best.value, brands });
     at = best.to - 1;
   }

@@ -51,13 +51,21 @@ export class Speller {
         this.#byFirst.set(word[0] ?? "", [...(this.#byFirst.get(word[0] ?? "") ?? []), word]);
   }
 
+  /** "beading" is a form of a word that is known. */
+  #isForm(word: string): boolean {
+    const base = /^(.{3,}?)(?:ing|ed|er|ers|y|ly|s|es)$/.exec(word)?.[1];
+    if (base === undefined) return false;
+    const undoubled = base.at(-1) === base.at(-2) ? base.slice(0, -1) : base;
+    return [base, `${base}e`, undoubled].some((each) => this.#known.has(each) || this.#common(each));
+  }
+
   knows(word: string): boolean {
     return this.#known.has(word) || this.#known.has(singular(word)) || this.#common(word);
   }
 
   /** The trade word nearest to an unknown one, or the word itself. */
   repair(word: string): string {
-    if (word.length < 4 || /\d/.test(word) || this.knows(word)) return word;
+    if (word.length < 4 || /\d/.test(word) || this.knows(word) || this.#isForm(word)) return word;
     const candidates = this.#byFirst.get(word[0] ?? "") ?? [];
     const most = word.length >= 8 ? 2 : 1;
     let best: string | undefined;

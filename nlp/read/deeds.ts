@@ -1,7 +1,9 @@
-import type { Action, ComponentId } from "../../shared/vocabulary.ts";
+import { type Action, type ComponentId, systemOf } from "../../shared/vocabulary.ts";
 import { APPLIED, type Cue, GENERIC, type MaterialClass, type Sense } from "../lexicon/lexicon.ts";
 import type { Clause } from "./clauses.ts";
+import { tokensOf } from "./ground.ts";
 import { cueEnds, isVerb, type Status, statusOf } from "./modality.ts";
+import { nominalPlans } from "./nominal-plans.ts";
 import type { ActRef, Scan } from "./scan.ts";
 
 /** An act with how it is meant; the action may still depend on what it was done with. */
@@ -54,17 +56,28 @@ export const deedsOf = (scan: Scan, clauses: readonly Clause[], index: Int32Arra
   });
   const acts = disjoint(verbal);
   const verbs = new Set(acts.map((act) => act.verb?.at ?? act.from));
+  const told = tokensOf([...scan.faults.filter((fault) => fault.to - fault.from > 1), ...scan.verdicts]);
   const deeds: Deed[] = [];
   for (const act of acts) {
     const at = act.verb?.at ?? act.from;
     const clauseAt = index[at] ?? 0;
     const clause = clauses[clauseAt] ?? { from: 0, to: scan.tokens.length, hard: true, subordinate: false };
-    const status = statusOf(act, { scan, clause, ends, at, verbs });
+    const status = statusOf(act, { scan, clause, ends, at, verbs, told });
     const { sense, action } = act.value;
-    const deed = { from: act.from, to: act.to, at, clause: clauseAt, sense, action, status, source: act.source };
-    if (!drivesOnly(deed, scan)) deeds.push(carriesOn(act, deed, deeds.at(-1), scan, clauses) ? { ...deed, status: "plan" } : deed);
+    const deed = {
+      from: act.from,
+      to: act.to,
+      at,
+      clause: clauseAt,
+      sense,
+      action,
+      status,
+      source: act.source,
+    };
+    if (!drivesOnly(deed, scan))
+      deeds.push(carriesOn(act, deed, deeds.at(-1), scan, clauses) ? { ...deed, status: "plan" } : deed);
   }
-  return deeds;
+  return [...deeds, ...nominalPlans(scan, clauses, index, deeds)].sort((a, b) => a.at - b.at);
 };
 
 /** "put two thousand miles on her". */
@@ -72,8 +85,15 @@ const drivesOnly = (deed: Deed, scan: Scan): boolean =>
   scan.amounts.some((amount) => amount.what !== "money" && amount.from >= deed.from && amount.to <= deed.to);
 
 /** "I'm going to cut it out and let in new wood": the second verb is intended too. */
-const carriesOn = (act: ActRef, deed: Deed, last: Deed | undefined, scan: Scan, clauses: readonly Clause[]): boolean => {
-  if (last?.status !== "plan" || last.clause !== deed.clause - 1 || act.verb?.forms.includes("base") !== true) return false;
+const carriesOn = (
+  act: ActRef,
+  deed: Deed,
+  last: Deed | undefined,
+  scan: Scan,
+  clauses: readonly Clause[],
+): boolean => {
+  if (last?.status !== "plan" || last.clause !== deed.clause - 1 || act.verb?.forms.includes("base") !== true)
+    return false;
   const start = clauses[deed.clause]?.from ?? deed.at;
   const before = scan.tokens.slice(start, deed.at).map((token) => token.norm);
   return before.every((word) => ["and", "then", "just", "also", "or"].includes(word));
@@ -86,17 +106,22 @@ export type Given = {
   readonly broken: boolean;
   /** Put back where it was. */
   readonly back: boolean;
+  /** Put over a hole or crack. */
+  readonly over: boolean;
+  /** Measured with something. */
+  readonly metered: boolean;
   readonly component: ComponentId;
 };
 
 const FASTENERS: ReadonlySet<MaterialClass> = new Set(["fastener", "adhesive"]);
 
-const fitted = ({ groups, hasNew, extra, broken }: Given, action: Action | null): Action => {
+const fitted = ({ groups, hasNew, extra, broken, over }: Given, action: Action | null): Action => {
   if (groups.includes("lubricant")) return "lubricate";
   if (extra) return "install";
   if (hasNew) return "replace";
   if (groups.includes("sealant") && !groups.includes("part")) return "seal";
   if (groups.includes("tape") || groups.includes("cloth") || groups.includes("resin")) return "patch";
+  if (over && (groups.includes("sheet") || groups.includes("timber"))) return "patch";
   if (groups.includes("metal")) return "reinforce";
   if (groups.includes("paint")) return "seal";
   if (groups.includes("fluid")) return "charge";
@@ -105,18 +130,32 @@ const fitted = ({ groups, hasNew, extra, broken }: Given, action: Action | null)
   return action ?? "install";
 };
 
-const fastened = ({ groups, hasNew, back }: Given): Action => {
+const fastened = ({ groups, hasNew, back, over }: Given): Action => {
   if (back) return "refasten";
+  if (over && groups.some((group) => ["sheet", "timber", "cloth", "tape", "metal"].includes(group)))
+    return "patch";
   if (groups.includes("cloth")) return "patch";
   if (groups.includes("metal") || groups.includes("timber")) return "reinforce";
   if (hasNew && groups.some((group) => !FASTENERS.has(group))) return "replace";
   return "refasten";
 };
 
-const applied = ({ groups, hasNew }: Given): Action | null => {
+/** What pouring something in does depends on what it is poured into. */
+const fluidAction = (component: ComponentId, group: MaterialClass): Action => {
+  if (
+    ["sink", "shower", "faucet", "toilet", "dump-valve", "tank-sensor"].includes(component) ||
+    group === "cleaner"
+  )
+    return "clean";
+  return systemOf(component) === "water" ? "flush" : "charge";
+};
+
+const applied = (given: Given): Action | null => {
+  const { groups, hasNew } = given;
   if (hasNew && groups.some((group) => group === "part" || group === "filter" || group === "wiring"))
     return "replace";
   const group = groups.find((each) => each !== "part" && each !== "fastener") ?? groups[0];
+  if (group === "fluid" || group === "cleaner") return fluidAction(given.component, group);
   return group === undefined ? null : (APPLIED.get(group) ?? null);
 };
 
@@ -133,9 +172,13 @@ export const settle = (deed: Pick<Deed, "sense" | "action">, given: Given): Acti
       return GENERIC.get(given.component) ?? "repair";
     case "new":
       return given.extra ? "install" : "replace";
-    case "deed":
-    case "prep":
     case "look":
+      return given.metered ? "test" : deed.action;
+    case "deed":
+      return deed.action === "repair" && given.hasNew && given.groups.includes("part")
+        ? "replace"
+        : deed.action;
+    case "prep":
       return deed.action;
   }
 };

@@ -7,12 +7,30 @@ import type { Scan, Stretch } from "./scan.ts";
 export type Exposed = { readonly value: Exposure; readonly at: Stretch };
 
 const CALENDAR: ReadonlySet<UseUnit> = new Set(["days", "weeks", "months", "years", "seasons"]);
-const LASTING_WORDS = new Set(["lasted", "last", "held", "hold", "holds", "for", "within", "inside", "been", "after", "about", "thats", "good", "all"]);
+const LASTING_WORDS = new Set([
+  "lasted",
+  "last",
+  "held",
+  "hold",
+  "holds",
+  "for",
+  "within",
+  "inside",
+  "been",
+  "after",
+  "about",
+  "thats",
+  "good",
+  "all",
+]);
 const CLEARLY = 0.5;
 
 const isLasting = (amount: Amount, scan: Scan): boolean => {
   const before = scan.tokens.slice(Math.max(0, amount.from - 4), amount.from).map((token) => token.norm);
-  return before.some((word) => LASTING_WORDS.has(word)) || ["since", "now", "later", "on", "running"].includes(wordAt(scan, amount.to));
+  return (
+    before.some((word) => LASTING_WORDS.has(word)) ||
+    ["since", "now", "later", "on", "running"].includes(wordAt(scan, amount.to))
+  );
 };
 
 /** Repetitions of a deed are no use of the fix: "reset it nine times", "four times out of five". */
@@ -27,8 +45,11 @@ const fromAmounts = (told: Told, event: Event, scan: Scan): Exposed[] => {
   const deedAt = Math.min(...event.deeds.map((deed) => deed.at));
   return told.amounts.flatMap((amount) => {
     const { what } = amount;
-    if (what === "money" || what === "reading" || amount.from < event.from || amount.from >= event.to) return [];
-    const covered = told.times.some((time) => time.from <= amount.from && time.to >= amount.to && time.time.role !== "lasting");
+    if (what === "money" || what === "reading" || amount.from < event.from || amount.from >= event.to)
+      return [];
+    const covered = told.times.some(
+      (time) => time.from <= amount.from && time.to >= amount.to && time.time.role !== "lasting",
+    );
     if (covered || isRepetition(amount, event, scan)) return [];
     if (CALENDAR.has(what) && (amount.from < deedAt || !isLasting(amount, scan))) return [];
     if (amount.from < deedAt && what === "cycles") return [];
@@ -40,7 +61,9 @@ const fromTimes = (told: Told, event: Event): Exposed[] =>
   told.times.flatMap((time) => {
     const { role, lasting, sure } = time.time;
     const mine = time.from >= event.from && time.from < event.to;
-    return role === "lasting" && lasting !== undefined && sure >= CLEARLY && mine ? [{ value: lasting, at: time }] : [];
+    return role === "lasting" && lasting !== undefined && sure >= CLEARLY && mine
+      ? [{ value: lasting, at: time }]
+      : [];
   });
 
 /** What a piece of work went through afterwards, one amount a unit. */

@@ -1,6 +1,6 @@
+import type { ComponentId } from "../../shared/vocabulary.ts";
 import { CLAIMS, DROP, PLACE_INDEX } from "../lexicon/lexicon.ts";
 import { singular } from "../lexicon/tokens.ts";
-import type { ComponentId } from "../../shared/vocabulary.ts";
 import type { Clause } from "./clauses.ts";
 import type { Corrected } from "./corrections.ts";
 import type { Deed } from "./deeds.ts";

@@ -4,8 +4,10 @@ import { corrected } from "./corrections.ts";
 import { saidDay } from "./dates.ts";
 import { deedsOf } from "./deeds.ts";
 import { eventsOf, type Told } from "./events.ts";
+import { tokensOf } from "./ground.ts";
+import { draftOf, type Made } from "./made.ts";
 import { mutedTokens } from "./muted.ts";
-import { draftOf, type Made, recordsOf } from "./records.ts";
+import { recordsOf } from "./records.ts";
 import { type Scan, type Stretch, scan } from "./scan.ts";
 import { type Topic, topicsOf } from "./topics.ts";
 import { usageOf } from "./usage.ts";
@@ -16,18 +18,20 @@ const within =
   (ref: Stretch): boolean =>
     topic.stretches.some((stretch) => ref.from >= stretch.from && ref.from < stretch.to);
 
-const uncovered = (faults: readonly Stretch[], covers: readonly Stretch[]): Stretch[] =>
-  faults.filter((fault) => !covers.some((cover) => fault.from < cover.to && cover.from < fault.to));
-
+/** Work told without a time was done just now, unless the whole note looks back. */
 const defaultDates = (made: readonly Made[], today: string): Made[] => {
   const dated = made.filter((each) => each.kind === "repair" && each.dated !== undefined);
-  const old = dated.filter((each) => each.dated?.edtf !== today);
-  const retrospective = old.length >= 3 && old.length >= dated.length * 0.7;
+  const retrospective = dated.length >= 3 && dated.every((each) => each.dated?.edtf !== today);
   return made.map((each) => {
-    if (each.dated !== undefined || each.kind === "todo") return each;
-    if (each.kind === "repair" && retrospective) return each;
+    if (each.dated !== undefined || each.kind === "todo" || (each.kind === "repair" && retrospective))
+      return each;
     return { ...each, dated: { edtf: today, spans: [], rule: "just-now" } };
   });
+};
+
+const uncovered = <T extends Stretch>(faults: readonly T[], covers: readonly Stretch[]): T[] => {
+  const covered = tokensOf(covers);
+  return faults.filter((fault) => !covered.has(fault.from) && !covered.has(fault.to - 1));
 };
 
 /**
@@ -53,7 +57,15 @@ export const read = (text: string, moment: Moment): Reading => {
       ...seen.times,
     ]),
   );
-  const build = { scan: seen, clauses, index, dead: fixed.dead, places: new Places(seen, fixed.dead), today };
+  const build = {
+    scan: seen,
+    clauses,
+    index,
+    dead: fixed.dead,
+    places: new Places(seen, fixed.dead),
+    today,
+    muted,
+  };
   const made = topics.flatMap((topic) => {
     const mine = within(topic);
     const told: Told = {
@@ -68,7 +80,7 @@ export const read = (text: string, moment: Moment): Reading => {
     return recordsOf(told, eventsOf(told, build), build);
   });
   const records = defaultDates(
-    made.sort((a, b) => a.at - b.at),
+    made.sort((a, b) => a.span.from - b.span.from),
     today,
   );
   const taken = new Set(records.flatMap((each) => each.exposure.map((exposure) => exposure.at.from)));

@@ -71,6 +71,8 @@ type Place = {
   readonly at: number;
   /** Where the verbs of the note stand. */
   readonly verbs: ReadonlySet<number>;
+  /** Tokens inside a fault or verdict: their "not" is not the verb's. */
+  readonly told: ReadonlySet<number>;
 };
 
 const word = (scan: Scan, at: number): string => scan.tokens[at]?.norm ?? "";
@@ -94,10 +96,10 @@ const leftWord = ({ scan, clause, at }: Place): { word: string; at: number } => 
   return { word: left < clause.from ? "" : word(scan, left), at: left };
 };
 
-const negated = ({ scan, clause, at, verbs }: Place): boolean => {
+const negated = ({ scan, clause, at, verbs, told }: Place): boolean => {
   for (let left = at - 1; left >= clause.from && at - left <= 4; left--) {
     const token = word(scan, left);
-    if (verbs.has(left)) return false;
+    if (verbs.has(left) || (told.has(left) && left < at - 1)) return false;
     if (NEGATIVES.has(token) && !(token === "no" && left + 1 < at)) return true;
     if (PEOPLE.has(token) && left < at - 1) return false;
   }
@@ -117,10 +119,21 @@ const ofInfinitive = (place: Place, toAt: number): Status => {
   return toAt - clause.from <= 1 ? "plan" : "purpose";
 };
 
+/** "had a fella come out and weld it", "helped him lift it". */
+const CAUSES = new Set(["had", "helped", "made", "watched", "let"]);
+const caused = ({ scan, at }: Place, leftAt: number): boolean => {
+  const before = scan.tokens.slice(Math.max(0, at - 9), at).map((token) => token.norm);
+  const joined = ["and", "come", "out", "over"].includes(word(scan, leftAt));
+  return joined
+    ? before.includes("come") && before.includes("had")
+    : before.slice(-4).some((each) => CAUSES.has(each)) && !before.includes("to");
+};
+
 const ofBase = (place: Place, isThird: boolean): Status => {
   const left = leftWord(place);
   if (left.word === "to") return ofInfinitive(place, left.at);
   if (negated(place)) return "not";
+  if (left.word === "was" || caused(place, left.at)) return "done";
   if (left.word === "did" || left.word === "help" || left.word === "helped") return "done";
   if (cueBefore(place, "plan", never) || left.word === "well" || left.word === "ll") return "plan";
   if (isThird) return "talk";

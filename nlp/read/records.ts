@@ -1,106 +1,84 @@
-import type { Draft, Evidence, Span } from "../../shared/reading.ts";
-import type { Edtf, Field, RecordFields } from "../../shared/record.ts";
-import type { Action, Kind, Outcome } from "../../shared/vocabulary.ts";
-import type { Clause } from "./clauses.ts";
-import { type Dated, dateOf } from "./dates.ts";
-import { type Exposed, exposuresOf } from "./exposures.ts";
+import type { Edtf } from "../../shared/record.ts";
+import { dateOf } from "./dates.ts";
 import { dueOf } from "./due.ts";
 import type { Context, Event, Told } from "./events.ts";
+import { exposuresOf } from "./exposures.ts";
+import { type Made, NOTHING_USED } from "./made.ts";
 import { type Judged, judge } from "./outcome.ts";
-import type { Scan, Stretch } from "./scan.ts";
-import { materialsOf, type Used } from "./uses.ts";
-import { type Places, wordsOf } from "./where.ts";
+import type { Stretch } from "./scan.ts";
+import { materialsOf } from "./uses.ts";
+import type { Places } from "./where.ts";
 
-/** A record in the making, with what the later steps still need. */
-export type Made = {
-  readonly kind: Kind;
-  readonly told: Told;
-  readonly event: Event | null;
-  readonly action: Action | null;
-  readonly at: number;
-  readonly dated: Dated | undefined;
-  readonly judged: Judged | null;
-  readonly used: Used;
-  readonly where: Stretch | undefined;
-  readonly exposure: readonly Exposed[];
-  readonly cost: { readonly value: number; readonly at: Stretch } | null;
-  readonly fault: Stretch | null;
-  readonly due: { readonly text: string; readonly at: Stretch } | null;
-  readonly span: Stretch;
-};
+export type Build = Context & { readonly places: Places; readonly today: Edtf; readonly muted: Uint8Array };
 
-type Build = Context & { readonly places: Places; readonly today: Edtf };
-
-const NO_USE: Used = { names: [], refs: [], brands: [] };
-const between = (from: number, to: number) => (ref: Stretch) => ref.from >= from && ref.from < to;
-
-const faultStretch = (
-  told: Told,
-  clauses: readonly Clause[],
-  index: Int32Array,
-  from: number,
-  to: number,
-): Stretch | null => {
-  const fault = told.faults.find(between(from, to));
-  if (fault === undefined) return null;
-  const clause = clauses[index[fault.from] ?? 0];
-  return clause === undefined
-    ? fault
-    : { from: Math.max(clause.from, fault.from - 4), to: Math.min(clause.to, fault.to + 3) };
+const faultIn = (told: Told, { clauses, index }: Build, from: number, to: number): Stretch | null => {
+  const fault = told.faults.find((each) => each.from >= from && each.from < to);
+  const clause = fault && clauses[index[fault.from] ?? 0];
+  if (fault === undefined || clause === undefined) return null;
+  return { from: Math.max(clause.from, fault.from - 4), to: Math.min(clause.to, fault.to + 3) };
 };
 
 const costOf = (told: Told, event: Event): Made["cost"] => {
   const money = told.amounts.find(
-    (amount) => amount.what === "money" && amount.from >= event.from && amount.from < event.to,
+    (each) => each.what === "money" && each.from >= event.from && each.from < event.to,
   );
   return money === undefined ? null : { value: money.value, at: money };
 };
 
-const whereOf = (told: Told, event: Stretch, places: Places): Stretch | undefined => {
+const whereOf = (told: Told, event: Stretch, { places }: Build): Stretch | undefined => {
   const mention = told.topic.mentions
     .map((ref) => places.ofMention(ref))
     .find((found) => found !== undefined);
   return mention ?? places.within(event, told.topic.mentions);
 };
 
-const judged = (told: Told, event: Event, isLast: boolean, early: readonly Stretch[]): Judged => {
-  const after = Math.min(
-    ...event.deeds.filter((deed) => deed.sense !== "prep").map((deed) => deed.at),
-    Infinity,
-  );
-  const lastDeed = Math.max(...event.deeds.map((deed) => deed.at));
+const PAST_STATE = new Set(["was", "were", "old", "because", "had", "been", "where"]);
+const NOW_AGAIN = new Set(["again", "still", "now", "already"]);
+
+/** A fault told after a deed that tells how it went on, not why it was done. */
+const tellsOutcome = (
+  fault: Told["faults"][number],
+  deedClause: number,
+  { scan, clauses, index }: Build,
+): boolean => {
+  const at = index[fault.from] ?? 0;
+  const clause = clauses[at];
+  if (clause === undefined || fault.value < 2 || at === deedClause) return false;
+  const words = scan.tokens.slice(clause.from, Math.min(clause.to, fault.to + 2)).map((token) => token.norm);
+  return words.some((word) => NOW_AGAIN.has(word)) || !words.some((word) => PAST_STATE.has(word));
+};
+
+const judged = (told: Told, event: Event, early: Told["verdicts"], build: Build): Judged => {
+  if (event.action === "remove") return { outcome: "untested", spans: [], rule: "removed" };
+  const work = event.deeds.filter((deed) => deed.sense !== "prep");
+  const after = Math.min(...(work.length > 0 ? work : event.deeds).map((deed) => deed.at));
+  const last = event.deeds.at(-1);
   const verdicts = told.verdicts.filter((verdict) => verdict.from > after && verdict.from < event.to);
-  const faults = told.faults.filter((fault) => fault.from > lastDeed && fault.from < event.to);
+  const faults = told.faults.filter(
+    (fault) =>
+      fault.from > (last?.at ?? 0) && fault.from < event.to && tellsOutcome(fault, last?.clause ?? -1, build),
+  );
   const result = judge(verdicts, faults, []);
-  if (result.outcome !== "untested" || result.spans.length > 0 || !isLast || early.length === 0)
-    return result;
-  const first = told.verdicts.filter((verdict) => early.some((each) => each.from === verdict.from));
-  return judge(first, [], []);
+  return result.outcome === "untested" && result.spans.length === 0 && early.length > 0
+    ? judge(early, [], [])
+    : result;
 };
 
-const earlyVerdicts = (told: Told, events: readonly Event[]): Stretch[] => {
-  const first = events[0]?.deeds[0];
-  return first === undefined
-    ? []
-    : told.verdicts.filter((verdict) => verdict.from < first.from && verdict.value.outcome !== "failed");
-};
-
-const ofWork = (told: Told, event: Event, isLast: boolean, early: readonly Stretch[], build: Build): Made => {
-  const dated = dateOf(event, told, build.scan, build.clauses, build.index, build.today);
-  const kind: Kind = event.kind === "look" ? "check" : "repair";
+const ofWork = (told: Told, event: Event, early: Told["verdicts"], build: Build): Made => {
+  const source = event.like ?? event;
+  const isRepair = event.kind === "work";
   return {
-    kind,
+    kind: isRepair ? "repair" : "check",
     told,
     event,
     action: event.action,
-    at: event.from,
-    dated,
-    judged: judged(told, event, isLast, early),
-    used: kind === "repair" ? materialsOf(event, told, build.scan) : NO_USE,
-    where: whereOf(told, event, build.places),
-    exposure: kind === "repair" ? exposuresOf(told, event, build.scan) : [],
+    dated: dateOf(event, told, build.scan, build.clauses, build.index, build.today),
+    judged: judged(told, event, early, build),
+    used: isRepair ? materialsOf(source, told, build.scan) : NOTHING_USED,
+    where: event.like === null ? whereOf(told, event, build) : build.places.within(event, []),
+    exposure: isRepair ? exposuresOf(told, event, build.scan) : [],
     cost: costOf(told, event),
-    fault: faultStretch(told, build.clauses, build.index, event.from, event.to),
+    fault: faultIn(told, build, source.from, source.to),
     due: null,
     span: { from: event.from, to: event.to },
   };
@@ -111,136 +89,124 @@ const ofPlan = (told: Told, event: Event, whole: Stretch, build: Build): Made =>
   told,
   event,
   action: event.action,
-  at: event.from,
   dated: undefined,
   judged: null,
   used: materialsOf(event, told, build.scan),
-  where: whereOf(told, event, build.places),
+  where: whereOf(told, event, build),
   exposure: [],
   cost: costOf(told, event),
-  fault: faultStretch(told, build.clauses, build.index, whole.from, whole.to),
+  fault: faultIn(told, build, whole.from, whole.to),
   due: dueOf(event, told, build.scan, build.clauses, build.index),
   span: { from: event.from, to: event.to },
 });
 
+/** Two pieces of work told in one breath share what is said of both at the end. */
+const shared = (made: readonly Made[]): Made[] => {
+  const out = [...made];
+  for (let at = out.length - 2; at >= 0; at--) {
+    const [first, second] = [out[at], out[at + 1]];
+    if (first === undefined || second === undefined || first.kind !== "repair") continue;
+    const silent = first.judged?.rule === "nothing-said" && second.judged !== null;
+    if (silent && second.judged.outcome !== "failed")
+      out[at] = {
+        ...first,
+        judged: second.judged,
+        exposure: first.exposure.length > 0 ? first.exposure : second.exposure,
+      };
+  }
+  for (let at = 1; at < out.length; at++) {
+    const [first, second] = [out[at - 1], out[at]];
+    if (
+      first?.dated !== undefined &&
+      second !== undefined &&
+      second.dated === undefined &&
+      first.judged?.outcome !== "failed"
+    )
+      out[at] = { ...second, dated: { ...first.dated, rule: "same-time" } };
+  }
+  return out;
+};
+
+const LATER_CUES = /next|not-yet/;
+
+/** Work not done becomes a todo when it is still meant to be. */
+const isMeant = (event: Event, told: Told, build: Build): boolean => {
+  const until = Math.min(event.to, (event.deeds.at(-1)?.to ?? event.to) + 25);
+  const cue = build.scan.cues.some(
+    (each) => each.value === "plan" && each.from >= event.from && each.from < until,
+  );
+  return cue || dueOf(event, told, build.scan, build.clauses, build.index) !== null;
+};
+void LATER_CUES;
+
+const NEAR_CLAUSES = 2;
+
+/** What is said of a thing that nothing was done to, near where it is named. */
 const withoutDeed = (told: Told, build: Build): Made | undefined => {
+  const { clauses, index, muted } = build;
+  const near = (ref: Stretch): boolean =>
+    told.topic.mentions.some((mention) => {
+      const [first, last] = [index[mention.from] ?? 0, index[ref.from] ?? 0];
+      if (last < first || last > first + NEAR_CLAUSES) return false;
+      return !clauses.slice(first, last).some((clause) => muted[clause.to - 1] === 1);
+    });
+  const mine = { ...told, faults: told.faults.filter(near), verdicts: told.verdicts.filter(near) };
   const from = told.topic.stretches[0]?.from ?? 0;
   const to = told.topic.stretches.at(-1)?.to ?? from;
   const base = {
     told,
     event: null,
-    at: from,
-    used: NO_USE,
-    where: whereOf(told, { from, to }, build.places),
+    used: NOTHING_USED,
+    where: whereOf(told, { from, to }, build),
     exposure: [],
     cost: null,
     due: null,
     span: { from, to },
-  };
-  const fault = faultStretch(told, build.clauses, build.index, from, to);
-  if (fault !== null) return { ...base, kind: "fault", action: null, dated: undefined, judged: null, fault };
-  const verdict = told.verdicts.at(-1);
-  if (verdict === undefined || verdict.value.outcome === "untested") return undefined;
-  return {
-    ...base,
-    kind: "check",
-    action: "inspect",
     dated: undefined,
-    judged: judge(told.verdicts, [], []),
-    fault: null,
   };
+  const fault = faultIn(mine, build, from, to);
+  const verdict = mine.verdicts.at(-1);
+  if (fault !== null && verdict?.value.outcome !== "holding")
+    return { ...base, kind: "fault", action: null, judged: null, fault };
+  if (verdict === undefined || verdict.value.outcome === "untested") return undefined;
+  return { ...base, kind: "check", action: "inspect", judged: judge(mine.verdicts, [], []), fault };
+};
+
+const ofLook = (told: Told, look: Event, whole: Stretch, build: Build): Made => {
+  const check = ofWork(told, { ...look, from: whole.from, to: whole.to }, told.verdicts, build);
+  if (check.judged?.outcome === "untested" && check.fault === null)
+    return { ...check, judged: { outcome: "holding", spans: [], rule: "looked-and-said-no-more" } };
+  if (check.judged?.outcome === "holding" || check.fault === null) return check;
+  return { ...check, kind: "fault", action: null, judged: null };
 };
 
 /** The records of one topic. */
 export const recordsOf = (told: Told, events: readonly Event[], build: Build): Made[] => {
-  const works = events.filter((event) => event.kind === "work");
-  const looks = events.filter((event) => event.kind === "look");
-  const plans = events.filter((event) => event.kind === "plan");
   const whole = { from: told.topic.stretches[0]?.from ?? 0, to: told.topic.stretches.at(-1)?.to ?? 0 };
-  const early = earlyVerdicts(told, works);
-  if (works.length > 0) {
-    const lastWork = works.at(-1);
-    const later = plans.filter(
-      (plan) => plan.from >= (lastWork?.from ?? 0) && plan.action !== "test" && plan.action !== "inspect",
+  const works = events.filter((event) => event.kind === "work");
+  const plans = events.filter(
+    (event) => event.kind === "plan" || (event.kind === "undone" && isMeant(event, told, build)),
+  );
+  const lastWork = works.at(-1);
+  if (lastWork !== undefined) {
+    const firstDeed = works[0]?.deeds[0]?.from ?? 0;
+    const early = told.verdicts.filter(
+      (verdict) => verdict.from < firstDeed && verdict.value.outcome !== "failed",
     );
-    return [
-      ...works.map((event, at) => ofWork(told, event, at === works.length - 1, early, build)),
-      ...later.slice(0, 1).map((event) => ofPlan(told, event, event, build)),
-    ];
+    const later = plans.filter((plan) => {
+      const looks = plan.action === "test" || plan.action === "inspect";
+      return (
+        plan.from >= lastWork.from &&
+        (!looks || dueOf(plan, told, build.scan, build.clauses, build.index) !== null)
+      );
+    });
+    const made = works.map((event) => ofWork(told, event, event === lastWork ? early : [], build));
+    return [...shared(made), ...later.slice(0, 1).map((event) => ofPlan(told, event, event, build))];
   }
   const plan = plans[0];
   if (plan !== undefined) return [ofPlan(told, plan, whole, build)];
-  const look = looks[0];
-  if (look !== undefined) {
-    const check = ofWork(told, { ...look, from: whole.from, to: whole.to }, true, told.verdicts, build);
-    if (check.judged?.outcome === "holding" || check.fault === null)
-      return check.judged?.outcome === "untested" && check.fault === null
-        ? [{ ...check, judged: { outcome: "holding", spans: [], rule: "looked-and-said-no-more" } }]
-        : [check];
-    return [{ ...check, kind: "fault", action: null, judged: null }];
-  }
+  const look = events.find((event) => event.kind === "look");
+  if (look !== undefined) return [ofLook(told, look, whole, build)];
   const rest = withoutDeed(told, build);
   return rest === undefined ? [] : [rest];
-};
-
-const spanOf = (scan: Scan, { from, to }: Stretch): Span => ({
-  start: scan.tokens[from]?.start ?? 0,
-  end: scan.tokens[Math.max(from, to - 1)]?.end ?? 0,
-});
-
-const evidenceOf = (made: Made, scan: Scan): Partial<Record<Field, Evidence>> => {
-  const of = (spans: readonly Stretch[], rule: string): Evidence => ({
-    spans: spans.map((each) => spanOf(scan, each)),
-    sure: 0.8,
-    rule,
-  });
-  const out: Partial<Record<Field, Evidence>> = {
-    kind: of([made.span], `kind:${made.kind}`),
-    component: of(made.told.topic.mentions, "named"),
-  };
-  if (made.event !== null)
-    out.action = of(
-      made.event.deeds,
-      made.event.deeds.map((deed) => `${deed.sense}:${deed.source}`).join(", "),
-    );
-  if (made.judged !== null) out.outcome = of(made.judged.spans, made.judged.rule);
-  if (made.dated !== undefined) out.date = of(made.dated.spans, made.dated.rule);
-  if (made.used.refs.length > 0) out.materials = of(made.used.refs, "put-in-or-on");
-  if (made.where !== undefined) out.where = of([made.where], "place");
-  if (made.cost !== null) out.cost = of([made.cost.at], "money");
-  if (made.exposure.length > 0)
-    out.exposure = of(
-      made.exposure.map((each) => each.at),
-      "use-since",
-    );
-  if (made.fault !== null) out.fault = of([made.fault], "fault-words");
-  if (made.due !== null) out.due = of([made.due.at], "due");
-  return out;
-};
-
-const dateFor = (made: Made): Edtf | null => (made.kind === "todo" ? null : (made.dated?.edtf ?? null));
-const outcomeFor = (made: Made): Outcome | null =>
-  made.kind === "repair" || made.kind === "check" ? (made.judged?.outcome ?? "untested") : null;
-
-export const draftOf = (made: Made, scan: Scan): Draft => {
-  const fields: RecordFields = {
-    kind: made.kind,
-    component: made.told.topic.component,
-    where: made.where === undefined ? null : wordsOf(scan, made.where).toLowerCase(),
-    action: made.action,
-    materials: [...made.used.names],
-    date: dateFor(made),
-    outcome: outcomeFor(made),
-    exposure: made.exposure.map((each) => each.value),
-    cost: made.cost?.value ?? null,
-    fault: made.fault === null ? null : wordsOf(scan, made.fault),
-    due: made.due?.text ?? null,
-  };
-  return {
-    fields,
-    evidence: evidenceOf(made, scan),
-    span: spanOf(scan, made.span),
-    brands: made.used.brands,
-    doneBy: null,
-  };
 };

@@ -14,7 +14,10 @@ const AROUND = new Set(["around", "round", "over", "across", "along", "inside", 
 const TOUCHING = new Set(["seal", "patch", "lubricate", "clean"]);
 
 const workedAround = ({ deeds }: Ground, left: number): boolean =>
-  deeds.some((deed) => deed.to > left - 5 && deed.at < left && (TOUCHING.has(deed.action ?? "") || deed.sense === "apply"));
+  deeds.some(
+    (deed) =>
+      deed.to > left - 5 && deed.at < left && (TOUCHING.has(deed.action ?? "") || deed.sense === "apply"),
+  );
 
 export const roleOf = (ground: Ground, ref: ComponentRef, before: ComponentRef | undefined): Role => {
   const { scan, deeds, takenTokens } = ground;
@@ -24,7 +27,8 @@ export const roleOf = (ground: Ground, ref: ComponentRef, before: ComponentRef |
   if (COMPARISONS.has(preposition)) return "none";
   if (preposition === "with") return "with";
   if (deeds.some((deed) => deed.from <= left && left < deed.to && deed.sense !== "apply")) return "topic";
-  if (PLACES.always.has(preposition)) return AROUND.has(preposition) && workedAround(ground, left) ? "object" : "place";
+  if (PLACES.always.has(preposition))
+    return AROUND.has(preposition) && workedAround(ground, left) ? "object" : "place";
   if (!PLACES.often.has(preposition)) return "topic";
   const touches = before !== undefined && before.to === left;
   return touches && !before.weak ? "place" : "object";
@@ -35,15 +39,41 @@ export const isVerbUse = ({ scan }: Ground, ref: ComponentRef): boolean => {
   if (ref.to - ref.from > 1) return false;
   const left = wordAt(scan, ref.from - 1);
   if (SUBJECTS.has(left) && !["this", "its", "there"].includes(left)) return true;
-  return ["to", "will", "gonna", "can", "could", "would", "should", "dont", "didnt", "cant", "still", "wont", "must", "not"].includes(left) && ref.weak;
+  return (
+    [
+      "to",
+      "will",
+      "gonna",
+      "can",
+      "could",
+      "would",
+      "should",
+      "dont",
+      "didnt",
+      "cant",
+      "still",
+      "wont",
+      "must",
+      "not",
+    ].includes(left) && ref.weak
+  );
 };
 
 /** "The hinge of the screen door": the weak word is a part of what follows. */
-export const leadsTo = ({ scan, index, placeTokens }: Ground, ref: ComponentRef, next: ComponentRef | undefined): boolean => {
+export const leadsTo = (
+  { scan, index, placeTokens }: Ground,
+  ref: ComponentRef,
+  next: ComponentRef | undefined,
+): boolean => {
   if (next === undefined || index[next.from] !== index[ref.from] || next.from - ref.to > 4) return false;
   const between = scan.tokens.slice(ref.to, next.from).map((token) => token.norm);
   const joint = between.findIndex((word) => ["of", "on", "for", "in", "from", "to"].includes(word));
-  return joint === 0 && between.slice(1).every((word, at) => DETERMINERS.has(word) || placeTokens.has(ref.to + 1 + at)) && (!next.weak || isPartOf(next.id, ref.words)) && (ref.weak || isPartOf(next.id, ref.words));
+  return (
+    joint === 0 &&
+    between.slice(1).every((word, at) => DETERMINERS.has(word) || placeTokens.has(ref.to + 1 + at)) &&
+    (!next.weak || isPartOf(next.id, ref.words)) &&
+    (ref.weak || isPartOf(next.id, ref.words))
+  );
 };
 
 /** The clause says something of its own: a deed, a fault, a verdict. */
@@ -63,14 +93,16 @@ export const opensClause = (ground: Ground, ref: ComponentRef): boolean => {
   if (ref.from - clause.from > 6) return false;
   for (let at = clause.from; at < ref.from; at++) {
     const word = wordAt(ground.scan, at);
-    if (SUBJECTS.has(word) || NEGATIVES.has(word) || PREPOSITIONS.has(word) && !ground.placeTokens.has(at)) return false;
+    if (SUBJECTS.has(word) || NEGATIVES.has(word) || (PREPOSITIONS.has(word) && !ground.placeTokens.has(at)))
+      return false;
     if (ground.deeds.some((deed) => deed.at === at)) return false;
   }
   return true;
 };
 
 const hasPronounObject = ({ scan }: Ground, from: number, to: number): boolean => {
-  for (let at = from; at < to; at++) if (["it", "them", "that", "one", "those", "both"].includes(wordAt(scan, at))) return true;
+  for (let at = from; at < to; at++)
+    if (["it", "them", "that", "one", "those", "both"].includes(wordAt(scan, at))) return true;
   return false;
 };
 
@@ -80,7 +112,12 @@ const isOwnWord = (current: ComponentRef, ref: ComponentRef): boolean => {
 };
 
 /** Said in passing of what is spoken of now: a part, or a word too weak to change the subject. */
-const belongs = (ground: Ground, ref: ComponentRef, current: ComponentRef, inClause: ComponentRef | undefined): boolean => {
+const belongs = (
+  ground: Ground,
+  ref: ComponentRef,
+  current: ComponentRef,
+  inClause: ComponentRef | undefined,
+): boolean => {
   if (current.id === ref.id) return false;
   if (isOwnWord(current, ref)) return true;
   const own = isPartOf(current.id, ref.words);
@@ -94,7 +131,12 @@ const belongs = (ground: Ground, ref: ComponentRef, current: ComponentRef, inCla
 const usedOnly = (ground: Ground, ref: ComponentRef, current: ComponentRef | undefined): boolean => {
   const verb = wordAt(ground.scan, leftOf(ground, ref.from, clauseAt(ground, ref.from).from));
   if (!USE_VERBS.has(verb)) return false;
-  return current !== undefined && (ground.deeds.some((deed) => deed.from < ref.from && deed.from > current.from) || verb.startsWith("cook") || verb.startsWith("let"));
+  return (
+    current !== undefined &&
+    (ground.deeds.some((deed) => deed.from < ref.from && deed.from > current.from) ||
+      verb.startsWith("cook") ||
+      verb.startsWith("let"))
+  );
 };
 
 /** Whether a mention changes what is being spoken of, given what it was. */

@@ -77,17 +77,28 @@ export const scan = (text: string, moment: Moment): Scan => {
     ...number,
     ...stretchOf(tokens, number.span.start, number.span.end),
   }));
+  const materials = materialsIn(tokens, (word) => SPELLER.knows(word));
+  /** "Duct tape" is no duct. */
+  const inMaterial = new Set(
+    materials
+      .filter(
+        (ref) =>
+          ref.to - ref.from > 1 &&
+          !components.some((each) => each.to - each.from > 1 && each.from < ref.to && ref.from < each.to),
+      )
+      .flatMap(({ from, to }) => Array.from({ length: to - from }, (_, at) => from + at)),
+  );
   const keptTimes = times.filter(({ from, to }) => to - from > 1 || !inComponent.has(from));
   return {
     text,
     moment,
     tokens,
-    components,
+    components: components.filter((ref) => ref.to - ref.from > 1 || !inMaterial.has(ref.from)),
     acts: actsIn(tokens),
     verdicts: VERDICT_INDEX.all(tokens),
     faults: FAULT_INDEX.all(tokens),
-    cues: CUE_INDEX.all(tokens),
-    materials: materialsIn(tokens, (word) => SPELLER.knows(word)),
+    cues: tokens.flatMap((_, at) => CUE_INDEX.at(tokens, at)),
+    materials,
     times: keptTimes,
     amounts: amountsIn(tokens, numbers, keptTimes),
     numbers,

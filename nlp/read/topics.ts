@@ -1,5 +1,5 @@
-import type { ComponentRef } from "../lexicon/components.ts";
 import type { ComponentId } from "../../shared/vocabulary.ts";
+import type { ComponentRef } from "../lexicon/components.ts";
 import type { Clause } from "./clauses.ts";
 import type { Corrected } from "./corrections.ts";
 import type { Deed } from "./deeds.ts";
@@ -29,7 +29,9 @@ const otherOfSort = (a: string, b: string): boolean => {
 const otherPiece = (ground: Ground, known: Topic, ref: ComponentRef): boolean => {
   if (nested(known.ref.words.split(" "), ref.words.split(" ")) || !opensClause(ground, ref)) return false;
   const since = known.mentions.at(-1)?.from ?? known.ref.from;
-  return ground.deeds.some((deed) => deed.status === "done" && deed.sense !== "look" && deed.at > since - 12 && deed.at < ref.from);
+  return ground.deeds.some(
+    (deed) => deed.status === "done" && deed.sense !== "look" && deed.at > since - 12 && deed.at < ref.from,
+  );
 };
 
 const sameThing = (ground: Ground, known: Topic, ref: ComponentRef): boolean =>
@@ -61,10 +63,13 @@ const phraseStart = ({ scan, placeTokens }: Ground, ref: ComponentRef, floor: nu
 const topicStart = (ground: Ground, ref: ComponentRef): number => {
   const clause = clauseAt(ground, ref.from);
   const phrase = phraseStart(ground, ref, clause.from);
-  const ends = [...ground.scan.verdicts, ...ground.scan.amounts].filter((each) => each.from >= clause.from && each.to <= phrase).map((each) => each.to);
+  const ends = [...ground.scan.verdicts, ...ground.scan.amounts]
+    .filter((each) => each.from >= clause.from && each.to <= phrase)
+    .map((each) => each.to);
   for (const deed of ground.deeds) {
     if (deed.at < clause.from || deed.at >= phrase) continue;
-    for (let at = deed.at + 1; at < phrase; at++) if (PRONOUNS.has(wordAt(ground.scan, at))) ends.push(at + 1);
+    for (let at = deed.at + 1; at < phrase; at++)
+      if (PRONOUNS.has(wordAt(ground.scan, at))) ends.push(at + 1);
   }
   return ends.length === 0 ? clause.from : Math.max(...ends);
 };
@@ -84,13 +89,24 @@ export const topicsOf = (
   muted: Uint8Array,
 ): Topic[] => {
   const takenTokens = tokensOf(scan.amounts);
-  const ground: Ground = { scan, clauses, index, deeds, fixed, muted, takenTokens, placeTokens: placeTokensOf(scan) };
+  const ground: Ground = {
+    scan,
+    clauses,
+    index,
+    deeds,
+    fixed,
+    muted,
+    takenTokens,
+    placeTokens: placeTokensOf(scan),
+  };
   const topics: Topic[] = [];
   let current: Topic | undefined;
   let before: ComponentRef | undefined;
   let clauseTopic: ComponentRef | undefined;
   let lastClause = -1;
-  const refs = joinCompounds(fixed.components.filter((each) => muted[each.from] !== 1 && !isVerbUse(ground, each)));
+  const refs = joinCompounds(
+    fixed.components.filter((each) => muted[each.from] !== 1 && !isVerbUse(ground, each)),
+  );
   for (const [at, ref] of refs.entries()) {
     const clause = index[ref.from] ?? 0;
     if (clause !== lastClause) clauseTopic = undefined;

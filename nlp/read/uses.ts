@@ -1,7 +1,7 @@
+import type { Action, ComponentId } from "../../shared/vocabulary.ts";
 import { DROP, TOOLS } from "../lexicon/lexicon.ts";
 import { type MaterialRef, nameOf } from "../lexicon/materials.ts";
 import { singular } from "../lexicon/tokens.ts";
-import type { Action, ComponentId } from "../../shared/vocabulary.ts";
 import type { Deed } from "./deeds.ts";
 import type { Event, Told } from "./events.ts";
 import { wordAt } from "./ground.ts";
@@ -9,13 +9,56 @@ import type { Scan } from "./scan.ts";
 import { unknownThings } from "./unknown-things.ts";
 import { DETERMINERS } from "./words.ts";
 
-const NEW = new Set(["new", "fresh", "replacement", "another", "second", "proper", "bigger", "better", "heavier", "longer", "bought", "some"]);
-const OLD = new Set(["old", "original", "existing", "rotten", "rotted", "bad", "broken", "cracked", "worn", "dead", "failed", "leftover"]);
+const NEW = new Set([
+  "new",
+  "fresh",
+  "replacement",
+  "another",
+  "second",
+  "proper",
+  "bigger",
+  "better",
+  "heavier",
+  "longer",
+  "bought",
+  "some",
+]);
+const OLD = new Set([
+  "old",
+  "original",
+  "existing",
+  "rotten",
+  "rotted",
+  "bad",
+  "broken",
+  "cracked",
+  "worn",
+  "dead",
+  "failed",
+  "leftover",
+]);
 const MEANS = new Set(["with", "using", "used", "for", "plus", "in", "on", "and", "of"]);
 const PART_GROUPS: ReadonlySet<string> = new Set(["part", "fastener", "wiring", "filter", "cloth"]);
-const SOLID_GROUPS: ReadonlySet<string> = new Set(["part", "fastener", "wiring", "sheet", "metal", "timber", "cloth", "filter"]);
+const SOLID_GROUPS: ReadonlySet<string> = new Set([
+  "part",
+  "fastener",
+  "wiring",
+  "sheet",
+  "metal",
+  "timber",
+  "cloth",
+  "filter",
+]);
 /** Work that uses up nothing but fluids, cleaners and grease. */
-const SERVICE: ReadonlySet<Action> = new Set(["clean", "lubricate", "flush", "charge", "tighten", "reset", "adjust"]);
+const SERVICE: ReadonlySet<Action> = new Set([
+  "clean",
+  "lubricate",
+  "flush",
+  "charge",
+  "tighten",
+  "reset",
+  "adjust",
+]);
 const BARE: ReadonlySet<Action> = new Set(["inspect", "test", "tighten", "reset", "remove"]);
 
 /** Index of the word that governs a noun phrase: the first to the left that is no determiner, number or adjective. */
@@ -23,7 +66,11 @@ const governor = (scan: Scan, at: number): number => {
   let left = at - 1;
   while (left >= 0) {
     const text = wordAt(scan, left);
-    const passes = DETERMINERS.has(text) || DROP.has(text) || scan.tokens[left]?.kind === "number" || ["of", "-", "/", "couple", "coats", "coat", "inch", "some", "dab", "bead", "tube"].includes(text);
+    const passes =
+      DETERMINERS.has(text) ||
+      DROP.has(text) ||
+      scan.tokens[left]?.kind === "number" ||
+      ["of", "-", "/", "couple", "coats", "coat", "inch", "some", "dab", "bead", "tube"].includes(text);
     if (!passes) return left;
     left--;
   }
@@ -56,7 +103,23 @@ const selfWords = (component: ComponentId): readonly string[] => {
   const words = component.split("-");
   return [words.at(-1) ?? component, component.replaceAll("-", " ")];
 };
-const SAME: ReadonlyMap<string, readonly string[]> = new Map(Object.entries({ tire: ["tyre"], refrigerator: ["fridge"], stove: ["hob", "cooktop", "cooker"], faucet: ["tap"], solar: ["panel"], "gas-cylinder": ["bottle"], furnace: ["heater"], "water-heater": ["boiler"], "entry-step": ["steps"], media: ["tv", "antenna"], suspension: [], furniture: [], window: ["window"] }));
+const SAME: ReadonlyMap<string, readonly string[]> = new Map(
+  Object.entries({
+    tire: ["tyre"],
+    refrigerator: ["fridge"],
+    stove: ["hob", "cooktop", "cooker"],
+    faucet: ["tap"],
+    solar: ["panel"],
+    "gas-cylinder": ["bottle"],
+    furnace: ["heater"],
+    "water-heater": ["boiler"],
+    "entry-step": ["steps"],
+    media: ["tv", "antenna"],
+    suspension: [],
+    furniture: [],
+    window: ["window"],
+  }),
+);
 
 /** The thing itself and no part of it: "new pump" for the water pump, but not "compressor fridge" for the fridge. */
 const isItself = (ref: MaterialRef, told: Told): boolean => {
@@ -71,42 +134,95 @@ const isItself = (ref: MaterialRef, told: Told): boolean => {
 
 /** Only the name of what is worked on ("the drain valve"), not something put in. */
 const isMention = (ref: MaterialRef, told: Told, scan: Scan): boolean =>
-  told.topic.mentions.some((mention) => mention.from < ref.to && ref.from < mention.to) && !saysNew(scan, ref) && wordAt(scan, governor(scan, ref.from)) !== "with";
+  told.topic.mentions.some((mention) => mention.from < ref.to && ref.from < mention.to) &&
+  !saysNew(scan, ref) &&
+  wordAt(scan, governor(scan, ref.from)) !== "with";
 
-const nearestDeed = (event: Event, ref: MaterialRef): Deed | undefined => event.deeds.findLast((deed) => deed.at < ref.to);
+const nearestDeed = (event: Event, ref: MaterialRef): Deed | undefined =>
+  event.deeds.findLast((deed) => deed.at < ref.to);
 
 /** Whether what stands here went in or on: after a deed, with a word of means, or new. */
 const goesIn = (ref: MaterialRef, event: Event, scan: Scan): boolean => {
   const by = wordAt(scan, governor(scan, ref.from));
   const deed = nearestDeed(event, ref);
   const isNew = saysNew(scan, ref);
-  if (deed === undefined) return isNew && event.deeds.some((each) => each.sense === "new" && each.from - ref.to <= 3);
+  if (deed === undefined)
+    return isNew && event.deeds.some((each) => each.sense === "new" && each.from - ref.to <= 3);
   if (deed.sense === "prep" && !isNew && by !== "with") return false;
-  if (["from", "off", "behind", "under", "down", "near", "by", "at", "through", "around", "round", "like", "out", "between"].includes(by) && !(ref.from < deed.to)) return ["between"].includes(by);
-  if ((by === "in" || by === "on") && SOLID_GROUPS.has(ref.group ?? "") && ref.from - deed.at > 2 && !isNew && ref.group !== "timber") return false;
+  if (
+    [
+      "from",
+      "off",
+      "behind",
+      "under",
+      "down",
+      "near",
+      "by",
+      "at",
+      "through",
+      "around",
+      "round",
+      "like",
+      "out",
+      "between",
+    ].includes(by) &&
+    !(ref.from < deed.to)
+  )
+    return ["between"].includes(by);
+  if (
+    (by === "in" || by === "on") &&
+    SOLID_GROUPS.has(ref.group ?? "") &&
+    ref.from - deed.at > 2 &&
+    !isNew &&
+    ref.group !== "timber"
+  )
+    return false;
   if (by === "to" || by === "into" || by === "onto") return false;
-  if (event.action === "replace" && PART_GROUPS.has(ref.group ?? "") && !isNew && !MEANS.has(by)) return deed.sense !== "deed" && deed.sense !== "new";
-  if (event.action === "rewire" && ref.group === "wiring" && !isNew && by !== "with" && by !== "used") return false;
+  if (event.action === "replace" && PART_GROUPS.has(ref.group ?? "") && !isNew && !MEANS.has(by))
+    return deed.sense !== "deed" && deed.sense !== "new";
+  if (event.action === "rewire" && ref.group === "wiring" && !isNew && by !== "with" && by !== "used")
+    return false;
   return true;
 };
 
 const fits = (ref: MaterialRef, action: Action, scan: Scan): boolean => {
-  if (BARE.has(action)) return wordAt(scan, governor(scan, ref.from)) === "with" && action === "tighten" && ref.group === "adhesive";
-  if (action === "adjust") return ["metal", "fastener", "timber", "part"].includes(ref.group ?? "") && wordAt(scan, governor(scan, ref.from)) === "with";
-  if (SERVICE.has(action) && SOLID_GROUPS.has(ref.group ?? "")) return action === "lubricate" && saysNew(scan, ref);
+  if (BARE.has(action))
+    return (
+      wordAt(scan, governor(scan, ref.from)) === "with" && action === "tighten" && ref.group === "adhesive"
+    );
+  if (action === "adjust")
+    return (
+      ["metal", "fastener", "timber", "part"].includes(ref.group ?? "") &&
+      wordAt(scan, governor(scan, ref.from)) === "with"
+    );
+  if (SERVICE.has(action) && SOLID_GROUPS.has(ref.group ?? ""))
+    return action === "lubricate" && saysNew(scan, ref);
   return true;
 };
 
 /** For a replacement that names no new part, the part that was replaced: "the gfci won't reset, replaced it". */
 const replacedPart = (event: Event, told: Told, scan: Scan): MaterialRef | undefined => {
-  const deed = event.deeds.find((each) => (each.sense === "deed" && each.action === "replace") || each.sense === "new");
+  const deed = event.deeds.find(
+    (each) => (each.sense === "deed" && each.action === "replace") || each.sense === "new",
+  );
   if (deed === undefined || event.action !== "replace") return undefined;
-  const parts = told.materials.filter((ref) => ref.group !== null && PART_GROUPS.has(ref.group) && !isItself(ref, told) && !isTool(ref));
-  const after = parts.find((ref) => ref.from >= deed.at && ref.from <= deed.to + 5 && governor(scan, ref.from) <= deed.to && governor(scan, ref.from) >= deed.at);
+  const parts = told.materials.filter(
+    (ref) => ref.group !== null && PART_GROUPS.has(ref.group) && !isItself(ref, told) && !isTool(ref),
+  );
+  const after = parts.find(
+    (ref) =>
+      ref.from >= deed.at &&
+      ref.from <= deed.to + 5 &&
+      governor(scan, ref.from) <= deed.to &&
+      governor(scan, ref.from) >= deed.at,
+  );
   if (after !== undefined) return after;
   const next = wordAt(scan, deed.at + 1);
-  const passive = scan.tokens.slice(Math.max(0, deed.at - 3), deed.at).some((token) => ["was", "were", "been", "got", "i", "we", "he", "she"].includes(token.norm));
-  if (!["it", "that", "them", "those", "one"].includes(next) && !passive && deed.sense !== "new") return undefined;
+  const passive = scan.tokens
+    .slice(Math.max(0, deed.at - 3), deed.at)
+    .some((token) => ["was", "were", "been", "got", "i", "we", "he", "she"].includes(token.norm));
+  if (!["it", "that", "them", "those", "one"].includes(next) && !passive && deed.sense !== "new")
+    return undefined;
   return parts.findLast((ref) => ref.to <= deed.at && ref.from >= event.from && deed.at - ref.to <= 14);
 };
 
@@ -122,19 +238,38 @@ const dedupe = (names: readonly string[]): string[] => {
   return out;
 };
 
-export type Used = { readonly names: readonly string[]; readonly refs: readonly MaterialRef[]; readonly brands: readonly string[] };
+export type Used = {
+  readonly names: readonly string[];
+  readonly refs: readonly MaterialRef[];
+  readonly brands: readonly string[];
+};
 
 /** What was put in or on in a piece of work; old parts, tools and the thing itself left out. */
 export const materialsOf = (event: Event, told: Told, scan: Scan): Used => {
   const verbs = new Set(told.deeds.map((deed) => deed.at));
   const mine = told.materials.filter(
     (ref) =>
-      ref.from >= event.from && ref.from < event.to && !verbs.has(ref.head) && !isTool(ref) && !isOld(ref, scan) &&
-      !suffers(ref, told, scan) && !isItself(ref, told) && !isMention(ref, told, scan) &&
-      goesIn(ref, event, scan) && fits(ref, event.action, scan),
+      ref.from >= event.from &&
+      ref.from < event.to &&
+      !verbs.has(ref.head) &&
+      !isTool(ref) &&
+      !isOld(ref, scan) &&
+      !suffers(ref, told, scan) &&
+      !isItself(ref, told) &&
+      !isMention(ref, told, scan) &&
+      goesIn(ref, event, scan) &&
+      fits(ref, event.action, scan),
   );
-  const part = mine.some((ref) => ref.group !== null && PART_GROUPS.has(ref.group)) ? undefined : replacedPart(event, told, scan);
+  const part = mine.some((ref) => ref.group !== null && PART_GROUPS.has(ref.group))
+    ? undefined
+    : replacedPart(event, told, scan);
   const refs = part === undefined ? mine : [part, ...mine];
-  const others = unknownThings(event, refs, told, scan).map(({ from, to }) => nameOf(scan.tokens.slice(from, to)));
-  return { names: dedupe([...refs.map((ref) => ref.name), ...others]), refs, brands: refs.flatMap((ref) => [...ref.brands]) };
+  const others = unknownThings(event, refs, told, scan).map(({ from, to }) =>
+    nameOf(scan.tokens.slice(from, to)),
+  );
+  return {
+    names: dedupe([...refs.map((ref) => ref.name), ...others]),
+    refs,
+    brands: refs.flatMap((ref) => [...ref.brands]),
+  };
 };

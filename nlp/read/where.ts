@@ -108,7 +108,12 @@ export class Places {
   within({ from, to }: Stretch, mentions: readonly Stretch[]): Stretch | undefined {
     for (let at = from; at < to; at++) {
       const found = this.#at(at);
-      if (found !== undefined && found.to <= to && !mentions.some((each) => each.from < found.to && found.from < each.to)) return found;
+      if (
+        found !== undefined &&
+        found.to <= to &&
+        !mentions.some((each) => each.from < found.to && found.from < each.to)
+      )
+        return found;
     }
     for (let at = from; at < to; at++) {
       if (this.#dead[at] === 1 || !this.#tokens.has(at)) continue;

@@ -1,0 +1,71 @@
+import type { Clause } from "./clauses.ts";
+import type { Deed, Given } from "./deeds.ts";
+import type { Told } from "./events.ts";
+import { wordAt } from "./ground.ts";
+import type { Scan } from "./scan.ts";
+
+const NEW = new Set(["new", "fresh", "replacement", "brand"]);
+const EXTRA = new Set(["second", "another", "extra", "additional"]);
+const BACK = new Set(["back", "together"]);
+const OVER = new Set(["over", "across"]);
+const HOLES = new Set(["hole", "crack", "gap", "split", "rip", "tear", "gash", "opening", "it", "that"]);
+const METERS = new Set([
+  "manometer",
+  "meter",
+  "multimeter",
+  "voltmeter",
+  "tester",
+  "gauge",
+  "jumper",
+  "soapy",
+  "soap",
+]);
+const PRONOUNS = new Set(["it", "that", "them", "some", "this"]);
+const LOOK_BACK = 12;
+
+const has = (words: readonly string[], set: ReadonlySet<string>): boolean =>
+  words.some((word) => set.has(word));
+
+/** "came with that silicone in a tube and ran it all round": the material was named before the deed. */
+const namedBefore = (deed: Deed, told: Told, scan: Scan) =>
+  PRONOUNS.has(wordAt(scan, deed.at + 1)) && (deed.sense === "apply" || deed.sense === "fit")
+    ? told.materials
+        .filter(
+          (ref) =>
+            ref.to <= deed.at &&
+            deed.at - ref.to < LOOK_BACK &&
+            !told.faults.some((fault) => fault.from >= ref.to && fault.from < deed.at),
+        )
+        .slice(-1)
+    : [];
+
+/** What a deed was done with and to, as far as its action depends on it. */
+export const givenFor = (
+  deed: Deed,
+  next: Deed | undefined,
+  told: Told,
+  scan: Scan,
+  clauses: readonly Clause[],
+): Given => {
+  const end = Math.min(
+    next?.from ?? scan.tokens.length,
+    Math.max(clauses[deed.clause]?.to ?? deed.to, deed.to),
+  );
+  const start = Math.min(deed.from, deed.at);
+  const after = told.materials.filter(
+    (ref) => ref.from >= start && ref.from < end && ref.to > deed.at && ref.head !== deed.at,
+  );
+  const materials = after.length > 0 ? after : namedBefore(deed, told, scan);
+  const words = scan.tokens.slice(Math.max(0, start - 2), end).map((token) => token.norm);
+  const near = scan.tokens.slice(start, deed.to + 2).map((token) => token.norm);
+  return {
+    groups: materials.flatMap((ref) => (ref.group === null ? [] : [ref.group])),
+    hasNew: has(words, NEW),
+    extra: has(words, EXTRA) && !words.includes("coat"),
+    back: has(near, BACK),
+    over: has(words, OVER) && has(words, HOLES),
+    metered: has(words, METERS),
+    broken: told.faults.some((fault) => fault.from < deed.from),
+    component: told.topic.component,
+  };
+};

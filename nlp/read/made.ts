@@ -1,0 +1,89 @@
+import type { Draft, Evidence, Span } from "../../shared/reading.ts";
+import type { Edtf, Field, RecordFields } from "../../shared/record.ts";
+import type { Action, Kind, Outcome } from "../../shared/vocabulary.ts";
+import type { Dated } from "./dates.ts";
+import type { Due } from "./due.ts";
+import type { Event, Told } from "./events.ts";
+import type { Exposed } from "./exposures.ts";
+import type { Judged } from "./outcome.ts";
+import type { Scan, Stretch } from "./scan.ts";
+import type { Used } from "./uses.ts";
+import { wordsOf } from "./where.ts";
+
+/** A record in the making: every field with the stretch and the rule that gave it. */
+export type Made = {
+  readonly kind: Kind;
+  readonly told: Told;
+  readonly event: Event | null;
+  readonly action: Action | null;
+  readonly dated: Dated | undefined;
+  readonly judged: Judged | null;
+  readonly used: Used;
+  readonly where: Stretch | undefined;
+  readonly exposure: readonly Exposed[];
+  readonly cost: { readonly value: number; readonly at: Stretch } | null;
+  readonly fault: Stretch | null;
+  readonly due: Due | null;
+  readonly span: Stretch;
+};
+
+export const NOTHING_USED: Used = { names: [], refs: [], brands: [] };
+
+const spanOf = (scan: Scan, { from, to }: Stretch): Span => ({
+  start: scan.tokens[from]?.start ?? 0,
+  end: scan.tokens[Math.max(from, to - 1)]?.end ?? 0,
+});
+
+const deedRule = (made: Made): string =>
+  (made.event?.deeds ?? []).map((deed) => `${deed.sense}:${deed.source}`).join(", ");
+
+const claims = (made: Made): readonly [Field, readonly Stretch[], string][] => [
+  ["kind", [made.span], `kind:${made.kind}`],
+  ["component", made.told.topic.mentions, "named"],
+  ["action", made.event?.deeds ?? [], deedRule(made)],
+  ["outcome", made.judged?.spans ?? [], made.judged?.rule ?? ""],
+  ["date", made.dated?.spans ?? [], made.dated?.rule ?? ""],
+  ["materials", made.used.refs, made.used.names.length > 0 ? "put-in-or-on" : ""],
+  ["where", made.where === undefined ? [] : [made.where], made.where === undefined ? "" : "place"],
+  ["cost", made.cost === null ? [] : [made.cost.at], made.cost === null ? "" : "money"],
+  ["exposure", made.exposure.map((each) => each.at), made.exposure.length > 0 ? "use-since" : ""],
+  ["fault", made.fault === null ? [] : [made.fault], made.fault === null ? "" : "fault-words"],
+  ["due", made.due === null ? [] : [made.due.at], made.due === null ? "" : "due"],
+];
+
+const evidenceOf = (made: Made, scan: Scan): Partial<Record<Field, Evidence>> =>
+  Object.fromEntries(
+    claims(made)
+      .filter(([, , rule]) => rule !== "")
+      .map(([field, spans, rule]) => [
+        field,
+        { spans: spans.map((each) => spanOf(scan, each)), sure: 0.8, rule },
+      ]),
+  );
+
+const dateOf = (made: Made): Edtf | null => (made.kind === "todo" ? null : (made.dated?.edtf ?? null));
+const outcomeOf = (made: Made): Outcome | null =>
+  made.kind === "repair" || made.kind === "check" ? (made.judged?.outcome ?? "untested") : null;
+
+const fieldsOf = (made: Made, scan: Scan): RecordFields => ({
+  kind: made.kind,
+  component: made.told.topic.component,
+  where: made.where === undefined ? null : wordsOf(scan, made.where).toLowerCase(),
+  action: made.action,
+  materials: [...made.used.names],
+  date: dateOf(made),
+  outcome: outcomeOf(made),
+  exposure: made.exposure.map((each) => each.value),
+  cost: made.cost?.value ?? null,
+  fault: made.fault === null ? null : wordsOf(scan, made.fault),
+  due: made.due?.text ?? null,
+});
+
+/** The draft that a record in the making comes to. */
+export const draftOf = (made: Made, scan: Scan): Draft => ({
+  fields: fieldsOf(made, scan),
+  evidence: evidenceOf(made, scan),
+  span: spanOf(scan, made.span),
+  brands: made.used.brands,
+  doneBy: null,
+});

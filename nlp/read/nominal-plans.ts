@@ -1,0 +1,78 @@
+import { DROP } from "../lexicon/lexicon.ts";
+import type { Clause } from "./clauses.ts";
+import type { Deed } from "./deeds.ts";
+import { wordAt } from "./ground.ts";
+import type { Scan } from "./scan.ts";
+import { DETERMINERS } from "./words.ts";
+
+const WANTS = new Set([
+  "want",
+  "wants",
+  "need",
+  "needs",
+  "order",
+  "ordered",
+  "ordering",
+  "buy",
+  "buying",
+  "get a",
+  "getting a",
+  "get some",
+  "get new",
+  "get one",
+  "pick up",
+  "could do with",
+  "due for",
+  "is due",
+  "on the list",
+  "is getting",
+  "are getting",
+  "got to",
+  "have to",
+]);
+
+const phraseFrom = (scan: Scan, at: number): number => {
+  let from = at;
+  while (
+    from - at < 6 &&
+    (DETERMINERS.has(wordAt(scan, from)) ||
+      DROP.has(wordAt(scan, from)) ||
+      scan.tokens[from]?.kind === "number" ||
+      wordAt(scan, from) === "of")
+  )
+    from++;
+  return from;
+};
+
+/** Wants that name a thing and no verb: "i need four tires before the season", "that wants a cartridge". */
+export const nominalPlans = (
+  scan: Scan,
+  clauses: readonly Clause[],
+  index: Int32Array,
+  deeds: readonly Deed[],
+): Deed[] =>
+  scan.cues.flatMap((cue): Deed[] => {
+    if (cue.value !== "plan" || !WANTS.has(cue.source)) return [];
+    const clause = index[cue.from] ?? 0;
+    const to = clauses[clause]?.to ?? cue.to;
+    if (deeds.some((deed) => deed.clause === clause && deed.status === "plan" && deed.at >= cue.from))
+      return [];
+    if (["to", "it", "that", "and"].includes(wordAt(scan, cue.to))) return [];
+    const from = phraseFrom(scan, cue.to);
+    const thing = [...scan.components, ...scan.materials].find(
+      (ref) => ref.from <= from && from < ref.to && ref.to <= to,
+    );
+    if (thing === undefined) return [];
+    return [
+      {
+        from: cue.from,
+        to: thing.to,
+        at: cue.from,
+        clause,
+        sense: "new",
+        action: "replace",
+        status: "plan",
+        source: cue.source,
+      },
+    ];
+  });
