@@ -36,6 +36,7 @@ export type SlotValues = {
   mday2: number;
   loose2: number;
   ord2: number;
+  year2: number;
   /** Named in the plural: "two Fridays", "three winters". */
   weekdays: number;
   months: number;

@@ -14,9 +14,15 @@ const yearAndMonth: Parser = {
   extract: (_context, match) => ({ year: Number(match[1]), month: Number(match[2]) }),
 };
 
+/** "11-2016". */
+const monthAndYear: Parser = {
+  pattern: () => /(?<![\d/.-])(0?[1-9]|1[0-2])-((?:19|20)\d\d)(?![\d/.-])/u,
+  extract: (_context, match) => ({ year: Number(match[2]), month: Number(match[1]) }),
+};
+
 const chronoFor = (dayFirst: boolean): Chrono => {
   const { parsers, refiners } = en.configuration.createConfiguration(true, dayFirst);
-  return new Chrono({ parsers: [...parsers, yearAndMonth], refiners });
+  return new Chrono({ parsers: [...parsers, yearAndMonth, monthAndYear], refiners });
 };
 const MONTH_FIRST = chronoFor(false);
 const DAY_FIRST = chronoFor(true);

@@ -1,5 +1,6 @@
 import type { Length } from "../length.ts";
 import type { TimeUnit } from "../lexicon.ts";
+import { either } from "../meaning.ts";
 import { dayOf, monthOf, type Period, settled, weekOf, yearOf } from "../period.ts";
 import type { Reference } from "../reference.ts";
 import { weekdayAfter, weekdayBefore, weekendOf } from "../resolve.ts";
@@ -73,7 +74,15 @@ export const BESIDE_RULES = [
     ["<length> before <when>", "<length> ahead of <when>", "<length> prior to <when>"],
     ({ length, when }, reference) => besides(when, reference, (period) => offset(length, period, -1)),
   ),
-  ...rule("offset-after", ["<length> after|from|following|past <when>"], ({ length, when }, reference) =>
+  ...rule(
+    "offset-from",
+    ["<length> from <when>", "<length> on from <when>"],
+    ({ length, when }, { today }) => {
+      const base = when.recurs?.(today, 1) ?? when;
+      return either(offset(length, base, 1), 0.8);
+    },
+  ),
+  ...rule("offset-after", ["<length> after|following|past <when>"], ({ length, when }, reference) =>
     besides(when, reference, (period) => offset(length, period, 1)),
   ),
   ...rule(

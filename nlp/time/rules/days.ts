@@ -3,7 +3,7 @@ import { either, future, past } from "../meaning.ts";
 import { isDay } from "../meant.ts";
 import { about, dayOf } from "../period.ts";
 import type { Reference } from "../reference.ts";
-import { unitAround, weekdayAfter, weekdayBefore, weekdayIn, weekdayNear, weekendOf } from "../resolve.ts";
+import { unitAround, weekdayAfter, weekdayBefore, weekdayIn, weekdayNear } from "../resolve.ts";
 import { rule, wordBefore } from "../rule.ts";
 
 /** Before three in the morning, people still speak of the day that they got up on. */
@@ -71,14 +71,8 @@ export const DAY_RULES = [
   ),
   ...rule(
     "weekday-before-last",
-    ["on? the? <weekday> before last", "last <weekday> week", "the <weekday> before"],
-    ({ weekday }, reference, place) =>
-      place.tokens[place.next - 1]?.word === "before"
-        ? undefined
-        : past(dayOf(weekdayBefore(reference.today, weekday).subtract({ days: 7 })), 0.9),
-  ),
-  ...rule("weekends-ago", ["<n> weekends ago|back"], ({ n }, { today }) =>
-    Number.isInteger(n.low) ? past(weekendOf(today.subtract({ days: 7 * n.low })), 0.9) : undefined,
+    ["on? the? <weekday> before last", "last <weekday> week"],
+    ({ weekday }, { today }) => past(dayOf(weekdayBefore(today, weekday).subtract({ days: 7 })), 0.9),
   ),
   ...rule(
     "this-week-weekday",
@@ -95,12 +89,12 @@ export const DAY_RULES = [
   ),
   ...rule(
     "weekday-last-week",
-    ["<weekday> of? last week", "last week ,on? <weekday>", "last week ,<weekday>"],
+    ["on? <weekday> of? last week", "last week ,on? <weekday>"],
     ({ weekday }, reference) => past(dayOf(weekdayIn(unitAround(reference, "week", -1), weekday)), 0.9),
   ),
   ...rule(
     "weekday-next-week",
-    ["<weekday> next week", "<weekday> of next week", "next week on? <weekday>", "on? next <weekday>"],
+    ["on? <weekday> of? next week", "next week ,on? <weekday>", "on? next <weekday>"],
     ({ weekday }, reference) => future(dayOf(weekdayIn(unitAround(reference, "week", 1), weekday)), 0.7),
   ),
   ...rule("weekday-week", ["<weekday> week", "a week on|from? <weekday>"], ({ weekday }, { today }) =>
@@ -113,38 +107,21 @@ export const DAY_RULES = [
   ),
   ...rule(
     "this-weekday",
-    ["this <weekday>", "this <weekday> <part>", "this coming <weekday>"],
+    ["on? this <weekday>", "on? this <weekday> <part>"],
     ({ weekday }, reference, place) => {
-      if (!isDay(place, place.at + 1)) return undefined;
-      const coming = place.tokens[place.at + 1]?.word === "coming" || reference.prefer === "future";
-      const there = coming
-        ? weekdayAfter(reference.today, weekday)
-        : weekdayIn(unitAround(reference, "week", 0), weekday);
-      return either(dayOf(there), 0.8);
-    },
-  ),
-  ...rule(
-    "weekend",
-    [
-      "this weekend",
-      "over|on|at|during|for the weekend",
-      "the weekend",
-      "this past weekend",
-      "this coming weekend",
-      "over|at|on weekend",
-    ],
-    (_, reference, place) => {
+      const at = place.tokens[place.at]?.word === "on" ? place.at + 2 : place.at + 1;
+      if (!isDay(place, at)) return undefined;
       const { today, prefer } = reference;
-      const coming = place.tokens[place.at + 1]?.word === "coming";
-      const past = prefer === "past" && !coming;
-      return either(weekendOf(past && today.dayOfWeek < 6 ? today.subtract({ days: 7 }) : today), 0.85);
+      const thisWeek = weekdayIn(unitAround(reference, "week", 0), weekday);
+      return either(dayOf(prefer === "future" ? weekdayAfter(today, weekday) : thisWeek), 0.8);
     },
   ),
-  ...rule("last-weekend", ["on|over? last weekend"], (_, { today }) =>
-    past(weekendOf(today.subtract({ days: 7 })), 0.85),
+  ...rule("coming-weekday", ["on? this? coming|upcoming|following <weekday>"], ({ weekday }, { today }) =>
+    future(dayOf(weekdayAfter(today, weekday)), 0.8),
   ),
-  ...rule("weekend-before-last", ["the? weekend before last"], (_, { today }) =>
-    past(weekendOf(today.subtract({ days: 14 })), 0.9),
+  ...rule("weekdays-ahead", ["<n> <weekdays> from now"], ({ n, weekdays }, { today }) =>
+    Number.isInteger(n.low)
+      ? future(dayOf(weekdayAfter(today, weekdays).add({ days: 7 * (n.low - 1) })), 0.8)
+      : undefined,
   ),
-  ...rule("next-weekend", ["next weekend"], (_, { today }) => future(weekendOf(today.add({ days: 7 })), 0.7)),
 ];

@@ -45,6 +45,11 @@ export const EDGE_RULES = [
         ? either(unitAround(reference, unit, 0), 0.7)
         : undefined,
   ),
+  ...rule("in-the-unit", ["early|late|earlier|later on? in the <unit>"], ({ unit }, reference) =>
+    unit === "week" || unit === "month" || unit === "year"
+      ? either(unitAround(reference, unit, 0), 0.7)
+      : undefined,
+  ),
   ...rule("end-of-unit", ["at|in|by|around? the? very? end of the? <unit>"], ({ unit }, reference) => {
     if (unit !== "week" && unit !== "month" && unit !== "year") return undefined;
     const { last } = unitAround(reference, unit, 0);

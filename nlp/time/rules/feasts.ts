@@ -45,10 +45,14 @@ export const FEAST_RULES = [
     ["next <holiday>", "this? coming <holiday>", "come <holiday>"],
     ({ holiday }, reference) => future(about(nextWhole(reference.today, feast(holiday))), 0.92),
   ),
-  ...rule("holiday-year", ["on|at|over? <holiday> ,of? <loose>", "on|at? <holiday> in <year>"], (slots) => {
-    const year = "loose" in slots ? slots.loose : slots.year;
-    return either(about(feast(slots.holiday)(year)), 0.97);
-  }),
+  ...rule(
+    "holiday-year",
+    ["on|at|over|for? <holiday> ,of? <loose>", "on|at? <holiday> in <year>"],
+    (slots) => {
+      const year = "loose" in slots ? slots.loose : slots.year;
+      return either(about(feast(slots.holiday)(year)), 0.97);
+    },
+  ),
   ...rule(
     "holiday-last-year",
     ["on|at|over? <holiday> of? last year", "last year at|on <holiday>"],

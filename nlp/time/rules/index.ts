@@ -10,6 +10,7 @@ import { MONTH_RULES } from "./months.ts";
 import { ORDER_RULES } from "./order.ts";
 import { RANGE_RULES } from "./ranges.ts";
 import { SEASON_RULES } from "./seasons.ts";
+import { WEEKEND_RULES } from "./weekends.ts";
 import { YEAR_RULES } from "./years.ts";
 
 /**
@@ -18,6 +19,7 @@ import { YEAR_RULES } from "./years.ts";
  */
 export const RULES = indexRules([
   ...DAY_RULES,
+  ...WEEKEND_RULES,
   ...MONTH_RULES,
   ...MONTH_DAY_RULES,
   ...SEASON_RULES,

@@ -1,8 +1,8 @@
 import { nthWeekday } from "../holidays.ts";
 import { either, future, past } from "../meaning.ts";
 import { restsThere } from "../meant.ts";
-import { isVerbMay } from "../not-dates.ts";
-import { dayOf, fromTo, type Period } from "../period.ts";
+import { isMoney, isVerbMay } from "../not-dates.ts";
+import { dayOf, derived, fromTo, type Period, weekOf } from "../period.ts";
 import { dateOf, dayOfMonthNear, monthDayNear, unitAround, weekdayMonthDayNear } from "../resolve.ts";
 import { type Place, rule } from "../rule.ts";
 
@@ -17,7 +17,9 @@ const inMonth = (month: Period, day: number): Period | undefined =>
 const isOther = (place: Place): boolean => {
   const after = place.tokens[place.next];
   return (
-    isVerbMay(place.tokens, place) || (after?.gap === "none" && (after.raw === "/" || after.raw === "%"))
+    isMoney(place.tokens, place) ||
+    isVerbMay(place.tokens, place) ||
+    (after?.gap === "none" && (after.raw === "/" || after.raw === "%"))
   );
 };
 
@@ -126,6 +128,24 @@ export const MONTH_DAY_RULES = [
       const first = last && mday < mday2 ? onDay(last.from.year, month, mday) : undefined;
       return isOther(place) ? undefined : either(first && last && fromTo(first, last), 0.85);
     },
+  ),
+  ...rule(
+    "days-of-month-year",
+    [
+      "from|between? the? <mday> to|and|through|until|- the? <mday2> of? <month> ,<year>",
+      "from|between? <month> the? <mday> to|and|through|until|- the? <mday2> ,<year>",
+    ],
+    ({ mday, mday2, month, year }) => {
+      const [first, last] = [onDay(year, month, mday), onDay(year, month, mday2)];
+      return either(first && last && mday < mday2 ? fromTo(first, last) : undefined, 0.95);
+    },
+  ),
+  ...rule("week-of-day", ["in|during? the? week of the <ord>"], ({ ord }, reference) => {
+    const day = dayOfMonthNear(ord, reference);
+    return either(day && derived(day, ({ from }) => weekOf(from)), 0.8);
+  }),
+  ...rule("weekday-number", ["on? <weekday> <mday>"], ({ weekday, mday }, reference, place) =>
+    restsThere(place) ? either(weekdayMonthDayNear(weekday, mday, reference), 0.7) : undefined,
   ),
   ...rule(
     "days-near",

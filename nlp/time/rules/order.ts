@@ -1,8 +1,9 @@
 import type { Temporal } from "temporal-polyfill";
+import type { TimeUnit } from "../lexicon.ts";
 import { isSeason } from "../meant.ts";
-import { dayOf, isBefore, type Period, seasonOf } from "../period.ts";
+import { dayOf, isBefore, monthOf, type Period, seasonOf, weekOf, yearOf } from "../period.ts";
 import type { Reference } from "../reference.ts";
-import { monthIn, nearest } from "../resolve.ts";
+import { monthIn, nearest, weekendOf } from "../resolve.ts";
 import { type Meaning, type Place, rule } from "../rule.ts";
 import { beside, offset, weekdayBeside, weekendBeside } from "./beside.ts";
 
@@ -39,18 +40,38 @@ const seasonBefore = (season: number, { from }: Period, { hemisphere }: Referenc
     .map((year) => seasonOf(season, year, hemisphere))
     .find(({ last }) => isBefore(last, from));
 
+/** The whole week, month or year in which a time lies. */
+const around = (period: Period, unit: TimeUnit): Period | undefined => {
+  const { from } = period;
+  if (unit === "week") return weekOf(from);
+  if (unit === "month") return monthOf(from);
+  return unit === "year" ? yearOf(from.year) : undefined;
+};
+
+/** "later that day", but not a bare "later day". */
+const isSameDay = ({ tokens, at, next }: Place): boolean =>
+  tokens.slice(at, next).some(({ word }) => word === "that" || word === "same");
+
 export const ORDER_RULES = [
   ...rule(
-    "same-time",
+    "same-day",
     [
-      "that? same day|morning|afternoon|evening|night|arvo|week|weekend|month|year",
-      "the very? same day|morning|afternoon|evening|night|arvo|week|weekend|month|year",
-      "that day|morning|afternoon|evening|night|arvo|weekend|week|month|year",
-      "that very day|week|weekend",
-      "later that day|week|month|year|evening|night|weekend",
-      "earlier that day|week|month|year|evening|night|weekend",
+      "that? same day|morning|afternoon|evening|night|arvo",
+      "the very? same day|morning|afternoon|evening|night|arvo",
+      "that|later|earlier that? day|morning|afternoon|evening|night|arvo",
+      "that very day|morning|night",
     ],
-    (_, reference, place) => counted(anchorOf(place, reference), place, 0.9),
+    (_, reference, place) => (isSameDay(place) ? counted(anchorOf(place, reference), place, 0.9) : undefined),
+  ),
+  ...rule(
+    "same-unit",
+    ["the|that? very? same <unit>", "later|earlier? that very? <unit>"],
+    ({ unit }, reference, place) => counted(around(anchorOf(place, reference), unit), place, 0.8),
+  ),
+  ...rule("same-weekend", ["that|the very? same? weekend"], (_, reference, place) =>
+    place.next - place.at > 2 || place.tokens[place.at]?.word === "that"
+      ? counted(weekendOf(anchorOf(place, reference).from), place, 0.8)
+      : undefined,
   ),
   ...rule(
     "next-day",

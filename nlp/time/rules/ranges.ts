@@ -15,16 +15,23 @@ export const RANGE_RULES = [
     "between",
     [
       "any? time|sometime|somewhere? between <when> and <when2>",
+      "the? week|weeks|days between <when> and <when2>",
       "from <when> to|through|until|and|- <when2>",
-      "from <when> up to|until|through <when2>",
-      "<when> through <when2>",
+      "from <when> up|right|clear to|until|through <when2>",
       "in <when> through|to <when2>",
     ],
     ({ when, when2 }) => either(fromTo(when, when2), 0.9),
   ),
+  ...rule("to", ["<when> to|through|until|- <when2>"], ({ when, when2 }) =>
+    sameGrain(when, when2) ? either(fromTo(when, when2), 0.8) : undefined,
+  ),
   ...rule(
     "until-now",
-    ["from|between|since <when> to|until|and|through now|today", "from <when> up to|until now|today"],
+    [
+      "from|between|since <when> to|until|and|through now|today|date",
+      "from <when> up to|until now|today|date",
+      "<when> to|until|through now|today|date",
+    ],
     ({ when }, { today }) => either(spanOf(when.recurs?.(today, -1) ?? when, dayOf(today)), 0.9),
   ),
   ...rule("from-now-to", ["between now and <when>", "from now to|until <when>"], ({ when }, { today }) =>

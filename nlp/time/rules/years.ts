@@ -14,6 +14,11 @@ export const YEAR_RULES = [
       return isAmong("counted", wordAfter(place)) ? undefined : either(yearOf(year), 0.95);
     },
   ),
+  ...rule("years", ["<year> -|to|through|until|or|and <year2>"], ({ year, year2 }, _reference, place) =>
+    year < year2 && !isAmong("counted", wordAfter(place))
+      ? either(spanOf(yearOf(year), yearOf(year2)), 0.8)
+      : undefined,
+  ),
   ...rule("year-alone", ["<year>"], ({ year }, _reference, place) => {
     return isYear(place) ? either(yearOf(year), 0.6) : undefined;
   }),
