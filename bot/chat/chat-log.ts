@@ -1,4 +1,4 @@
-/** Someone who opened the chat page; the chat with the bot has the same number. */
+/** Someone who opened the chat page; the chat with the bot has the same number. The name is empty until told. */
 export type PersonRow = { readonly chat: number; readonly name: string };
 
 /** A message as it stands now. Every addition, edit and deletion gets the next `change` of the whole log. */

@@ -10,16 +10,19 @@ export type Letter = Omit<Message, "message_id" | "chat" | "date" | "from"> & {
   readonly date: number;
 };
 
+/** Who has not said what to be called. */
+const NAMELESS = "Somebody";
+
 export const userOf = (person: PersonRow): User => ({
   id: person.chat,
   is_bot: false,
-  first_name: person.name,
+  first_name: person.name || NAMELESS,
 });
 
 export const chatOf = (person: PersonRow): Chat.PrivateChat => ({
   id: person.chat,
   type: "private",
-  first_name: person.name,
+  first_name: person.name || NAMELESS,
 });
 
 export const letterOf = (row: MessageRow): Letter | undefined =>

@@ -154,8 +154,7 @@ export const createPeople = ({ log, mailroom, queue, shelf, now }: Deps): People
   };
 
   return {
-    enter: (secret, name) =>
-      log.personBySecret(hashed(secret)) ?? log.addPerson(hashed(secret), name ?? "Somebody"),
+    enter: (secret, name) => log.personBySecret(hashed(secret)) ?? log.addPerson(hashed(secret), name ?? ""),
     known: (secret) => log.personBySecret(hashed(secret)),
     rename: (person, name) => log.renamePerson(person.chat, name),
     say,

@@ -71,7 +71,11 @@ const welcome = async () => {
   signs.named(title);
   showYou(name);
   showCommands(commands);
-  if (welcomed) return;
+  if (welcomed) {
+    // The log is older than what is shown, as after a backup was brought back: begin anew.
+    if (change < lastChange) location.reload();
+    return;
+  }
   conversation.fill(messages, more);
   conversation.toEnd();
   lastChange = change;

@@ -30,6 +30,23 @@ describeInBrowser("the chat page when things go wrong", (open) => {
     await page.locator("#away").waitFor({ state: "hidden" });
   });
 
+  it("begins anew when an older log was brought back", async () => {
+    const filesDir = temporaryFolder();
+    const log = memoryChatLog();
+    const { server, url, api } = await openChat({ log, filesDir });
+    const { person, secret } = server.join("Wren");
+    for (const text of ["one", "two", "three"]) await api.sendMessage(person.chat, text);
+    const page = await open(`${url}#as=${secret}`);
+    await seen(page, "three");
+    await server.stop();
+    const older = memoryChatLog();
+    const back = await openChat({ log: older, filesDir, port: Number(new URL(url).port) });
+    const again = back.server.people.enter(secret, "Wren");
+    await back.api.sendMessage(again.chat, "only this");
+    await seen(page, "only this");
+    expect(await words(page)).toEqual(["only this"]);
+  });
+
   it("says why something was not taken, and lets it be thrown away", async () => {
     const { server, url, api } = await openChat();
     const { person, secret } = server.join("Wren");
