@@ -65,7 +65,10 @@ const queryOf = (asked: Asked, words: string, timed: Timed, topic: Topic): Quest
 
 const isBare = (topic: Topic): boolean => topic.named.length + topic.systems.length === 0;
 
-const POINTS_BACK = /\b(?:it|its|that|them|they|those|this|these|there|one|he|she)\b/;
+const POINTS_BACK =
+  /\b(?:it|its|that|them|they|those|these|one|this(?! (?:thing|rig|trailer|camper|caravan|van|old|year|month|week|one here)\b))\b/;
+/** Questions about the whole rig, whatever was asked before. */
+const ABOUT_ALL: ReadonlySet<string> = new Set(["open", "buy", "use", "worst", "ready"]);
 
 const topicBefore = (asked: Question | null): Topic | undefined =>
   asked !== null && "topic" in asked && !isBare(asked.topic) ? asked.topic : undefined;
@@ -94,7 +97,8 @@ const carried = (topic: Topic, words: string, before: Topic | undefined): Topic 
 export const ask = (text: string, moment: Moment, before: Question | null): Question => {
   const timed = periodIn(text, moment);
   const { words } = unwrap(text);
-  const topic = carried(topicOf(unwrap(timed.rest).words), words, topicBefore(before));
   const asked = askedIn(words) ?? { kind: "last", rule: "named-only" };
+  const said = unwrap(timed.rest).words;
+  const topic = carried(topicOf(said), said, ABOUT_ALL.has(asked.kind) ? undefined : topicBefore(before));
   return queryOf(asked, words, timed, topic);
 };

@@ -1,6 +1,7 @@
 import type { Moment } from "../../shared/reading.ts";
 import { periodIn } from "./period.ts";
 import { type Unwrapped, unwrap } from "./plain-question.ts";
+import { topicOf } from "./topic.ts";
 
 const SUBJECT = "(?:i|we|you|u|he|she|they|it|anyone|anybody|someone|somebody|there)";
 const THING =
@@ -22,7 +23,8 @@ const ASKS: readonly RegExp[] = [
   /^which (?!is\b|was\b|i\b|we\b|means\b|meant\b|reminds\b|explains\b|makes\b|made\b|has\b|had\b|are\b|were\b|it\b|the\b)\w+/,
   /^which (?:is|was|are|were|has|had) (?:the|my|our|it|that)\b/,
   /^(?:who|whose) (?!knew|cares|would|knows|said i)\w+/,
-  new RegExp(`^(?:did|didnt) ${SUBJECT}\\b(?! (?:with|again|myself|this|the|in|on|twice|all|up|using)\\b)`),
+  /^(?:did|didnt) (?:i|we|you|u|he|she|anyone|anybody|someone|somebody|there)\b/,
+  new RegExp(`^(?:did|didnt) (?:it|they|that|those)\\b.*\\b${HOLDS}\\b`),
   new RegExp(`^(?:did|didnt) ${THING} .*\\b${HOLDS}\\b`),
   /^(?:did|didnt) (?:\w+ ){1,3}(?:ever|hold|last|work|survive)\b/,
   new RegExp(`^(?:do|dont) (?:${SUBJECT}|the \\w+ still|my \\w+ still|any)\\b`),
@@ -43,6 +45,10 @@ const ASKS: readonly RegExp[] = [
   /^(?:the )?(?:last|latest|most recent|previous) (?:time|thing|job|work|fix|repair|word|note)s?\b(?!.*\b(?:was|were|is|held|let|failed|didnt|hasnt)\b)/,
   /^(?:the )?(?:status|state|history|cost|costs|price|spending|shopping list|to do list|todo list|to do|todo|todos|open jobs|open items|open list|list|mileage|odometer|running total|story)(?: (?:of|on|for|with|so far|please|in|this|since|now|to date)\b.*)?$/,
   /^(?:is|are) (?:\w+ ){1,3}(?:still|ok|okay|good|due|holding|dry|tight|fixed|done|overdue|safe)\b/,
+  /^(?:the )?(?:date|day|month|year|time|last time) (?:i|we|that|when|it|of)\b/,
+  /^(?:everything|all|anything) (?:i|we|ive|weve|that|thats|done|on the|about the|to do with)\b(?!.*\b(?:is|was|are|were|looks|seems|works)\b)/,
+  /^any(?:thing)? (?:to (?:buy|do|get|order|fix|sort|check|report)|loose ends|jobs|faults|todos|news on)\b/,
+  /^(?:the )?(?:number|amount|sum|total|cost|price|date|year|day|name|list|count) (?:of|for|on)\b/,
   /^whether\b/,
 ];
 
@@ -61,7 +67,25 @@ const TAG =
 
 const inText = (moment: Moment, text: string): Unwrapped => unwrap(periodIn(text, moment).rest);
 
-const asks = (words: string): boolean => ASKS.some((pattern) => pattern.test(words));
+const NOTED =
+  /^((?:\w+ ){1,4})(?:work|jobs?|repairs?|costs?|spend|spending|fixes|expenses?|history|total)(?: (?:done|made|so far|to date|altogether))?$/;
+
+/** "Electrical cost, 2022." */
+const asksInNouns = (words: string): boolean => {
+  const topic = topicOf(NOTED.exec(words)?.[1] ?? "");
+  return topic.systems.length > 0 || (topic.named[0]?.sure ?? 0) >= 0.9;
+};
+
+/** A question that opens like a statement is short when it is one. */
+const LONG_WORDS = 20;
+/** A question word with its verb turned round asks at any length. */
+const PLAINLY = new RegExp(
+  `^(?:when|where|why|how|who|what|which) ${AUX} (?:i|we|you|the|it|that|my|our)\\b|^how (?:many|much|often|long)\\b|^(?:did|have) (?:i|we) (?:ever|already)\\b`,
+);
+
+const asks = (words: string): boolean =>
+  PLAINLY.test(words) ||
+  (words.split(" ").length <= LONG_WORDS && ASKS.some((pattern) => pattern.test(words)));
 const tells = (words: string): boolean => TELLS.some((pattern) => pattern.test(words));
 
 /** Whether one sentence asks. Time phrases are set aside: "did the bearings last week" tells. */
@@ -70,6 +94,7 @@ export const isQuestion = (sentence: string, moment: Moment): boolean => {
   const { words, wrapped, marked } = inText(moment, sentence);
   if (words === "") return marked && wrapped;
   if (/^to\b/.test(words) && wrapped) return false;
-  if (tells(words)) return marked && !/^(?:guess what|how (?:about|bout) that|would you believe)/.test(words);
-  return marked || wrapped || asks(words);
+  if (tells(words) && !wrapped)
+    return marked && !/^(?:guess what|how (?:about|bout) that|would you believe)/.test(words);
+  return marked || (wrapped && words.split(" ").length <= LONG_WORDS) || asks(words) || asksInNouns(words);
 };

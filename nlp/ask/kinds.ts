@@ -7,9 +7,9 @@ export type Asked =
 type Rule = Asked & { readonly when: RegExp; readonly unless?: RegExp };
 
 const FAILS =
-  "(?:fail|failed|fails|failing|let me down|let us down|let go|gave|give|given|giving|come undone|came undone|come apart|come loose|come off|came loose|came off|coming off|coming loose|coming undone|leak|leaked|leaking|leaks|break|broke|broken|breaking|quit|go wrong|gone wrong|went wrong|act up|acted up|play up|played up|playing up|pop|popped|crack|cracked|peel|peeled|die|died|packed up|pack up|blown|blew|blow|trip|tripped|come back|came back|return|fallen|fall|fell|torn|tear|tore|slip|slipped|jam|jammed|stuck|conk|conked|go bad|gone bad|trouble|problem|problems|not hold|didnt hold|pull|pulled|split|drip|dripped|dripping|seize|seized|burst|undone|loosened|worked loose|bitten)";
+  "(?:not (?:hold|last|stick|work|take)|didnt (?:stick|last|work|take)|let go|fail|failed|fails|failing|let me down|let us down|let go|gave|give|given|giving|come undone|came undone|come apart|come loose|come off|came loose|came off|coming off|coming loose|coming undone|leak|leaked|leaking|leaks|break|broke|broken|breaking|quit|go wrong|gone wrong|went wrong|act up|acted up|play up|played up|playing up|pop|popped|crack|cracked|peel|peeled|die|died|packed up|pack up|blown|blew|blow|trip|tripped|come back|came back|return|fallen|fall|fell|torn|tear|tore|slip|slipped|jam|jammed|stuck|conk|conked|go bad|gone bad|trouble|problem|problems|not hold|didnt hold|pull|pulled|split|drip|dripped|dripping|seize|seized|burst|undone|loosened|worked loose|bitten)";
 const MONEY =
-  "(?:cost|costs|costing|spend|spent|spending|pay|paid|money|dollars?|bucks?|quid|pounds|euros?|bill|bills|price|expens\\w*|budget|set (?:me|us) back|shell(?:ed)? out|fork(?:ed)? out|lay out|laid out|laid down|run me|ran me|cough(?:ed)? up|damage to my wallet|out of pocket|sunk|sink|blown on|dropped on|eaten|eat|swallowed|drain(?:ed)? my|gone into|poured into|put into|tab|outlay|invested|forked over|part(?:ed)? with)";
+  "(?:cost|costs|costing|spend|spent|spending|pay|paid|money|dollars?|bucks?|quid|pounds|euros?|bill|bills|price|expens\\w*|budget|set (?:me|us) back|shell(?:ed)? out|fork(?:ed)? out|lay out|laid out|laid down|run me|ran me|cough(?:ed)? up|damage to my wallet|out of pocket|sunk|the damage|run (?:me|us)|blown on|dropped on|eaten|eat|swallowed|drain(?:ed)? my|gone into|poured into|put into|tab|outlay|invested|forked over|part(?:ed)? with)";
 const LASTED =
   "(?:last|lasted|lasts|hold|held|holds|holding|stood|stayed|stuck|survive|survived|gone|went|ran|done|kept|worked|been)";
 
@@ -18,7 +18,7 @@ const RULES: readonly Rule[] = [
   {
     kind: "decide",
     rule: "worth-it",
-    when: /\b(?:is it|is the|is that|worth|does it|would it|make sense|should (?:i|we)|better (?:to|off)|time to|pays?)\b.*\b(?:patch\w*|repair\w*|replac\w*|fix\w*|bother\w*|glu\w*|seal\w*|bodg\w*|new one|give up|again|keep)\b/,
+    when: /\b(?:is it (?:worth|time|better|smarter|cheaper|pointless|sensible)|worth|does it (?:pay|make)|would it (?:pay|make|be better)|make sense|should (?:i|we) (?:just |rather |keep |bother |even |give |try |go on )?|better (?:to|off)|time to)\b.*\b(?:patch\w*|repair\w*|replac\w*|fix\w*|bother\w*|glu\w*|seal\w*|bodg\w*|new one|give up|again|keep)\b/,
     unless: /\b(?:when|did|have i|has|still|how many|how much|ever|list|buy|what)\b/,
   },
   {
@@ -29,13 +29,14 @@ const RULES: readonly Rule[] = [
   {
     kind: "ready",
     rule: "ready-to-go",
-    when: /\b(?:are we|am i|is (?:she|he|it|the \w+|\w+)) (?:all )?(?:ready|good|set|fit|safe|clear|okay|ok) (?:to|for) (?:go|leave|roll|travel|tow|the road|the trip|hit|head|pull|a trip|departure|set off)|roadworthy|road ready|departure list|before (?:i|we) (?:leave|go|set off|head out|pull out|hitch up|roll|hit the road|tow)|(?:can|could|should) (?:i|we) (?:leave|set off|roll out|head out)\b/,
-    unless: /\b(?:did|have) (?:i|we) (?:ever|already)\b/,
+    when: /\b(?:are we|am i|is (?:she|he|it|the \w+|\w+)) (?:all )?(?:ready|good|set|fit|safe|clear|okay|ok) (?:to|for) (?:go|leave|roll|travel|tow|the road|the trip|hit|head|pull|a trip|departure|set off)|roadworthy|road ready|departure list|before (?:i|we) (?:leave|go|set off|head out|pull out|hitch up|roll|hit the road|tow)(?! (?:to town|shopping))|(?:can|could|should) (?:i|we) (?:leave|set off|roll out|head out)\b/,
+    unless:
+      /\b(?:did|have) (?:i|we) (?:ever|already)\b|\b(?:left|open|outstanding|undone|buy|order|shopping|pick up)\b/,
   },
   {
     kind: "said",
     rule: "said",
-    when: /\b(?:did|have|had|do|does|was) .*\b(?:say|said|mention|mentioned|tell you|told you|note|noted|write|wrote|written|record|recorded|report|reported)\b|\bmy (?:exact |own )?words\b|\b(?:play|read) (?:it |that |me )?(?:back|my note|the note)|\bhear (?:it|that|my)\b|\bnotes? (?:about|on|from|mention)/,
+    when: /\b(?:did|have|had|do|does|was) .*\b(?:say|said|mention|mentioned|tell you|told you|note|noted|write|wrote|written|record|recorded|report|reported)\b|\b(?:my|our) (?:exact |own )?words\b|\b(?:i|we) (?:said|mentioned|noted|wrote down|told you|reported)\b|\b(?:play|read) (?:it |that |me )?(?:back|my note|the note)|\bhear (?:it|that|my)\b|\bnotes? (?:about|on|from|mention)/,
     unless: /\bcost|\bodometer\b/,
   },
   {
@@ -73,14 +74,14 @@ const RULES: readonly Rule[] = [
     kind: "cost",
     rule: "money",
     when: new RegExp(
-      `\\b(?:how much|what|whats|total|sum|all told|altogether|how many|show|list)\\b.*\\b${MONEY}\\b|^${MONEY}\\b|\\bhow much (?:did|was|were|has|have|is|for|in|on)\\b|\\b(?:total|tally|bill) (?:for|on|so far|to date|in|of)\\b|\\btotal (?:spent|cost|spend|outlay)|\\b(?:in|of) (?:money|cash|dollars)\\b`,
+      `\\b(?:how much|what|whats|total|sum|all told|altogether|how many|show|list)\\b.*\\b${MONEY}\\b|^${MONEY}\\b|\\bhow much (?:did|was|were|has|have|is|for|in|on)\\b|\\b(?:total|tally|bill) (?:for|on|so far|to date|in|of)\\b|\\btotal (?:spent|cost|spend|outlay)|\\b(?:in|of) (?:money|cash|dollars)\\b|^(?:\\w+ ){0,5}(?:costs?|spend|spending|expenses|outlay)(?: (?:of|for|in|on|so|to|total|since|during)\\b.*| \\d{4})?$`,
     ),
     unless: /\bhow much (?:longer|time|water|grease|sealant|of the)\b|\bto (?:buy|get)\b|\bshopping\b/,
   },
   {
     kind: "buy",
     rule: "shopping",
-    when: /\b(?:shopping|shop|(?:to|i|we|gotta|should|must|need to|have to|still|still to|must) (?:buy|order|purchase|get hold of|get in|pick up|stock up|source|bring back|bring home|grab|fetch)|get (?:anything|something) in|parts? (?:list|run|to (?:get|buy|order|pick)|i need|do i need|we need|am i|are we)|pick up|hardware store|parts store|at the store|from the store|buy list|to buy|to order|on order|buying|needs? buying|needs? ordering|needs? replacing|short of|purchases?|supplies|what (?:bits|parts|spares)|(?:bits|parts|spares) (?:do|should|am|are|must|have) (?:i|we)|anything to (?:get|buy|order)|new parts)\b/,
+    when: /\b(?:shopping|shop|(?:to|i|we|gotta|should|must|need to|have to|still|still to|must) (?:buy|order|purchase|get hold of|get in|pick up|stock up|source|bring back|bring home|grab|fetch)|get (?:anything|something) in|parts? (?:list|run|to (?:get|buy|order|pick)|i need|do i need|we need|am i|are we)|pick up|hardware store|parts store|at the store|from the store|buy list|to buy|to order|on order|buying|needs? buying|needs? ordering|needs? replacing|short of|purchases?|supplies|what (?:bits|parts|spares)|(?:bits|parts|spares) (?:do|should|am|are|must|have) (?:i|we)|anything to (?:get|buy|order)|pick (?:\w+ )?up|new parts)\b/,
     unless: /\b(?:when|where|did (?:i|we)|how much|have (?:i|we) (?:ever|already)|last)\b/,
   },
   {
@@ -92,7 +93,7 @@ const RULES: readonly Rule[] = [
   {
     kind: "open",
     rule: "open",
-    when: /\b(?:open|outstanding|pending|unfinished|unresolved|undone|unfixed|undealt|loose ends?|hanging (?:over|about|on)|still hanging|on my plate|on the (?:list|to do|todo|docket|books)|to ?do(?: list)?|todos?|backlog|(?:left|remains|remaining|waiting) (?:to|for|on|undone|over|unfixed)|still (?:left|broken|waiting|wrong|needs?|need|to|got to|have to|gotta)|got left|needs? (?:doing|fixing|attention|sorting|work|repair\w*|mending|seeing to)|have i (?:still )?(?:got|to)|(?:do|must|should) (?:i|we) (?:still )?(?:have|need|got|do|fix|sort|get)(?: left)? ?(?:to)?|havent (?:i|we)|(?:i|we) (?:havent|have not|still havent|never got)|not (?:yet )?(?:done|fixed|dealt)|put(?:ting)? off|owe (?:her|the|it)|broken (?:at the moment|right now|now|just now)|whats (?:broken|wrong|left|bust|busted)|what is (?:broken|wrong|left|bust|busted)|jobs? (?:left|remaining|waiting|ahead|do i)|what needs|anything (?:left|open|broken|wrong|else to do|to (?:do|fix|sort))|whats (?:next|to do)|faults? (?:do|are|have|still)|still (?:a )?problem|still on)\b/,
+    when: /\b(?:open|outstanding|pending|unfinished|unresolved|undone|unfixed|undealt|loose ends?|hanging (?:over|about|on)|still hanging|on my plate|on (?:the|my|our) (?:list|to do|todo|docket|books|plate)|to ?do(?: list)?|todos?|backlog|(?:left|remains|remaining|waiting) (?:to|for|on|undone|over|unfixed)|still (?:left|broken|waiting|wrong|needs?|need|to|got to|have to|gotta)|got left|needs? (?:doing|fixing|attention|sorting|work|repair\w*|mending|seeing to)|have i (?:still )?(?:got|to)|(?:do|must|should) (?:i|we) (?:still )?(?:have|need|got|do|fix|sort|get)(?: left)? ?(?:to)?|havent (?:i|we)|(?:i|we) (?:havent|have not|still havent|never got)|not (?:yet )?(?:done|fixed|dealt)|put(?:ting)? off|owe (?:her|the|it)|broken (?:at the moment|right now|now|just now)|whats (?:still )?(?:broken|broke|wrong|left|bust|busted)|(?:is|are) (?:anything|something|there anything|there something) (?:still |else )?(?:broke|broken|wrong|open|left|bust|busted|outstanding|out|not working|that needs)|what is (?:broken|wrong|left|bust|busted)|jobs? (?:left|remaining|waiting|ahead|do i)|what needs|anything (?:left|open|broken|wrong|else to do|to (?:do|fix|sort))|whats (?:next|to do)|faults? (?:do|are|have|still)|still (?:a )?problem|supposed to (?:be )?(?:fix|do|sort|mend|repair)\w*|not working|isnt working|out of action|loose ends|still to (?:do|fix|sort|mend))\b/,
     unless: /\b(?:did (?:i|we|the)|when|how (?:long|did)|holding|ever|cost|last(?:ed)?|spent)\b/,
   },
   {
@@ -161,7 +162,7 @@ const RULES: readonly Rule[] = [
   {
     kind: "list",
     rule: "list",
-    when: /\b(?:list|everything|every|history|all (?:the|my|that|jobs|work|repairs|i|weve|ive)|what (?:all|jobs|work|repairs|fixes|things|maintenance|projects|else)|which (?:jobs|repairs|fixes|things|work)|whats been (?:done|fixed|replaced|worked)|what has been|what have (?:i|we)|what did (?:i|we)|what was (?:done|fixed|replaced|repaired)|what got|what ive|what weve|what i did|what we did|recap|summary|summarize|summarise|rundown|run through|log|record of|show (?:me )?(?:the|all|my)|what (?:jobs|work) (?:did|have)|overview|story of|what were)\b/,
+    when: /\b(?:list|everything|every|history|(?:work|jobs|repairs|fixes|maintenance|servicing) (?:done|made|carried|completed|performed|on|to|in)|all (?:the|my|that|jobs|work|repairs|i|weve|ive)|what (?:all|jobs|work|repairs|fixes|things|maintenance|projects|else)|which (?:jobs|repairs|fixes|things|work)|whats been (?:done|fixed|replaced|worked)|what has been|what have (?:i|we)|what did (?:i|we)|what did (?:the|my|our) (?:\w+ ){1,2}do\b|what was (?:done|fixed|replaced|repaired)|what got|what ive|what weve|what i did|what we did|recap|summary|summarize|summarise|rundown|run through|log|record of|show (?:me )?(?:the|all|my)|what (?:jobs|work) (?:did|have)|overview|story of|what were)\b/,
   },
   {
     kind: "holding",

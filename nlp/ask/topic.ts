@@ -5,6 +5,7 @@ import { deedsIn } from "./deeds.ts";
 import filler from "./filler.json" with { type: "json" };
 import { mergeNamed, weighMentions } from "./heads.ts";
 import { type Mention, mentionsIn } from "./names.ts";
+import people from "./people.json" with { type: "json" };
 import { stuffIn } from "./stuff.ts";
 
 const ASKING: ReadonlySet<string> = new Set(filler.asking.flatMap(plainWords));
@@ -28,6 +29,16 @@ const systemsIn = (mentions: readonly Mention[]) => {
 const covered = (spans: readonly { readonly from: number; readonly to: number }[], at: number): boolean =>
   spans.some(({ from, to }) => from <= at && at < to);
 
+const PEOPLE: ReadonlySet<string> = new Set(people.who.map((word) => plainWords(word).join(" ")));
+const OWNERS: ReadonlySet<string> = new Set(["the", "a", "my", "our", "that", "by", "mobile"]);
+
+/** "The dealer did", "by my son": a person, and not the shop that things are bought in. */
+const isPerson = (words: readonly string[], word: string, at: number): boolean =>
+  PEOPLE.has(word) && OWNERS.has(words[at - 1] ?? "") && !/^(?:from|at|in|to)$/.test(words[at - 2] ?? "");
+
+const telling = (words: readonly string[]): readonly string[] =>
+  tellingWords(words.join(" ")).filter((word) => !ASKING.has(word));
+
 /** What a question or a correction is about. Time phrases are taken out before. */
 export const topicOf = (text: string): Topic => {
   const words = plainWords(text);
@@ -39,12 +50,16 @@ export const topicOf = (text: string): Topic => {
   const byDeed = deeds.flatMap(({ components }) => components.map((component) => ({ component, sure: 0.9 })));
   const named = mergeNamed([...mentions, { from: 0, to: 0, named: byDeed, systems: [] }]);
   const loose = words.filter((_, at) => !covered([...deeds, ...mentions], at));
+  const apart = words.filter((_, at) => !covered(deeds, at));
   return {
     named,
     systems: systemsIn(mentions),
     actions: [...new Set(deeds.flatMap(({ actions }) => actions))],
     where: placesIn(words),
-    materials: stuffIn(words),
-    words: tellingWords(loose.join(" ")).filter((word) => !ASKING.has(word)),
+    materials: stuffIn(apart),
+    who: words.find((word, at) => isPerson(words, word, at)) ?? null,
+    verbs: deeds.map(({ from, to }) => words.slice(from, to).join(" ")),
+    all: telling(apart),
+    words: telling(loose).filter((word) => placeOf(word).size === 0),
   };
 };

@@ -48,7 +48,7 @@ const MOST_WORDS: Record<Strength, number> = { strong: 16, weak: 12, none: 10 };
 
 /** Without a plain opening, only these begin a correction: "that was last Tuesday", "number two was ...", "the shop did it". */
 const LEAD =
-  /^(?:(?:it|that|this|they|those) (?:was|is|were|wasnt|isnt|should|cost|came)|its|thats|not|number|the (?:first|second|third|last) one|the (?:cost|price|total|date|bill|place|material|sealant|glue|tape|grease) (?:was|is|should|came)|(?:the|my|our) (?:[a-z]+ ){1,3}did (?:it|that|this|the)|(?:i|we) (?:used|meant|paid)|(?:i|we) [a-z]+ (?:it|that|them)\b)/;
+  /^(?:(?:it|that|this|they|those) (?:was|is|were|wasnt|isnt|should|cost|came)|its|thats|not|number|the (?:first|second|third|last) one|the (?:cost|price|total|date|bill|place|material|sealant|glue|tape|grease) (?:was|is|should|came|wasnt|isnt)|(?:the|my|our) (?:[a-z]+ ){1,3}did (?:it|that|this|the)|(?:i|we) (?:only |actually |just )?(?:used|meant|paid)|(?:date|cost|price|place|material|total|amount)s? (?:should|is|was|to)|(?:i|we) [a-z]+ (?:it|that|them)\b)/;
 const CONTRAST = /^\S+(?: \S+){0,5} (?:not|instead of|rather than) \S+(?: \S+){0,4}$/;
 /** Work on a named thing by the speaker is a note of its own. */
 const WORKED = /^(?:also )?(?:i|we) (?:also |then |just |even )?(?!meant|mean|used|said|paid)/;
@@ -64,6 +64,15 @@ const hasDeed = (body: string): boolean => topicOf(body).actions.length > 0;
 const begins = (body: string, strength: Strength, hasDeed: boolean): boolean => {
   if (strength === "strong" || LEAD.test(body) || CONTRAST.test(body)) return true;
   return strength === "weak" && !hasDeed;
+};
+
+const REWORDED =
+  /^(?:(?:it|that|this|they|those) (?:was|were|is|are|should be)|its|thats|i used|we used|i meant|used)? ?(?:(?:the|a|an|some|just|with) )*(\S+(?: \S+){0,3}) (?:not|instead of|rather than) (?:(?:the|a|an|some|with) )*(\S+(?: \S+){0,3})$/;
+
+/** "It was pinchweld rubber, not bulb rubber", in words that no table knows. */
+const contrasted = (body: string): Change | undefined => {
+  const [, to, instead] = REWORDED.exec(body) ?? [];
+  return to === undefined || instead === undefined ? undefined : { change: "phrase", to, instead };
 };
 
 const partOf = (piece: Piece, moment: Moment, announced: Strength): Part | undefined => {
@@ -82,6 +91,10 @@ const partOf = (piece: Piece, moment: Moment, announced: Strength): Part | undef
   )
     return undefined;
   const values = valuesIn(aim.body, moment, strength);
+  const reworded = values.leftover > 0 || values.changes.length === 0 ? contrasted(aim.body) : undefined;
+  if (reworded !== undefined) return { changes: [reworded], not: {}, target: null, strength };
+  const loose = strength === "none" && aim.target.by === "topic" && !CONTRAST.test(body);
+  if (loose) return undefined;
   const empty = values.changes.length === 0 && Object.keys(values.not).length === 0;
   if (empty || values.leftover > MOST_LEFT[strength]) return undefined;
   return { ...values, target: aim.target.by === "last" ? null : aim.target, strength };
@@ -93,19 +106,33 @@ const isReason = (words: string): boolean =>
 
 type Taken = { readonly parts: readonly Part[]; readonly next: number };
 
-/** The stretches from the start that put something right, up to the first that doesn't. */
+const ASIDE_WORDS = 7;
+
+/** A few words on the way that put nothing right and tell of nothing: "it was on sale". */
+const isAside = (words: string): boolean =>
+  words.split(" ").length <= ASIDE_WORDS && !tellsWork(words) && (topicOf(words).named[0]?.sure ?? 0) < 0.9;
+
+/** Before anything was announced, an aside may only lead up to a plain contrast. */
+const follows = (part: Part, piece: Piece, announced: Strength): boolean =>
+  announced !== "none" || part.strength === "strong" || CONTRAST.test(piece.words);
+
+/** The stretches from the start that put something right, with one aside at most between them, up to the first other. */
 const take = (pieces: readonly Piece[], moment: Moment): Taken => {
   const parts: Part[] = [];
   let announced: Strength = "none";
+  let next = 0;
   for (const [at, piece] of pieces.entries()) {
     const part = partOf(piece, moment, announced);
     const removed = parts.some(({ changes }) => changes.some(({ change }) => change === "remove"));
-    if (part === undefined && removed && isReason(piece.words)) continue;
-    if (part === undefined) return { parts, next: at };
-    announced = part.strength === "none" ? "weak" : part.strength;
-    parts.push(part);
+    if (part === undefined && removed && isReason(piece.words)) next = at + 1;
+    else if (part === undefined && (next < at || !isAside(piece.words))) break;
+    else if (part !== undefined && (next === at || follows(part, piece, announced))) {
+      announced = part.strength === "none" ? "weak" : part.strength;
+      parts.push(part);
+      next = at + 1;
+    }
   }
-  return { parts, next: pieces.length };
+  return { parts, next };
 };
 
 const isRemoval = (change: Change): boolean => change.change === "remove";

@@ -1,4 +1,4 @@
-import people from "./people.json" with { type: "json" };
+import people from "../ask/people.json" with { type: "json" };
 
 const WHO = people.who.join("|");
 const DID = people.verbs.join("|");

@@ -54,10 +54,12 @@ const AFTER_NO =
 const REMOVAL =
   /^(?:scratch|delete|erase|strike|remove)(?= (?:number |the .*(?:one|entry|record|note|job)$|my last|both$|all of|the last))/;
 
+const NOES: ReadonlySet<string> = new Set(["no", "nope", "nah"]);
+
 const isCue = (body: string, { phrase }: Cue): boolean => {
   if (body !== phrase && !body.startsWith(`${phrase} `)) return false;
   const after = body.slice(phrase.length).trim();
-  return phrase !== "no" || AFTER_NO.test(after);
+  return !NOES.has(phrase) || AFTER_NO.test(after);
 };
 
 const cueAt = (body: string): Cue | undefined => {

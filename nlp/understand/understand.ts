@@ -1,9 +1,10 @@
 import { Temporal } from "temporal-polyfill";
 import type { Intent, Purpose } from "../../shared/memory/intent.ts";
-import type { Query } from "../../shared/memory/query.ts";
+import { EMPTY_TOPIC, type Query } from "../../shared/memory/query.ts";
 import type { Scene } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
 import { ask, type Question } from "../ask/ask.ts";
+import { followUp } from "../ask/follow-up.ts";
 import { topicOf } from "../ask/topic.ts";
 import { type Corrected, correct } from "../correct/correct.ts";
 import { plain } from "../correct/pieces.ts";
@@ -70,6 +71,17 @@ const corrected = (text: string, moment: Moment, scene: Scene): Intent | undefin
   return { is: "correct", correction: found.correction, rest: found.rest };
 };
 
+/** What "it" in a question may be: the thing asked about before, else the one thing just told of. */
+const before = (scene: Scene): Query | null => {
+  if (scene.asked !== null) return scene.asked;
+  const components = [
+    ...new Set((scene.replyTo ?? scene.last)?.records.map(({ fields }) => fields.component)),
+  ];
+  const [component] = components;
+  if (component === undefined || components.length > 1) return null;
+  return { ask: "holding", topic: { ...EMPTY_TOPIC, named: [{ component, sure: 1 }] } };
+};
+
 const namesNoThing = (words: string): boolean => (topicOf(words).named[0]?.sure ?? 0) < 0.6;
 
 const LONG = 600;
@@ -84,8 +96,10 @@ export const understand = (text: string, moment: Moment, scene: Scene): Intent =
   if (control !== undefined) return alone(control);
   const setting = settingIn(text, words);
   if (setting !== undefined) return alone({ is: "set", setting });
+  const followed = scene.asked === null ? undefined : followUp(text, moment, scene.asked);
+  if (followed !== undefined) return alone({ is: "ask", query: followed });
   const { asks, tells } = splitQuestion(text, moment);
-  if (asks !== null) return askedWith(asks, tells, moment, scene.asked);
+  if (asks !== null) return askedWith(asks, tells, moment, before(scene));
   return toldOrCorrected(text, words, moment, scene);
 };
 

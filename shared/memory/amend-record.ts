@@ -7,6 +7,7 @@ import type { Amend, Amendment } from "./amendment.ts";
 import type { Change } from "./correction.ts";
 import { compareMaterials } from "./materials.ts";
 import { comparePlaces } from "./place.ts";
+import { shareAny, tellingStems } from "./words.ts";
 
 export type Bench = {
   readonly history: History;
@@ -55,6 +56,10 @@ const setMaterials = (
   return setField(record, "materials", [...new Set([...left, ...change.add])]);
 };
 
+const alike = (record: KeptRecord, other: KeptRecord): number =>
+  (compareMaterials(record.fields.materials, other.fields.materials) === "same" ? 2 : 0) +
+  (record.fields.action === other.fields.action ? 1 : 0);
+
 /** The record before it that a retelling is about: the newest on the same thing in no other place. */
 const sameBefore = (record: KeptRecord, history: History): KeptRecord | undefined =>
   history
@@ -63,11 +68,28 @@ const sameBefore = (record: KeptRecord, history: History): KeptRecord | undefine
       (other) =>
         other.id < record.id && comparePlaces(other.fields.where, record.fields.where) !== "different",
     )
-    .sort((a, b) => b.id - a.id)[0];
+    .sort((a, b) => alike(record, b) - alike(record, a) || b.id - a.id)[0];
 
 const join = (record: KeptRecord, history: History): Outcome => {
   const into = sameBefore(record, history);
   return into === undefined ? "nothing-to-join" : [{ do: "join", record: record.id, into: into.id }];
+};
+
+const shares = (one: string, other: string): boolean => shareAny(tellingStems(one), tellingStems(other));
+
+/** Puts the words where the denied ones stand: among the materials, in the place, or in the fault. */
+const setPhrase = (record: KeptRecord, { to, instead }: Extract<Change, { change: "phrase" }>): Outcome => {
+  const { materials, where, fault } = record.fields;
+  const at = materials.findIndex((material) => shares(material, instead));
+  if (at >= 0)
+    return setField(
+      record,
+      "materials",
+      materials.map((kept, index) => (index === at ? to : kept)),
+    );
+  if (where !== null && shares(where, instead)) return setField(record, "where", to);
+  if (fault !== null && shares(fault, instead)) return setField(record, "fault", to);
+  return record.fields.kind === "repair" ? setField(record, "materials", [...materials, to]) : "not-found";
 };
 
 /** What one change does to one record. Numbers are not for here: they may be use. */
@@ -89,6 +111,8 @@ export const amendRecord = (record: KeptRecord, change: Change, bench: Bench): O
       return [{ do: "part", record: record.id }];
     case "join":
       return join(record, bench.history);
+    case "phrase":
+      return setPhrase(record, change);
     case "number":
       return [];
   }

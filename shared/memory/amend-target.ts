@@ -55,6 +55,12 @@ const isRuledOut = (record: KeptRecord, not: Partial<RecordFields>): boolean =>
 const componentTold = (correction: Correction) =>
   correction.changes.flatMap((change) => (change.change === "fields" ? (change.to.component ?? []) : []))[0];
 
+/** Of what a message made and changed, what it made; an older record that it only spoke of is left alone. */
+const newestOf = (records: readonly KeptRecord[]): readonly KeptRecord[] => {
+  const newest = records.map(({ noteId }) => noteId).reduce((a, b) => Math.max(a, b), 0);
+  return records.filter(({ noteId }) => noteId === newest);
+};
+
 /** Among several records of one message, the one whose value the words deny, or that a new name is closest to. */
 const meantAmong = (records: readonly KeptRecord[], correction: Correction): readonly KeptRecord[] => {
   const denied = records.filter((record) => isRuledOut(record, correction.not));
@@ -74,7 +80,7 @@ const fromLast = (where: Where, correction: Correction): Found => {
       showing.records.map(({ id }) => id),
     ),
   );
-  return "found" in all ? { found: meantAmong(all.found, correction) } : all;
+  return "found" in all ? { found: meantAmong(newestOf(all.found), correction) } : all;
 };
 
 /** The records that a correction is about, or why there are none. */

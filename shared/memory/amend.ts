@@ -38,7 +38,7 @@ const changesFor = (
 ): Outcome => {
   if (change.change === "number") return amendNumber(records, usage, change);
   const each = records.map((record) => amendRecord(record, change, bench));
-  const why = reasonIn(each);
+  const why = changesIn(each).length > 0 ? undefined : reasonIn(each);
   const used: readonly Amend[] =
     change.change === "remove" ? usage.map((entry) => ({ do: "remove-use", entry })) : [];
   return why === undefined ? [...changesIn(each), ...used] : why;

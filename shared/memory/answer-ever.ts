@@ -4,6 +4,7 @@ import { answerTo, nothingFits } from "./answer-parts.ts";
 import { actionFit, stuffFits } from "./fit.ts";
 import { type Ground, poolOf } from "./pool.ts";
 import type { Query, Topic } from "./query.ts";
+import { tellingStems } from "./words.ts";
 
 /** Only what it is surely called, so that a "yes" is about the thing asked. */
 const surelyNamed = (topic: Topic): Topic => {
@@ -13,20 +14,28 @@ const surelyNamed = (topic: Topic): Topic => {
 
 const SWAPS: readonly string[] = ["replace", "install"];
 
-const isSuch = (topic: Topic, record: KeptRecord): boolean => {
+/** Kept under another action, but told in the verb asked with ("put a rubber plug in it"). */
+const isToldSo = (ground: Ground, topic: Topic, record: KeptRecord): boolean => {
+  const note = ground.history.note(record.noteId);
+  if (note === undefined || note.recordIds.length > 1 || topic.verbs.length === 0) return false;
+  const told = tellingStems(note.text);
+  return topic.verbs.every((verb) => [...tellingStems(verb)].some((stem) => told.has(stem)));
+};
+
+const isSuch = (ground: Ground, topic: Topic, record: KeptRecord): boolean => {
   const { kind, action } = record.fields;
   const looks = topic.actions.some((asked) => asked === "inspect" || asked === "test");
   if (kind !== "repair" && !(looks && kind === "check")) return false;
   if (!stuffFits(topic, record)) return false;
   if (topic.actions.length === 0 || actionFit(topic, record) === 2) return true;
   const swapped = SWAPS.includes(action ?? "") && topic.actions.some((asked) => SWAPS.includes(asked));
-  return swapped || (action === "repair" && topic.actions.length > 1);
+  return swapped || isToldSo(ground, topic, record) || (action === "repair" && topic.actions.length > 1);
 };
 
 /** Was it ever done: yes with the newest such work first, or an honest no. */
 export const answerEver = (ground: Ground, query: Extract<Query, { ask: "ever" }>): Answer => {
   const topic = surelyNamed(query.topic);
-  const found = poolOf(ground, topic, { period: query.period }, (record) => isSuch(topic, record));
+  const found = poolOf(ground, topic, { period: query.period }, (record) => isSuch(ground, topic, record));
   if (found.length > 0) return answerTo(query, { records: found, count: found.length, verdict: "yes" });
   return nothingFits(ground, query, { count: 0, verdict: "no" });
 };

@@ -2,7 +2,7 @@ import type { KeptRecord } from "../history.ts";
 import type { Answer } from "./answer-data.ts";
 import { answerTo, nothingFits } from "./answer-parts.ts";
 import { actionFit, stuffFits, wordFit } from "./fit.ts";
-import { type Ground, poolOf } from "./pool.ts";
+import { type Ground, namesNothing, poolInWords, poolOf } from "./pool.ts";
 import type { Query, Topic } from "./query.ts";
 import { isOpen } from "./told.ts";
 
@@ -36,17 +36,20 @@ const newest = (one: KeptRecord, other: KeptRecord): number => other.id - one.id
 
 const specific = (topic: Topic): boolean => topic.actions.length > 0 || topic.materials.length > 0;
 
+const saysHow = (record: KeptRecord): boolean => record.fields.kind !== "todo" || isOpen(record);
+
+const aboutIt = (ground: Ground, topic: Topic): readonly KeptRecord[] => {
+  const bare = namesNothing(topic) && topic.materials.length === 0;
+  const named = bare ? [] : poolOf(ground, topic, { limit: 100 }, saysHow);
+  return named.length > 0 ? named : poolInWords(ground, topic).filter(saysHow);
+};
+
 /**
  * The records that say how a thing does now, the one asked about first. Trouble found after the fix says more than the
  * fix, unless one fix was asked about.
  */
 export const stateRecords = (ground: Ground, topic: Topic): readonly KeptRecord[] => {
-  const about = poolOf(
-    ground,
-    topic,
-    { limit: 100 },
-    (record) => record.fields.kind !== "todo" || isOpen(record),
-  );
+  const about = aboutIt(ground, topic);
   const fix = fixMeant(
     ground,
     topic,

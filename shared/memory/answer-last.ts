@@ -2,7 +2,7 @@ import type { KeptRecord } from "../history.ts";
 import type { Answer } from "./answer-data.ts";
 import { answerTo, nothingFits } from "./answer-parts.ts";
 import { actionFit, stuffFits, wordFit } from "./fit.ts";
-import { type Ground, poolOf, recordsInWords } from "./pool.ts";
+import { type Ground, namesNothing, poolInWords, poolOf } from "./pool.ts";
 import type { Query, Topic } from "./query.ts";
 
 type Last = Extract<Query, { ask: "last" }>;
@@ -35,20 +35,21 @@ const scoreOf = (ground: Ground, { topic, focus }: Last, record: KeptRecord): nu
   const wanted =
     (focus === "materials" && record.fields.materials.length > 0) ||
     (focus === "cost" && record.fields.cost !== null);
-  const words = topic.actions.length > 0 || topic.words.length > 0 ? wordFit(topic, record, note) : 0;
+  const words = focus === "what" && topic.actions.length === 0 ? 0 : wordFit(topic, record, note);
   return (looksOnly(topic) ? 0 : 4 * actionFit(topic, record)) + Math.min(words, 5) + (wanted ? 3 : 0);
 };
 
-const unnamed = (ground: Ground, query: Last): readonly KeptRecord[] =>
-  recordsInWords(ground, query.topic, 10).filter((record) => isAnswer(query.topic, record));
+/** Nothing to look by but words that may stand in a note. */
+const onlyWords = (topic: Topic): boolean =>
+  topic.words.length > 0 && namesNothing(topic) && topic.materials.length === 0;
 
 /** The newest (or first) work that fits, with what else fits behind it. */
 export const answerLast = (ground: Ground, query: Last): Answer => {
   const { topic, period } = query;
   const fits = (record: KeptRecord): boolean =>
     isAnswer(topic, record) && (looksOnly(topic) || actionFit(topic, record) > 0);
-  const hasWords = topic.words.length > 0 && topic.named.length === 0 && topic.systems.length === 0;
-  const pool = hasWords ? unnamed(ground, query) : poolOf(ground, topic, { period }, fits);
+  const named = onlyWords(topic) ? [] : poolOf(ground, topic, { period }, fits);
+  const pool = named.length > 0 ? named : poolInWords(ground, topic).filter(fits);
   const best = bestFirst(ground, query, preferStuff(topic, pool));
   return best.length > 0 ? answerTo(query, { records: best.slice(0, 5) }) : nothingFits(ground, query);
 };

@@ -2,7 +2,7 @@ import type { KeptRecord } from "../history.ts";
 import type { Answer } from "./answer-data.ts";
 import { answerTo, nothingFits } from "./answer-parts.ts";
 import { failuresOf } from "./failures.ts";
-import { actionFit, stuffFits } from "./fit.ts";
+import { actionFit, doerFits, stuffFits } from "./fit.ts";
 import { type Ground, namesNothing, poolOf, stepsOf } from "./pool.ts";
 import type { Query, Topic } from "./query.ts";
 
@@ -12,10 +12,16 @@ const MANY = 2000;
 
 const isWork = (record: KeptRecord): boolean => record.fields.kind === "repair";
 
+/** Those done by the one asked about, where anything is known of that. */
+const byDoer = (topic: Topic, pool: readonly KeptRecord[]): readonly KeptRecord[] => {
+  const theirs = pool.filter((record) => doerFits(topic, record));
+  return theirs.length > 0 ? theirs : pool;
+};
+
 /** Those done as asked; those done in a way that people call so; all, when a word for the action fits none. */
 const asAsked = (topic: Topic, pool: readonly KeptRecord[]): readonly KeptRecord[] => {
   const stuff = pool.filter((record) => stuffFits(topic, record));
-  const from = stuff.length > 0 ? stuff : pool;
+  const from = byDoer(topic, stuff.length > 0 ? stuff : pool);
   const exact = from.filter((record) => actionFit(topic, record) === 2);
   const loose = from.filter((record) => actionFit(topic, record) > 0);
   return exact.length > 0 ? exact : loose.length > 0 ? loose : [];

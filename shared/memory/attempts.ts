@@ -3,9 +3,15 @@ import { meet, particularsOf, sameStuff } from "./part.ts";
 import type { Told } from "./told.ts";
 import { isCure, tellsReturn } from "./work.ts";
 
+/** "Greased them again" is the next round of a care, not a failure of the last. */
+const isRound = (told: Told, earlier: KeptRecord): boolean => {
+  const { action, fault, kind } = told.draft.fields;
+  return kind === "repair" && !isCure(action) && fault === null && action === earlier.fields.action;
+};
+
 /** The words say, or the last look said, that the earlier fix let go. */
 export const letGo = (told: Told, earlier: KeptRecord): boolean =>
-  tellsReturn(told.words) ||
+  (tellsReturn(told.words) && !isRound(told, earlier)) ||
   tellsReturn(told.draft.fields.fault ?? "") ||
   earlier.fields.outcome === "failed" ||
   (earlier.fields.outcome === "partly" &&

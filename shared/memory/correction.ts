@@ -28,6 +28,8 @@ export type Change =
       readonly add: readonly string[];
       readonly how: "instead" | "also";
     }
+  /** Other words for something said ("pinchweld rubber, not bulb rubber"): what is kept shows which field they belong to. */
+  | { readonly change: "phrase"; readonly to: string; readonly instead: string }
   /** Null: the speaker. */
   | { readonly change: "done-by"; readonly to: string | null }
   | { readonly change: "remove" }

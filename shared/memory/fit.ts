@@ -5,7 +5,7 @@ import { compareMaterials } from "./materials.ts";
 import { particularsOf } from "./part.ts";
 import { comparePlaces } from "./place.ts";
 import type { Topic } from "./query.ts";
-import { stemOf, tellingStems } from "./words.ts";
+import { plainWords, stemOf, tellingStems } from "./words.ts";
 
 const KIN: readonly (readonly string[])[] = table.kin;
 
@@ -24,7 +24,8 @@ export const actionFit = (topic: Topic, record: KeptRecord): 0 | 1 | 2 => {
 export const placeFits = (topic: Topic, record: KeptRecord): boolean =>
   topic.where.length === 0 || comparePlaces(topic.where.join(" "), record.fields.where) !== "different";
 
-const sharedCount = (words: readonly string[], stems: ReadonlySet<string>): number =>
+/** How many of the words stand among the stems. */
+export const sharedCount = (words: readonly string[], stems: ReadonlySet<string>): number =>
   words.filter((word) => stems.has(stemOf(word))).length;
 
 /** How much of what else was asked comes up in the record: its place, stuff, trouble and note words. */
@@ -39,3 +40,7 @@ export const wordFit = (topic: Topic, record: KeptRecord, note = ""): number => 
 /** Whether the stuff asked about is the stuff that went in; true when none was asked about. */
 export const stuffFits = (topic: Topic, record: KeptRecord): boolean =>
   topic.materials.length === 0 || compareMaterials(topic.materials, record.fields.materials) === "same";
+
+/** Whether it was done by the one asked about; true when nobody was. */
+export const doerFits = (topic: Topic, record: KeptRecord): boolean =>
+  topic.who === null || (record.doneBy !== null && plainWords(record.doneBy).includes(topic.who));

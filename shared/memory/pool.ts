@@ -2,9 +2,10 @@ import type { History, KeptRecord, RecordFilter } from "../history.ts";
 import type { Hemisphere } from "../reading.ts";
 import { type ComponentId, componentsOf } from "../vocabulary.ts";
 import { kinOf } from "./families.ts";
-import { placeFits } from "./fit.ts";
+import { placeFits, sharedCount, stuffFits } from "./fit.ts";
 import { boundsOf, isDuring } from "./period.ts";
 import type { Period, Topic } from "./query.ts";
+import { tellingStems } from "./words.ts";
 
 /** What an answer is worked out from. */
 export type Ground = { readonly history: History; readonly hemisphere: Hemisphere };
@@ -44,6 +45,30 @@ const look = (ground: Ground, topic: Topic, components: readonly ComponentId[] |
     .filter((record) => placeFits(topic, record) && isDuring(record.fields.date, period, ground.hemisphere));
 };
 
+/** By the stuff or the place, where no thing is named; everything, where nothing is said at all. */
+const unnamed = (ground: Ground, topic: Topic, how: Looked): readonly KeptRecord[] => {
+  if (topic.materials.length === 0) return look(ground, topic, undefined, how);
+  const period = how.period ?? null;
+  return recordsInWords(ground, { ...topic, all: [] }, HITS)
+    .filter((record) => stuffFits(topic, record) && placeFits(topic, record))
+    .filter((record) => how.kinds?.includes(record.fields.kind) !== false)
+    .filter((record) => isDuring(record.fields.date, period, ground.hemisphere))
+    .sort((a, b) => b.id - a.id);
+};
+
+/** How many notes are looked through for words. */
+const HITS = 40;
+
+/** Records of notes that hold most of the words asked: for things that no name fits. */
+export const poolInWords = (ground: Ground, topic: Topic): readonly KeptRecord[] => {
+  const least = Math.min(2, topic.all.length);
+  if (least === 0) return [];
+  return recordsInWords(ground, topic, HITS).filter((record) => {
+    const note = ground.history.note(record.noteId)?.text ?? "";
+    return placeFits(topic, record) && sharedCount(topic.all, tellingStems(note)) >= least;
+  });
+};
+
 /**
  * The records of the thing asked about, newest first. `keep` says which of them would answer; the first step of names
  * with any such is taken. Without a named thing all records are looked at.
@@ -54,7 +79,7 @@ export const poolOf = (
   how: Looked,
   keep: (record: KeptRecord) => boolean = () => true,
 ): readonly KeptRecord[] => {
-  if (namesNothing(topic)) return look(ground, topic, undefined, how).filter(keep);
+  if (namesNothing(topic)) return unnamed(ground, topic, how).filter(keep);
   for (const step of stepsOf(topic)) {
     const found = look(ground, topic, step, how).filter(keep);
     if (found.length > 0) return found;
@@ -74,7 +99,7 @@ export const nearestTo = (ground: Ground, topic: Topic, limit = 3): readonly Kep
 
 /** Records of notes in which the words of the question stand, the best note first. */
 export const recordsInWords = (ground: Ground, topic: Topic, limit: number): readonly KeptRecord[] => {
-  const words = [...topic.words, ...topic.materials, ...topic.where].join(" ");
+  const words = [...topic.all, ...topic.materials].join(" ");
   if (words === "") return [];
   const ids = ground.history.notes(words, limit).flatMap((hit) => hit.recordIds);
   return [...new Set(ids)]

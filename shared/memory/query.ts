@@ -14,8 +14,27 @@ export type Topic = {
   /** Place words, lower case, without articles: ["left", "rear"]. */
   readonly where: readonly string[];
   readonly materials: readonly string[];
-  /** What else was said that may stand in a note, for full-text search. */
+  /** Who did the work, as said: "dealer". */
+  readonly who: string | null;
+  /** The words that told the actions. */
+  readonly verbs: readonly string[];
+  /** What else was said that may stand in a note: the trouble, a part, a person. */
   readonly words: readonly string[];
+  /** Every telling word, names included, for full-text search. */
+  readonly all: readonly string[];
+};
+
+/** Nothing said: the whole rig. */
+export const EMPTY_TOPIC: Topic = {
+  named: [],
+  systems: [],
+  actions: [],
+  where: [],
+  materials: [],
+  who: null,
+  verbs: [],
+  words: [],
+  all: [],
 };
 
 /** Civil days, ISO; `to` exclusive; null is open. `said` is the phrase it was understood from. */

@@ -5,16 +5,19 @@ import { meet, particularsOf } from "./part.ts";
 import { comparePlaces } from "./place.ts";
 import type { Told } from "./told.ts";
 import { compareWhen, type WhenLikeness } from "./when.ts";
-import { sameAction, tellsAnother, tellsReturn } from "./work.ts";
+import { sameAction, tellsAnother, tellsReturn, tellsStill } from "./work.ts";
 
 const WHEN_POINTS: Record<WhenLikeness, number> = { same: 3, within: 2, near: 1, unknown: 0, apart: -9 };
 
 /** From what a record and a later account of work share: above 0 they may be one, more is surer. */
 const likeness = (told: Told, kept: KeptRecord): number => {
   const { fields } = told.draft;
-  const stuff = compareMaterials(fields.materials, kept.fields.materials);
-  if (stuff === "different") return -9;
-  const when = compareWhen(fields.date, kept.fields.date, told.hemisphere, told.today);
+  const stuff = compareMaterials(stuffOf(told), kept.fields.materials);
+  if (stuff === "different" && fields.materials.length > 0) return -9;
+  const when =
+    tellsStill(told.words) && justDone(told)
+      ? "unknown"
+      : compareWhen(fields.date, kept.fields.date, told.hemisphere, told.today);
   return (
     WHEN_POINTS[when] +
     (stuff === "same" ? 2 : 0) +
@@ -24,23 +27,32 @@ const likeness = (told: Told, kept: KeptRecord): number => {
   );
 };
 
+/** The stuff that a word on earlier work names may have been read as anything. */
+const stuffOf = (told: Told): readonly string[] => {
+  const { materials } = told.draft.fields;
+  return materials.length === 0 && tellsStill(told.words) ? [told.words] : materials;
+};
+
 /** Work told as just done is new work, unless the same was told the same day. */
 const justDone = (told: Told): boolean => told.draft.fields.date === told.today.toString();
 
 const enough = (told: Told, kept: KeptRecord, points: number): boolean => {
   const { fields } = told.draft;
+  if (tellsStill(told.words)) return kept.closedBy === null && points >= 1;
   if (justDone(told)) return points >= 4 && kept.fields.date === fields.date && !tellsReturn(told.words);
   return points >= 2 || (fields.date === null && points >= 1);
 };
+
+/** A word on how work does may name the work loosely ("since the butyl went in"). */
+const mayBeOne = (told: Told, record: KeptRecord): boolean =>
+  sameAction(told.draft.fields.action, record.fields.action) ||
+  (tellsStill(told.words) && compareMaterials([told.words], record.fields.materials) === "same");
 
 /** Records of work that this account of work may tell again, the likeliest first. */
 export const retoldRepairs = (told: Told, kept: readonly KeptRecord[]): readonly KeptRecord[] => {
   if (told.draft.fields.kind !== "repair" || tellsAnother(told.words)) return [];
   return kept
-    .filter(
-      (record) =>
-        record.fields.kind === "repair" && sameAction(told.draft.fields.action, record.fields.action),
-    )
+    .filter((record) => record.fields.kind === "repair" && mayBeOne(told, record))
     .map((record) => ({ record, points: likeness(told, record) }))
     .filter(({ record, points }) => points > 0 && enough(told, record, points))
     .sort((a, b) => b.points - a.points)

@@ -18,6 +18,9 @@ const phraseIn = (phrases: readonly string[]): ((text: string) => boolean) => {
 /** Whether the words say that a trouble is back or that work is done once more. */
 export const tellsReturn = phraseIn(table.returned);
 
+/** Whether the words say how earlier work does by now. */
+export const tellsStill = phraseIn(table.still);
+
 /** Whether the words speak of a further thing beside one told before ("the other side too"). */
 export const tellsAnother = phraseIn(table.another);
 
