@@ -14,6 +14,7 @@ describeInBrowser("the chat page for everybody", (open) => {
       bot.on("callback_query:data", (ctx) => ctx.editMessageText("Undone."));
     });
     const page = await open(url);
+    await page.waitForFunction("document.activeElement.id === 'words'");
     await page.keyboard.type("two lines");
     await page.keyboard.press("Shift+Enter");
     await page.keyboard.type("of it");
