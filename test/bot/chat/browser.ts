@@ -3,7 +3,10 @@ import { type Browser, type BrowserContextOptions, chromium, type Page } from "p
 import { afterAll, beforeAll, describe, expect } from "vitest";
 import { atEnd } from "./harness.ts";
 
-const PLACES = ["/usr/bin/chromium", "/usr/bin/chromium-browser"];
+/** Where a Chromium is looked for; the environment's CHROMIUM names another place. */
+const PLACES = process.env["CHROMIUM"]
+  ? [process.env["CHROMIUM"]]
+  : ["/usr/bin/chromium", "/usr/bin/chromium-browser"];
 const executablePath = PLACES.find((place) => existsSync(place));
 
 const FLAGS = [
@@ -22,7 +25,8 @@ export type Open = (url: string, options?: BrowserContextOptions) => Promise<Pag
 
 /** Tests in a real browser; where none is found they are left out, and their title says so. */
 export const describeInBrowser = (title: string, tests: (open: Open) => void): void => {
-  const name = executablePath ? title : `${title} (LEFT OUT: no Chromium at ${PLACES.join(" or ")})`;
+  const name = executablePath ? title : `${title} (no Chromium at ${PLACES.join(" or ")})`;
+  if (!executablePath) process.stderr.write(`Left out: the tests of ${name}. Install it to run them.\n`);
   describe.skipIf(!executablePath)(name, () => {
     let browser: Browser | undefined;
     beforeAll(async () => {
