@@ -11,7 +11,7 @@ import { type Config, mediaFolder } from "./config.ts";
 import { awaitsPairing, pairingCode } from "./conversation/pair.ts";
 import { createLog } from "./log.ts";
 import { sendNudges } from "./nudges/send-nudges.ts";
-import { foundRig, hemisphereOf, rigOf } from "./rig/rig.ts";
+import { foundRig, hemisphereOf, rigOf, UNNAMED } from "./rig/rig.ts";
 import { createInboxWorker } from "./workers/inbox-worker.ts";
 import { createPoller, type Poller } from "./workers/poller.ts";
 import { createScheduler } from "./workers/scheduler.ts";
@@ -75,12 +75,21 @@ export const startProgram = async (config: Config, around: Surroundings): Promis
   const wakeSenders = (): void => {
     for (const { sender } of lines) sender.wake();
   };
+  const showName = (): void => {
+    const name = pageTitle(store);
+    if (name !== shownName) chat.rename(name);
+    shownName = name;
+  };
+  let shownName = pageTitle(store);
   const deps = { store, hears: { ready: () => false } };
   const worker = createInboxWorker({
     deps,
     clock: around.clock,
     log,
-    onHandled: wakeSenders,
+    onHandled: () => {
+      wakeSenders();
+      showName();
+    },
     onFatal: around.onFatal,
   });
 
@@ -106,7 +115,7 @@ export const startProgram = async (config: Config, around: Surroundings): Promis
     filesDir: mediaDir,
     host: config.page.host,
     port: config.page.port,
-    title: "Holdfast",
+    title: pageTitle(store),
     now: () => around.clock.now().epochMilliseconds,
     onFault: (error) => log.error({ fault: String(error) }, "the chat page had a fault"),
   });
@@ -136,6 +145,12 @@ export const startProgram = async (config: Config, around: Surroundings): Promis
     folder.release();
   };
   return { store, chat, url, nudge, stop };
+};
+
+/** The rig's name stands over the chat, once it has one. */
+const pageTitle = (store: Store): string => {
+  const { name } = rigOf(store);
+  return name === UNNAMED ? "Holdfast" : name;
 };
 
 /** The page's address; with the code in it while nobody is paired yet. */

@@ -45,6 +45,18 @@ export class Inbox {
       .run(channel, updateId, JSON.stringify(body), at);
   }
 
+  /** The highest update id of a channel; 0 when nothing came yet. */
+  newest(channel: string): number {
+    return z
+      .number()
+      .parse(
+        this.db
+          .prepare("SELECT coalesce(max(update_id), 0) FROM inbox WHERE channel = ?")
+          .pluck()
+          .get(channel),
+      );
+  }
+
   next(): InboxItem | undefined {
     const row = this.db.prepare("SELECT * FROM inbox WHERE state = 'waiting' ORDER BY id LIMIT 1").get();
     return row === undefined ? undefined : itemRow.parse(row);

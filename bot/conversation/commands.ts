@@ -1,12 +1,10 @@
-import type { Query, Topic } from "../../shared/memory/query.ts";
+import { EMPTY_TOPIC, type Query } from "../../shared/memory/query.ts";
 import { ask } from "./ask.ts";
 import { offerCare } from "./care.ts";
 import { greet, help } from "./greet.ts";
 import { pairingCode } from "./pair.ts";
 import type { Turn } from "./turn.ts";
 import { undoLast } from "./undo.ts";
-
-const ANYTHING: Topic = { named: [], systems: [], actions: [], where: [], materials: [], words: [] };
 
 const asking = (query: Query) => (turn: Turn) => ask(turn, query);
 
@@ -19,12 +17,16 @@ const pairAnother = (turn: Turn): void => {
 type Command = { readonly name: string; readonly description: string; readonly run: (turn: Turn) => void };
 
 export const COMMANDS: readonly Command[] = [
-  { name: "open", description: "What is open", run: asking({ ask: "open", topic: ANYTHING, before: null }) },
-  { name: "buy", description: "What to buy", run: asking({ ask: "buy", topic: ANYTHING }) },
+  {
+    name: "open",
+    description: "What is open",
+    run: asking({ ask: "open", topic: EMPTY_TOPIC, before: null }),
+  },
+  { name: "buy", description: "What to buy", run: asking({ ask: "buy", topic: EMPTY_TOPIC }) },
   {
     name: "due",
     description: "What is due for a look",
-    run: asking({ ask: "due", topic: ANYTHING, period: null }),
+    run: asking({ ask: "due", topic: EMPTY_TOPIC, period: null }),
   },
   { name: "care", description: "Checks that come round", run: offerCare },
   { name: "undo", description: "Take back the last change", run: (turn) => undoLast(turn, "work") },

@@ -20,18 +20,29 @@ export type Demo = { readonly url: string; readonly stop: () => Promise<void> };
 
 type Around = { readonly say: (sentence: string) => void; readonly onFatal: (error: unknown) => void };
 
-const settled = async ({ store }: Program): Promise<void> => {
-  while (store.inbox.next() !== undefined || store.outbox.next("page") !== undefined) await wait(5);
+/** Waits until the program has taken that many updates and answered all of them. */
+const settled = async ({ store }: Program, updates: number): Promise<void> => {
+  while (
+    store.inbox.newest("page") < updates ||
+    store.inbox.next() !== undefined ||
+    store.outbox.next("page") !== undefined
+  )
+    await wait(5);
 };
 
 /** Sends the nudges that fell due up to a moment, each at its own time. */
-const nudgesUntil = async (program: Program, clock: MovedClock, until: Temporal.Instant): Promise<void> => {
+const nudgesUntil = async (
+  program: Program,
+  clock: MovedClock,
+  until: Temporal.Instant,
+  told: number,
+): Promise<void> => {
   for (;;) {
     const at = nextNudgeTime(program.store, clock.now());
     if (at === undefined || Temporal.Instant.compare(at, until) >= 0) return;
     clock.moveTo(at);
     if (!program.nudge()) clock.moveTo(at.add({ hours: 24 }));
-    await settled(program);
+    await settled(program, told);
   }
 };
 
@@ -54,15 +65,16 @@ export const startDemo = async (config: Config, around: Around): Promise<Demo> =
 
   const { people } = program.chat;
   const { person, secret } = program.chat.join("Ines");
+  let told = 0;
   const tell = async (text: string): Promise<void> => {
     people.say(person, { key: randomUUID(), text });
-    await wait(1);
-    await settled(program);
+    told++;
+    await settled(program, told);
   };
   await tell(pairingCode(program.store));
   for (const [index, turn] of turns.entries()) {
     if (!("text" in turn)) continue;
-    await nudgesUntil(program, clock, turn.at);
+    await nudgesUntil(program, clock, turn.at, told);
     clock.moveTo(turn.at);
     await tell(turn.text);
     if ((index + 1) % 10 === 0) around.say(`Telling Magpie's seasons: ${index + 1} of ${turns.length}.`);

@@ -34,7 +34,7 @@ export const outlookNow = (turn: Turn, record: KeptRecord): Outlook | undefined 
   });
 
 const keep = ({ store }: Turn, outlook: Outlook): void => {
-  const why = [outlook.explain, outlook.lookFor].filter((words) => words !== "").join(" ");
+  const why = [outlook.explain, outlook.lookFor].filter((words) => words !== "").join("\n");
   store.looks.plan(outlook.record, outlook.nextLook.day.toString(), why);
 };
 

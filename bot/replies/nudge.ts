@@ -56,7 +56,7 @@ const fixLine = (turn: Turn, id: RecordId, answered: Answered): Line[] => {
   const look = turn.store.looks.of(id);
   if (answered.size > 0 && look?.nudgedAt == null)
     return [{ text: `${thingName(record.fields)}: answered.`, buttons: null }];
-  const question = [workDone(turn, record), look?.why ?? ""].filter((words) => words !== "").join(" ");
+  const question = [workDone(turn, record), look?.why ?? ""].filter((words) => words !== "").join("\n");
   return [{ text: question, buttons: lookButtons(id) }];
 };
 
@@ -98,7 +98,7 @@ export const nudgeText = (turn: Turn, { records, care }: Nudged, answered: Answe
   );
   const body = alone
     ? (lines[0]?.text ?? "")
-    : lines.map(({ text }, index) => `${index + 1}. ${text}`).join("\n");
+    : lines.map(({ text }, index) => `${index + 1}. ${text}`).join("\n\n");
   const head = alone && answered.size > 0 ? "" : alone ? "Worth a look: " : "Worth a look:\n";
   return { text: `${head}${body}`, buttons: rows.length > 1 && care.length === 0 ? [...rows, ALL] : rows };
 };

@@ -4,10 +4,12 @@ import type { Hemisphere, Moment } from "../../shared/reading.ts";
 import type { Store } from "../../store/store.ts";
 import southernZones from "./southern-zones.json" with { type: "json" };
 
+export const UNNAMED = "your rig";
+
 const hour = z.number().int().min(0).max(23);
 
 export const rigSchema = z.object({
-  name: z.string().min(1).max(60).default("your rig"),
+  name: z.string().min(1).max(60).default(UNNAMED),
   zone: z.string(),
   hemisphere: z.enum(["north", "south"]),
   units: z.enum(["miles", "km"]).default("miles"),

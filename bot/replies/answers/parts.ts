@@ -1,7 +1,7 @@
 import { sayDate } from "../../../shared/edtf.ts";
 import type { KeptRecord } from "../../../shared/history.ts";
 import type { Answer } from "../../../shared/memory/answer-data.ts";
-import type { Topic } from "../../../shared/memory/query.ts";
+import { EMPTY_TOPIC, type Topic } from "../../../shared/memory/query.ts";
 import { componentName } from "../../../shared/vocabulary.ts";
 import type { Button } from "../../conversation/buttons.ts";
 import type { Turn } from "../../conversation/turn.ts";
@@ -35,9 +35,7 @@ export const nearestWords = (turn: Turn, answer: Answer): string => {
 };
 
 export const nothingKnown = (turn: Turn, answer: Answer): string =>
-  `I have nothing on record about ${topicName(answer.query.ask === "use" ? NO_TOPIC : answer.query.topic)}${periodWords(answer)}.${nearestWords(turn, answer)}`;
-
-const NO_TOPIC: Topic = { named: [], systems: [], actions: [], where: [], materials: [], words: [] };
+  `I have nothing on record about ${topicName(answer.query.ask === "use" ? EMPTY_TOPIC : answer.query.topic)}${periodWords(answer)}.${nearestWords(turn, answer)}`;
 
 /** Lets the person see the words that an answer rests on. */
 export const wordsButton = (record: KeptRecord): readonly Button[] => [
