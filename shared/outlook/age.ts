@@ -14,3 +14,7 @@ export const ageBetween = (wear: Wear, use: Use, from: Day, to: Day): number => 
 
 export const mixedAge = ({ useShare }: Wear, calendarDays: number, useDays: number): number =>
   (1 - useShare) * calendarDays + useShare * useDays;
+
+/** Days of ageing that a calendar day brings, at the pace of use known on a day (by default today). */
+export const ageingPace = (wear: Wear, use: Use, on: Day = use.today): number =>
+  wear.axis === "calendar" ? 1 : mixedAge(wear, 1, use.perDay(wear.axis, on) / TYPICAL_PER_DAY[wear.axis]);

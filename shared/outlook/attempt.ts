@@ -38,13 +38,14 @@ const startOf = (record: KeptRecord, toldOn: Day, hemisphere: Hemisphere): Day =
 const takenOver = (record: KeptRecord, line: readonly KeptRecord[]): string | undefined =>
   record.closedBy === null ? undefined : line.find(({ id }) => id === record.closedBy)?.saidAt;
 
+/** A failure of which no verdict was kept came to light when another fix took over. */
 const looksAt = (record: KeptRecord, ended: string | undefined): readonly Verdict[] => {
-  const verdicts = verdictsOf(record);
-  if (ended === undefined || record.fields.outcome !== "failed") return verdicts;
+  const { verdicts, fields } = record;
+  if (ended === undefined || fields.outcome !== "failed") return verdictsOf(record);
   if (verdicts.some(({ outcome }) => outcome === "failed")) return verdicts;
   return [
     ...verdicts,
-    { outcome: "failed", when: ended.slice(0, 10), saidAt: ended, exposure: [], noteId: null },
+    { outcome: "failed", when: ended.slice(0, 10), saidAt: ended, exposure: fields.exposure, noteId: null },
   ];
 };
 

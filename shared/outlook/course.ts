@@ -1,5 +1,5 @@
 import type { Temporal } from "temporal-polyfill";
-import { ageBetween, mixedAge } from "./age.ts";
+import { ageBetween, ageingPace, mixedAge } from "./age.ts";
 import type { Attempt } from "./attempt.ts";
 import { type Day, dayOf } from "./days.ts";
 import { UNMENTIONED } from "./observe.ts";
@@ -25,6 +25,8 @@ export type Course = {
   /** Age in days at the typical pace on a day. */
   readonly ageOn: (day: Day) => number;
   readonly holdsOn: (day: Day) => number;
+  /** Days of ageing that a calendar day brought at the rig's pace when the fix was made. */
+  readonly pace: number;
 };
 
 export const courseOf = (attempt: Attempt, prediction: Prediction, use: Use): Course => {
@@ -33,7 +35,8 @@ export const courseOf = (attempt: Attempt, prediction: Prediction, use: Use): Co
   const base = last?.day ?? (retold ? toldOn : start);
   const counted = (day: Day) => ageBetween(wear, use, start, day);
   const ageOn = last?.told ? reAged(counted, last.day, last.age) : counted;
-  return { attempt, prediction, base, ageOn, holdsOn: (day) => outlives(prediction, ageOn(day)) };
+  const holdsOn = (day: Day) => outlives(prediction, ageOn(day));
+  return { attempt, prediction, base, ageOn, holdsOn, pace: ageingPace(wear, use, start) };
 };
 
 /** Ages drawn through an age that was told for a day. */

@@ -1,6 +1,7 @@
 import type { KeptRecord } from "../history.ts";
 import type { Hemisphere } from "../reading.ts";
 import { type ComponentId, consequenceOf } from "../vocabulary.ts";
+import { ageingPace } from "./age.ts";
 import { annualCost, breakEvenYears, capitalRecovery, mendingCost } from "./annual-cost.ts";
 import { type Attempt, attemptOf } from "./attempt.ts";
 import { believe, evidenceOf } from "./belief.ts";
@@ -9,7 +10,8 @@ import type { Prediction } from "./prediction.ts";
 import { type FixKind, fixKindOf } from "./priors.ts";
 import type { Settings } from "./settings.ts";
 import type { Use } from "./use.ts";
-import { ageingRate, medianYears, worth } from "./worth.ts";
+import { wearOf } from "./wear.ts";
+import { medianYears, worth } from "./worth.ts";
 
 export type MoneyGiven = {
   /** Materials of one more mend. */
@@ -191,7 +193,7 @@ export const decide = (input: DecisionInput): Decision | undefined => {
   const mends = attempts.filter(isMend);
   const last = mends.toSorted((a, b) => a.start - b.start).at(-1);
   if (last === undefined) return undefined;
-  const ageing = ageingRate(component, use);
+  const ageing = ageingPace(wearOf(component), use);
   const known: MoneyGiven = {
     ...input.given,
     mendCost: input.given.mendCost ?? priceOf(line, false),

@@ -1,7 +1,8 @@
 import type { Consequence } from "../vocabulary.ts";
-import type { Context, Course } from "./course.ts";
+import { type Context, type Course, dayAtAge } from "./course.ts";
 import { type Day, dayOf } from "./days.ts";
 import { type LookPlan, planLooks } from "./look-plan.ts";
+import { outlives } from "./prediction.ts";
 import { publishedLimit } from "./published.ts";
 import { FIRST_LOOK_DAYS, firstLookAfter } from "./wear.ts";
 
@@ -10,7 +11,7 @@ export type LookReason = "least-cost" | "first-use" | "published" | "departure" 
 
 type Choice = { readonly day: Day; readonly reason: LookReason };
 
-const HORIZON_DAYS = 3 * 365;
+const LEAST_HORIZON_DAYS = 3000;
 /** Days that lie at least between a look and the next one, so that nobody is pestered. */
 const LEAST_DAYS = { safety: 3, water: 7, use: 7, comfort: 14 } as const;
 /** A look before leaving is put so many days before, to leave time for mending. */
@@ -19,15 +20,22 @@ const BEFORE_LEAVING_DAYS = 2;
 const FRESH_DAYS = 21;
 const TRIES = 6;
 
-/** The least-cost plan; for safety its daily cost is raised until the share of unnoticed time is allowed. */
-const planOf = (course: Course, consequence: Consequence, { use, settings }: Context): LookPlan => {
-  const { start, wear } = course.attempt;
-  const horizon = Math.max(0, use.today - start) + HORIZON_DAYS;
-  const holding = (day: number) => course.holdsOn(start + day);
+/** A horizon well beyond an age, the same for ages that are near each other. */
+const horizonBeyond = (age: number): number => {
+  let horizon = LEAST_HORIZON_DAYS;
+  while (horizon < age + LEAST_HORIZON_DAYS / 2) horizon *= 2;
+  return horizon;
+};
+
+/** The least-cost plan over age; for safety its daily cost is raised until the share of unnoticed time is allowed. */
+const planOf = (course: Course, consequence: Consequence, { settings }: Context): LookPlan => {
+  const { attempt, prediction, ageOn, base, pace } = course;
+  const horizon = horizonBeyond(ageOn(base));
+  const holding = (age: number) => outlives(prediction, age);
   const costs = {
-    look: settings.lookCost[wear.access],
-    day: settings.dayCost[consequence],
-    hidden: Math.max(wear.hidden, 0.01),
+    look: settings.lookCost[attempt.wear.access],
+    day: settings.dayCost[consequence] / pace,
+    hidden: Math.max(attempt.wear.hidden, 0.01),
   };
   let plan = planLooks(holding, horizon, costs);
   if (consequence !== "safety") return plan;
@@ -65,12 +73,15 @@ const beforeLeaving = (choice: Choice, base: Day, looked: boolean, { trip, use }
   return { day: Math.max(use.today, latest), reason: "departure" };
 };
 
-/** The day of the next look and what set it. A later good look never gives an earlier day. */
+/**
+ * The day of the next look and what set it. The best age of the next look does not depend on use since the last one, so
+ * that more use only ever brings its day nearer; and a later good look never gives an earlier day.
+ */
 export const lookDay = (course: Course, consequence: Consequence, context: Context): Choice => {
   const { attempt, base } = course;
   const last = attempt.looks.at(-1);
   const fresh = last === undefined && base === attempt.start;
-  const best = attempt.start + planOf(course, consequence, context).next(base - attempt.start);
+  const best = dayAtAge(course, planOf(course, consequence, context).next(course.ageOn(base)));
   let choice: Choice = { day: Math.max(best, base + LEAST_DAYS[consequence]), reason: "least-cost" };
   if (last?.outcome === "partly") choice = { day: Math.ceil((base + choice.day) / 2), reason: "partly" };
   choice = earlier(choice, publishedLimit(attempt.record.fields.component, base, context.use), "published");

@@ -2,16 +2,16 @@ import { constantCost, constantInterval, type LookCosts } from "./constant-inter
 
 /**
  * Looks at least cost (Barlow, Hunter and Proschan 1963): a look costs `look`, a day failed unnoticed costs `day`, and
- * a failure goes unnoticed with chance `hidden`. Backward induction over the days since the fix: as long as every look
- * is good, the belief is the failure distribution cut off at the last look, so each state is one day.
+ * a failure goes unnoticed with chance `hidden`. Backward induction over the age of the fix, in days at a steady pace: as
+ * long as every look is good, the belief is the failure distribution cut off at the last look, so each state is one age.
  */
 
-/** Chance to hold until the start of a day, counted from the fix. */
+/** Chance to hold up to an age in days. */
 export type Holding = (day: number) => number;
 
 export type LookPlan = {
-  /** Best day for the next look when it held on `day`; later days never give an earlier one. */
-  readonly next: (day: number) => number;
+  /** Best age for the next look when it held at `age`; a greater age never gives a smaller one. */
+  readonly next: (age: number) => number;
   /** Share of its life in service that a fix spends failed and unnoticed under this plan. */
   readonly unnoticedShare: () => number;
 };
@@ -163,11 +163,11 @@ const shareUnnoticed = ({ days, failed, area, choice }: Solved, hidden: number):
   return unnoticed === 0 ? 0 : unnoticed / (unnoticed + alive);
 };
 
-/** Plans looks for a fix over the days from its start to a horizon. */
+/** Plans looks for a fix over the ages up to a horizon. */
 export const planLooks = (holding: Holding, horizon: number, costs: LookCosts): LookPlan => {
   const solved = solve(tablesOf(holding, horizon), costs);
   return {
-    next: (day) => refine(solved, costs, holding, day),
+    next: (age) => refine(solved, costs, holding, age),
     unnoticedShare: () => shareUnnoticed(solved, costs.hidden),
   };
 };

@@ -40,8 +40,8 @@ export const observe = (looks: readonly Seen[], silence: Silence): Observation =
     .filter((look) => look.outcome === "holding")
     .reduce((oldest, look) => Math.max(oldest, look.age), 0);
   if (last === undefined || last.outcome === "holding") return unheard(good, silence);
+  const seen = last.outcome === "partly" ? halfGood : letGo;
+  if (last.told) return seen(Math.min(good, TOLD_BAND[0] * last.age), TOLD_BAND[1] * last.age);
   const before = Math.min(good, last.age);
-  if (last.outcome === "partly") return halfGood(before, last.age);
-  if (last.told) return letGo(Math.min(good, TOLD_BAND[0] * last.age), TOLD_BAND[1] * last.age);
-  return letGo(last.age - silence.hidden * (last.age - before), last.age);
+  return seen(last.age - silence.hidden * (last.age - before), last.age);
 };

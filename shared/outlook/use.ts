@@ -17,8 +17,8 @@ export type Use = {
   readonly today: Day;
   /** Use on an axis from one day to another; days after today are a forecast. */
   between(axis: UseAxis, from: Day, to: Day): number;
-  /** The pace expected when no trip is on. */
-  perDay(axis: UseAxis): number;
+  /** The pace of use as known on a day, today by default; it is what is expected when no trip is on. */
+  perDay(axis: UseAxis, on?: Day): number;
   /** Whether the log tells of use on this axis. */
   kept(axis: UseAxis): boolean;
 };
@@ -67,27 +67,50 @@ const entriesOf = (log: readonly KeptUsage[], axis: UseAxis, today: Day, hemisph
   return entries;
 };
 
-type Course = { readonly first: Day; readonly sums: Float64Array; readonly pace: number };
+type Course = {
+  readonly first: Day;
+  readonly sums: Float64Array;
+  readonly pace: number;
+  /** Pace as known at the end of each day since the first one. */
+  readonly paces: Float64Array;
+  /** Pace before the first day told of. */
+  readonly before: number;
+};
 
-/** Running sums of use from the first day told of to today, at the log's own pace wherever nobody had written. */
-const courseOf = (entries: readonly Entry[], today: Day, typical: number): Course => {
+type Told = { readonly first: Day; readonly daily: Float64Array; readonly spoken: Uint8Array };
+
+const toldOf = (entries: readonly Entry[], today: Day): Told => {
   const first = entries.reduce((earliest, { from }) => Math.min(earliest, from), today);
   const daily = new Float64Array(today - first + 1);
   const spoken = new Uint8Array(daily.length);
-  let told = 0;
   for (const { from, to, count, silence } of entries) {
-    for (let day = from; day <= to; day++)
-      daily[day - first] = (daily[day - first] ?? 0) + count / (to - from + 1);
+    const perDay = count / (to - from + 1);
+    for (let day = from; day <= to; day++) daily[day - first] = (daily[day - first] ?? 0) + perDay;
     spoken.fill(1, from - first, Math.min(daily.length, to - first + silence + 1));
-    told += count;
   }
-  const heard = spoken.reduce((days, one) => days + one, 0);
-  const pace = (typical * PACE_PRIOR_DAYS + told) / (PACE_PRIOR_DAYS + heard);
+  return { first, daily, spoken };
+};
+
+/**
+ * Running sums of use from the first day told of to today. Days of which nobody spoke count at the pace known by then,
+ * so that later use never changes what went before.
+ */
+const courseOf = (entries: readonly Entry[], today: Day, typical: number): Course => {
+  const { first, daily, spoken } = toldOf(entries, today);
   const sums = new Float64Array(daily.length + 1);
+  const paces = new Float64Array(daily.length);
+  let [told, heard, pace] = [typical * PACE_PRIOR_DAYS, PACE_PRIOR_DAYS, typical];
   daily.forEach((amount, index) => {
-    sums[index + 1] = (sums[index] ?? 0) + amount + (spoken[index] === 0 ? pace : 0);
+    const silent = spoken[index] === 0;
+    sums[index + 1] = (sums[index] ?? 0) + amount + (silent ? pace : 0);
+    if (!silent) {
+      told += amount;
+      heard++;
+      pace = told / heard;
+    }
+    paces[index] = pace;
   });
-  return { first, sums, pace };
+  return { first, sums, pace, paces, before: typical };
 };
 
 type Leg = { readonly from: Day; readonly to: Day; readonly perDay: number };
@@ -111,8 +134,8 @@ export const useOnTrip = (axis: UseAxis, trip: Trip, use: Use): number => {
 
 /** Use from the start of the log to the start of a day (fractions of days allowed). */
 const until = (course: Course, leg: Leg | undefined, today: Day, day: Day): number => {
-  const { first, sums, pace } = course;
-  if (day <= first) return (day - first) * pace;
+  const { first, sums, pace, before } = course;
+  if (day <= first) return (day - first) * before;
   if (day <= today + 1) {
     const whole = Math.floor(day - first);
     const low = sums[whole] ?? 0;
@@ -124,6 +147,9 @@ const until = (course: Course, leg: Leg | undefined, today: Day, day: Day): numb
   const onLeg = Math.max(0, Math.min(day, leg.to) - Math.max(today + 1, leg.from));
   return past + ahead + onLeg * (leg.perDay - pace);
 };
+
+const paceOn = ({ first, paces, pace, before }: Course, day: Day): number =>
+  day < first ? before : (paces[day - first] ?? pace);
 
 type AxisUse = { readonly course: Course; readonly leg: Leg | undefined; readonly kept: boolean };
 
@@ -154,7 +180,7 @@ export const useOf = (input: {
       const { course, leg } = at(axis);
       return until(course, leg, today, to) - until(course, leg, today, from);
     },
-    perDay: (axis) => at(axis).course.pace,
+    perDay: (axis, on = today) => paceOn(at(axis).course, on),
     kept: (axis) => at(axis).kept,
   };
 };

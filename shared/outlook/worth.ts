@@ -1,14 +1,4 @@
-import type { ComponentId } from "../vocabulary.ts";
 import { ageAt, outlives, type Prediction } from "./prediction.ts";
-import type { Use } from "./use.ts";
-import { TYPICAL_PER_DAY, wearOf } from "./wear.ts";
-
-/** Days of ageing a calendar day at the rig's pace. */
-export const ageingRate = (component: ComponentId, use: Use): number => {
-  const { axis, useShare } = wearOf(component);
-  if (axis === "calendar") return 1;
-  return 1 - useShare + (useShare * use.perDay(axis)) / TYPICAL_PER_DAY[axis];
-};
 
 const DAYS_PER_YEAR = 365.2425;
 const STEP_YEARS = 1 / 24;

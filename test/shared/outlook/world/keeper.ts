@@ -64,10 +64,11 @@ type Fix = { index: number; start: Day; lastLook: Day; due: Day; fails: Day; sho
 
 const placesOf = (random: Random, nature: Nature, size: WorldSize, seed: number): Place[] => {
   const traits = new Map<string, Trait>();
-  const works = [...WORKS];
+  const works = WORKS.map((group) => [...group]);
   return Array.from({ length: size.places }, (_, line) => {
-    const work = pick(random, works);
-    works.splice(works.indexOf(work), 1);
+    const group = pick(random, works);
+    const work = pick(random, group);
+    group.splice(group.indexOf(work), 1);
     const kind = kindOfWork(work);
     const trait = traits.get(kind.id) ?? traitOf(random, kind, nature);
     traits.set(kind.id, trait);
@@ -110,14 +111,11 @@ export const runRig = (seed: number, nature: Nature, size: WorldSize, policy: Po
   const places = placesOf(random, nature, size, seed);
   const records: KeptRecord[] = [];
 
-  const rigOn = (day: Day): Rig =>
-    rigOf({
-      usage: use.log.filter(({ saidAt }) => saidAt.slice(0, 10) <= at(day)),
-      trip: null,
-      settings: DEFAULT_SETTINGS,
-      today: dateOf(day),
-      hemisphere: "north",
-    });
+  const rigOn = (day: Day): Rig => {
+    const today = at(day);
+    const usage = use.log.filter(({ saidAt }) => saidAt.slice(0, 10) <= today);
+    return rigOf({ usage, trip: null, settings: DEFAULT_SETTINGS, today: dateOf(day), hemisphere: "north" });
+  };
 
   const told = (place: Place, fix: Fix, day: Day) => {
     const record = records[fix.index];

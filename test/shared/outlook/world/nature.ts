@@ -26,30 +26,44 @@ type Work = {
   readonly materials: readonly string[];
 };
 
-/** Mixed kinds of fix and consequences. */
-export const WORKS: readonly Work[] = [
-  { component: "gray-tank", action: "patch", materials: ["epoxy", "glass cloth"] },
-  { component: "black-tank", action: "patch", materials: ["epoxy putty"] },
-  { component: "roof-seam", action: "seal", materials: ["lap sealant"] },
-  { component: "skylight", action: "seal", materials: ["lap sealant"] },
-  { component: "window", action: "seal", materials: ["butyl"] },
-  { component: "roof", action: "patch", materials: ["repair tape"] },
-  { component: "underbelly", action: "patch", materials: ["repair tape"] },
-  { component: "corner-trim", action: "seal", materials: ["sealant"] },
-  { component: "shower", action: "seal", materials: ["silicone"] },
-  { component: "frame", action: "weld", materials: [] },
-  { component: "entry-step", action: "weld", materials: [] },
-  { component: "bumper", action: "reinforce", materials: ["steel plate"] },
-  { component: "exterior-light", action: "rewire", materials: ["crimp lug"] },
-  { component: "tow-plug", action: "rewire", materials: [] },
-  { component: "water-line", action: "replace", materials: ["pex elbow"] },
-  { component: "dump-valve", action: "replace", materials: ["seal"] },
-  { component: "slide-seal", action: "replace", materials: ["bulb seal"] },
-  { component: "slide-floor", action: "rebuild", materials: ["plywood"] },
-  { component: "gas-regulator", action: "replace", materials: [] },
-  { component: "stabilizer", action: "tighten", materials: [] },
-  { component: "cabinet", action: "refasten", materials: ["screw"] },
-  { component: "furniture", action: "refasten", materials: ["wood glue"] },
+/** Mixed kinds of fix, by consequence. */
+export const WORKS: readonly (readonly Work[])[] = [
+  [
+    { component: "frame", action: "weld", materials: [] },
+    { component: "entry-step", action: "weld", materials: [] },
+    { component: "exterior-light", action: "rewire", materials: ["crimp lug"] },
+    { component: "gas-regulator", action: "replace", materials: [] },
+    { component: "brake", action: "adjust", materials: [] },
+    { component: "outlet", action: "replace", materials: [] },
+    { component: "hitch", action: "tighten", materials: [] },
+  ],
+  [
+    { component: "gray-tank", action: "patch", materials: ["epoxy", "glass cloth"] },
+    { component: "black-tank", action: "patch", materials: ["epoxy putty"] },
+    { component: "roof-seam", action: "seal", materials: ["lap sealant"] },
+    { component: "window", action: "seal", materials: ["butyl"] },
+    { component: "underbelly", action: "patch", materials: ["repair tape"] },
+    { component: "shower", action: "seal", materials: ["silicone"] },
+    { component: "slide-seal", action: "replace", materials: ["bulb seal"] },
+  ],
+  [
+    { component: "bumper", action: "reinforce", materials: ["steel plate"] },
+    { component: "fresh-tank", action: "weld", materials: [] },
+    { component: "water-pump", action: "refasten", materials: ["hose clamp"] },
+    { component: "battery", action: "replace", materials: [] },
+    { component: "entry-door", action: "adjust", materials: [] },
+    { component: "solar", action: "refasten", materials: ["screw"] },
+    { component: "converter", action: "rewire", materials: [] },
+  ],
+  [
+    { component: "cabinet", action: "refasten", materials: ["screw"] },
+    { component: "furniture", action: "refasten", materials: ["wood glue"] },
+    { component: "awning", action: "patch", materials: ["repair tape"] },
+    { component: "stabilizer", action: "tighten", materials: [] },
+    { component: "interior-light", action: "replace", materials: [] },
+    { component: "screen", action: "patch", materials: ["mesh"] },
+    { component: "vent-fan", action: "repair", materials: [] },
+  ],
 ];
 
 export const fieldsOf = (work: Work, date: string): RecordFields => ({
