@@ -76,15 +76,22 @@ export const cardinalAt = (tokens: Tokens, at: number, look: WordAt = headAt): R
   return found && multiplied(tokens, found, { word: "thousand", size: 1000 }, hundreds);
 };
 
-const chunks = (tokens: Tokens, at: number): { readonly values: number[]; readonly next: number } => {
+/** Pieces of the longest number that anybody says digit by digit. */
+const LONGEST_RUN = 10;
+
+const chunks = (
+  tokens: Tokens,
+  at: number,
+): { readonly values: readonly number[]; readonly next: number } => {
   const values: number[] = [];
   let next = at;
-  for (let look: WordAt = headAt; ; look = wordAt) {
-    const chunk = underHundred(tokens, next, look);
-    if (chunk === undefined) return { values, next };
+  while (values.length < LONGEST_RUN) {
+    const chunk = underHundred(tokens, next, next === at ? headAt : wordAt);
+    if (chunk === undefined) break;
     values.push(chunk.value);
     next = chunk.next;
   }
+  return { values, next };
 };
 
 /**

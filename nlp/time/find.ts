@@ -19,6 +19,9 @@ export type Found = {
 /** Times written as dates, found beforehand, by the index of their first token. */
 export type Written = ReadonlyMap<number, Found>;
 
+/** How many times may lie within one another: "the week before the end of last May" has three. */
+const DEEPEST = 8;
+
 type Matched = { readonly slots: Readonly<Record<string, unknown>>; readonly next: number };
 
 const isPoint = ({ meaning }: Found): boolean => (meaning.role ?? "point") === "point";
@@ -34,6 +37,7 @@ export class Scan {
   readonly #slots: Map<string, SlotRead<unknown> | undefined>[];
   readonly #best: (Found | null | undefined)[] = [];
   #before: Period | undefined;
+  #depth = 0;
 
   constructor(tokens: readonly Token[], reference: Reference, rules: RuleIndex, written: Written) {
     this.#tokens = tokens;
@@ -131,7 +135,10 @@ export class Scan {
   }
 
   #whenAt(at: number): SlotRead<Period> | undefined {
+    if (this.#depth >= DEEPEST) return undefined;
+    this.#depth += 1;
     const best = this.#bestAt(at);
+    this.#depth -= 1;
     const role = best?.meaning.role ?? "point";
     return best === undefined || role !== "point"
       ? undefined

@@ -38,13 +38,21 @@ const skipHedges = (tokens: Tokens, at: number): number => {
 const tailAt = (tokens: Tokens, at: number): number =>
   TAILS.find((tail) => tail.every((part, i) => word(tokens, at + i, false) === part))?.length ?? 0;
 
+/** "3d ago", "6w now"; elsewhere "10w" are watts and "3m" metres. */
+const GLUED = new Map<string, TimeUnit>(
+  Object.entries({ d: "day", w: "week", m: "month", y: "year", h: "hour" }),
+);
+const GLUED_BEFORE = new Set(["ago", "back", "now", "later", "old"]);
+
 const unitAt = (tokens: Tokens, at: number, first = -1): SlotRead<TimeUnit> | undefined => {
   const start = tokens[at]?.raw === "-" && tokens[at].gap === "none" ? at + 1 : at;
   const token = tokens[start];
   const glued =
-    token?.gap === "none" ? { d: "day", w: "week", m: "month", y: "year", h: "hour" }[token.raw] : undefined;
+    token?.gap === "none" && GLUED_BEFORE.has(word(tokens, start + 1, false))
+      ? GLUED.get(token.raw)
+      : undefined;
   const unit = glued ?? UNITS.get(word(tokens, start, start === first));
-  return unit === undefined ? undefined : { value: unit as TimeUnit, next: start + 1 };
+  return unit === undefined ? undefined : { value: unit, next: start + 1 };
 };
 
 const article = (tokens: Tokens, at: number): SlotRead<Said> | undefined => {
