@@ -96,9 +96,8 @@ const carried = (topic: Topic, words: string, before: Topic | undefined): Topic 
  */
 export const ask = (text: string, moment: Moment, before: Question | null): Question => {
   const timed = periodIn(text, moment);
-  const { words } = unwrap(text);
-  const asked = askedIn(words) ?? { kind: "last", rule: "named-only" };
   const said = unwrap(timed.rest).words;
+  const asked = askedIn(said) ?? { kind: "last", rule: "named-only" };
   const topic = carried(topicOf(said), said, ABOUT_ALL.has(asked.kind) ? undefined : topicBefore(before));
-  return queryOf(asked, words, timed, topic);
+  return queryOf(asked, said, timed, topic);
 };

@@ -18,7 +18,7 @@ const ASKS: readonly RegExp[] = [
   new RegExp(`^(?:when|where|why|how|who|whom|what|which) ${AUX}\\b`),
   /^(?:whats|whens|wheres|whos|hows|howre|whatre|whatd|whatve|howd|whend|whered|whyd|whod)\b/,
   /^how (?:many|much|often|long|far|old|soon|come|big|well|bad|recently)\b/,
-  /^what (?!a\b|an\b|i\b|we\b|he\b|she\b|they\b|you\b|happened\b|with\b|it\b|the (?:heck|hell)\b|else can)\w+/,
+  /^what (?!a\b|an\b|i\b|we\b|he\b|she\b|they\b|you\b|happened (?!with the|with my|to the|to my|to that|with that)|with\b|it\b|the (?:heck|hell)\b|else can)\w+/,
   /^(?:with|by|in|on|for|to|since|from|at) (?:what|which|whom|how)\b/,
   /^which (?!is\b|was\b|i\b|we\b|means\b|meant\b|reminds\b|explains\b|makes\b|made\b|has\b|had\b|are\b|were\b|it\b|the\b)\w+/,
   /^which (?:is|was|are|were|has|had) (?:the|my|our|it|that)\b/,
@@ -49,16 +49,23 @@ const ASKS: readonly RegExp[] = [
   /^(?:everything|all|anything) (?:i|we|ive|weve|that|thats|done|on the|about the|to do with)\b(?!.*\b(?:is|was|are|were|looks|seems|works)\b)/,
   /^any(?:thing)? (?:to (?:buy|do|get|order|fix|sort|check|report)|loose ends|jobs|faults|todos|news on)\b/,
   /^(?:the )?(?:number|amount|sum|total|cost|price|date|year|day|name|list|count) (?:of|for|on)\b/,
+  /\bwhich (?:one|of (?:them|those|these)) (?:lasted|held|worked|stuck|did|was)\b/,
+  /\b(?:when|why|how|who|where|with what|how much|how often|how long ago)$/,
+  /^any (?:leaks?|drips?|trouble|problems?|issues?|movement|play|sign|signs|word|news|record|change|more (?:leaks?|drips?|trouble)) (?:from|at|in|with|on|of|since|under|around|round|about)\b/,
+  /^(?:all |the |any |every )?(?:jobs?|work|repairs?|fixes|maintenance) (?:done|since|made|carried out|from|in|on|so far|to date|completed)\b(?: \w+){0,5}$/,
+  /^(?:a |the |quick )?(?:rundown|run down|recap|overview|round ?up|breakdown|summary|history|story|list) (?:of|on)\b/,
+  /^show (?:everything|all|what|the|my|anything)\b/,
+  /^how deep\b/,
   /^whether\b/,
 ];
 
 /** Openings of statements that look like questions. */
 const TELLS: readonly RegExp[] = [
-  /^(?:to|how about that|how bout that|how about i|what do you know|what can i say|what are the odds|who knew|guess what|when i|when we|when it|when the|when you|where the|where it|where i|how i|why i|what i|what we|what happened)\b/,
+  /^(?:to|how about that|how bout that|how about i|what do you know|what can i say|what are the odds|who knew|guess what|when i|when we|when it|when the|when you|where the|where it|where i|how i|why i|what i|what we|what happened(?! (?:with|to) (?:the|my|that|our)))\b/,
   /^(?:have|had) (?:to|the dealer|a |an |my |him|her|them|someone)\b/,
   /^(?:do|did) (?:it|them|that|the \w+|both|all|some)(?: \w+)?$/,
   /^(?:would|can|will) you believe\b/,
-  /^did i (?:mention|tell you|say that)\b/,
+  /^did i (?:mention|tell you|say)\b(?! (?:anything|something|what|about|when|if))/,
 ];
 
 /** Marks after a statement that ask for nothing but a nod. */
@@ -87,6 +94,12 @@ const asks = (words: string): boolean =>
   PLAINLY.test(words) ||
   (words.split(" ").length <= LONG_WORDS && ASKS.some((pattern) => pattern.test(words)));
 const tells = (words: string): boolean => TELLS.some((pattern) => pattern.test(words));
+
+/** Whether a sentence asks in so many words; for one among sentences that tell. */
+export const asksPlainly = (sentence: string, moment: Moment): boolean => {
+  const { words, marked } = inText(moment, sentence);
+  return marked || PLAINLY.test(words);
+};
 
 /** Whether one sentence asks. Time phrases are set aside: "did the bearings last week" tells. */
 export const isQuestion = (sentence: string, moment: Moment): boolean => {

@@ -54,7 +54,7 @@ const RULES: readonly Rule[] = [
     kind: "longest",
     rule: "longest",
     when: new RegExp(
-      `\\b(?:longest|outlasted|lasted (?:the )?best|held (?:up )?(?:the )?best|best (?:fix|way|method|cure|stuff|repair|so far|attempt|bet)|worked (?:the )?best|${LASTED} (?:me )?(?:the )?(?:most|shortest|least)|shortest|how long (?:did|do|does|has|have|had) (?!i |we |it been\\b)(?:\\w+ ){1,12}?${LASTED}|longest lasting|most durable|how long did (?:it|that|they|he) ${LASTED})\\b`,
+      `\\b(?:longest|outlasted|lasted (?:the )?best|held (?:up )?(?:the )?best|best (?:fix|way|method|cure|stuff|repair|so far|attempt|bet)|worked (?:the )?best|${LASTED} (?:me )?(?:the )?(?:most|shortest|least)|shortest|how long (?:did|do|does|has|have|had) (?!i |we |it been\\b)(?:\\w+ ){1,12}?${LASTED}|longest lasting|which (?:one|of them|of those) (?:lasted|held|worked)|most durable|how long did (?:it|that|they|he) ${LASTED})\\b`,
     ),
   },
   {
@@ -68,20 +68,22 @@ const RULES: readonly Rule[] = [
     kind: "count",
     rule: "times-done",
     when: /\b(?:how (?:many times|often|many goes|many)|number of times|how frequently)\b/,
-    unless: new RegExp(`${MONEY}|\\b(?:need|buy|open|left|due|should|list|outstanding)\\b`),
+    unless: new RegExp(
+      `\\bhow many (?:months|weeks|years|days)\\b|${MONEY}|\\b(?:need|buy|open|left|due|should|list|outstanding)\\b`,
+    ),
   },
   {
     kind: "cost",
     rule: "money",
     when: new RegExp(
-      `\\b(?:how much|what|whats|total|sum|all told|altogether|how many|show|list)\\b.*\\b${MONEY}\\b|^${MONEY}\\b|\\bhow much (?:did|was|were|has|have|is|for|in|on)\\b|\\b(?:total|tally|bill) (?:for|on|so far|to date|in|of)\\b|\\btotal (?:spent|cost|spend|outlay)|\\b(?:in|of) (?:money|cash|dollars)\\b|^(?:\\w+ ){0,5}(?:costs?|spend|spending|expenses|outlay)(?: (?:of|for|in|on|so|to|total|since|during)\\b.*| \\d{4})?$`,
+      `\\b(?:how much|what|whats|total|sum|all told|altogether|how many|show|list)\\b.*\\b${MONEY}\\b|^${MONEY}\\b|\\bhow much (?:did|was|were|has|have|is|for|in|on)\\b|\\b(?:total|tally|bill) (?:for|on|so far|to date|in|of)\\b|\\btotal (?:spent|cost|spend|outlay)|\\b(?:running|grand) total|\\bhow deep\\b|\\b(?:in|of) (?:money|cash|dollars)\\b|^(?:\\w+ ){0,5}(?:costs?|spend|spending|expenses|outlay)(?: (?:of|for|in|on|so|to|total|since|during)\\b.*| \\d{4})?$`,
     ),
     unless: /\bhow much (?:longer|time|water|grease|sealant|of the)\b|\bto (?:buy|get)\b|\bshopping\b/,
   },
   {
     kind: "buy",
     rule: "shopping",
-    when: /\b(?:shopping|shop|(?:to|i|we|gotta|should|must|need to|have to|still|still to|must) (?:buy|order|purchase|get hold of|get in|pick up|stock up|source|bring back|bring home|grab|fetch)|get (?:anything|something) in|parts? (?:list|run|to (?:get|buy|order|pick)|i need|do i need|we need|am i|are we)|pick up|hardware store|parts store|at the store|from the store|buy list|to buy|to order|on order|buying|needs? buying|needs? ordering|needs? replacing|short of|purchases?|supplies|what (?:bits|parts|spares)|(?:bits|parts|spares) (?:do|should|am|are|must|have) (?:i|we)|anything to (?:get|buy|order)|pick (?:\w+ )?up|new parts)\b/,
+    when: /\b(?:shopping|shop|(?:to|i|we|gotta|should|must|need to|have to|still|still to|must) (?:buy|order|purchase|get hold of|get in|pick up|stock up|source|bring back|bring home|grab|fetch)|get (?:anything|something) in|parts? (?:list|run|to (?:get|buy|order|pick)|i need|do i need|we need|am i|are we)|pick up|hardware store|parts store|at the store|from the store|buy list|to buy|to order|on order|buying|needs? buying|needs? ordering|needs? replacing|short of|purchases?|supplies|what (?:bits|parts|spares)|(?:bits|parts|spares) (?:do|should|am|are|must|have) (?:i|we)|anything to (?:get|buy|order)|(?:do|does) (?:i|we|she|it) (?:still )?(?:need|want) (?:anything|something|any|more)|ordering|(?:at|to) the shops?|shopping list|pick (?:\w+ )?up|new parts)\b/,
     unless: /\b(?:when|where|did (?:i|we)|how much|have (?:i|we) (?:ever|already)|last)\b/,
   },
   {
@@ -93,7 +95,7 @@ const RULES: readonly Rule[] = [
   {
     kind: "open",
     rule: "open",
-    when: /\b(?:open|outstanding|pending|unfinished|unresolved|undone|unfixed|undealt|loose ends?|hanging (?:over|about|on)|still hanging|on my plate|on (?:the|my|our) (?:list|to do|todo|docket|books|plate)|to ?do(?: list)?|todos?|backlog|(?:left|remains|remaining|waiting) (?:to|for|on|undone|over|unfixed)|still (?:left|broken|waiting|wrong|needs?|need|to|got to|have to|gotta)|got left|needs? (?:doing|fixing|attention|sorting|work|repair\w*|mending|seeing to)|have i (?:still )?(?:got|to)|(?:do|must|should) (?:i|we) (?:still )?(?:have|need|got|do|fix|sort|get)(?: left)? ?(?:to)?|havent (?:i|we)|(?:i|we) (?:havent|have not|still havent|never got)|not (?:yet )?(?:done|fixed|dealt)|put(?:ting)? off|owe (?:her|the|it)|broken (?:at the moment|right now|now|just now)|whats (?:still )?(?:broken|broke|wrong|left|bust|busted)|(?:is|are) (?:anything|something|there anything|there something) (?:still |else )?(?:broke|broken|wrong|open|left|bust|busted|outstanding|out|not working|that needs)|what is (?:broken|wrong|left|bust|busted)|jobs? (?:left|remaining|waiting|ahead|do i)|what needs|anything (?:left|open|broken|wrong|else to do|to (?:do|fix|sort))|whats (?:next|to do)|faults? (?:do|are|have|still)|still (?:a )?problem|supposed to (?:be )?(?:fix|do|sort|mend|repair)\w*|not working|isnt working|out of action|loose ends|still to (?:do|fix|sort|mend))\b/,
+    when: /\b(?:open|outstanding|pending|unfinished|unresolved|undone|unfixed|undealt|loose ends?|hanging (?:over|about) (?:me|us)|on my plate|on (?:the|my|our) (?:to do|todo|docket|books|plate)|to ?do(?: list)?|todos?|backlog|(?:left|remains|remaining|waiting) (?:to|for|on|undone|over|unfixed)|still (?:left|broken|waiting|wrong|needs?|need|to|got to|have to|gotta)|got left|needs? (?:doing|fixing|attention|sorting|work|repair\w*|mending|seeing to)|have i (?:still )?(?:got|to)|(?:do|must|should) (?:i|we) (?:still )?(?:have|need|got|do|fix|sort|get)(?: left)? ?(?:to)?|havent (?:i|we)|(?:i|we) (?:havent|have not|still havent|never got)|not (?:yet )?(?:done|fixed|dealt)|put(?:ting)? off|owe (?:her|the|it)|broken (?:at the moment|right now|now|just now)|whats (?:still )?(?:broken|broke|wrong|left|bust|busted)|(?:is|are) (?:anything|something|there anything|there something) (?:still |else )?(?:broke|broken|wrong|open|left|bust|busted|outstanding|out|not working|that needs)|what is (?:broken|wrong|left|bust|busted)|jobs? (?:left|remaining|waiting|ahead|do i)|what needs|anything (?:left|open|broken|wrong|else to do|to (?:do|fix|sort))|whats (?:next|to do)|faults? (?:do|are|have|still)|still (?:a )?problem|supposed to (?:be )?(?:fix|do|sort|mend|repair)\w*|not working|isnt working|out of action|loose ends|wants? doing|to fix|to mend|to sort|on (?:the|my|our) (?:\w+ )?list|still to (?:do|fix|sort|mend))\b/,
     unless: /\b(?:did (?:i|we|the)|when|how (?:long|did)|holding|ever|cost|last(?:ed)?|spent)\b/,
   },
   {
@@ -112,7 +114,7 @@ const RULES: readonly Rule[] = [
     kind: "last",
     focus: "how-long-ago",
     rule: "how-long-ago",
-    when: /\bhow (?:long (?:ago|since|is it since|has it been|have we gone|have i gone|it been)|old (?:is|are|were|was)|many (?:months|weeks|years|days) (?:ago|since)|recently|long back)\b/,
+    when: /\bbeen (?:a while|ages|long|a long time) since|\bhow (?:long (?:ago|since|is it since|has it been|have we gone|have i gone|it been)|old (?:is|are|were|was)|many (?:months|weeks|years|days) (?:ago|since|old)|recently|long back)\b/,
   },
   {
     kind: "last",
@@ -138,7 +140,8 @@ const RULES: readonly Rule[] = [
     kind: "ever",
     rule: "ever",
     when: /\b(?:ever|never)\b/,
-    unless: /\b(?:what|which|how|when|where) (?:did|have|has|was|is|do)\b/,
+    unless:
+      /\b(?:what|which|how|when|where) (?:did|have|has|was|is|do)\b|\b(?:everything|all|list|whatever)\b/,
   },
   {
     kind: "last",
@@ -151,7 +154,7 @@ const RULES: readonly Rule[] = [
     rule: "last",
     when: /\b(?:last|latest|most recent|newest|previous|final)\b/,
     unless:
-      /\b(?:did|does|do|has|have)\b.*\blast(?:ed)?(?: (?:well|okay|ok|long|at all|the \w+|through|until|till|any))?$|\bwhat .*\b(?:all|everything|jobs)\b/,
+      /\bdid .*\b(?:hold|work|stick|take)\b|\b(?:did|does|do|has|have)\b.*\blast(?:ed)?(?: (?:well|okay|ok|long|at all|the \w+|through|until|till|any))?$|\bwhat .*\b(?:all|everything|jobs)\b/,
   },
   {
     kind: "last",
@@ -162,7 +165,7 @@ const RULES: readonly Rule[] = [
   {
     kind: "list",
     rule: "list",
-    when: /\b(?:list|everything|every|history|(?:work|jobs|repairs|fixes|maintenance|servicing) (?:done|made|carried|completed|performed|on|to|in)|all (?:the|my|that|jobs|work|repairs|i|weve|ive)|what (?:all|jobs|work|repairs|fixes|things|maintenance|projects|else)|which (?:jobs|repairs|fixes|things|work)|whats been (?:done|fixed|replaced|worked)|what has been|what have (?:i|we)|what did (?:i|we)|what did (?:the|my|our) (?:\w+ ){1,2}do\b|what was (?:done|fixed|replaced|repaired)|what got|what ive|what weve|what i did|what we did|recap|summary|summarize|summarise|rundown|run through|log|record of|show (?:me )?(?:the|all|my)|what (?:jobs|work) (?:did|have)|overview|story of|what were)\b/,
+    when: /\b(?:list|everything|every|history|(?:work|jobs|repairs|fixes|maintenance|servicing) (?:done|made|carried|completed|performed|on|to|in)|all (?:the|my|that|jobs|work|repairs|i|weve|ive)|what (?:all|jobs|work|repairs|fixes|things|maintenance|projects|else)|which (?:jobs|repairs|fixes|things|work)|whats been (?:done|fixed|replaced|worked)|what has been|what have (?:i|we)|up to|what did (?:i|we)|what did (?:the|my|our) (?:\w+ ){1,2}do\b|what was (?:done|fixed|replaced|repaired)|what got|what ive|what weve|what i did|what we did|recap|summary|summarize|summarise|rundown|run through|log|record of|show (?:me )?(?:the|all|my)|what (?:jobs|work) (?:did|have)|overview|rundown|run down|breakdown|up to|story of|what were)\b/,
   },
   {
     kind: "holding",

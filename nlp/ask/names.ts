@@ -23,6 +23,12 @@ class Phrases {
     this.named.set(key, senses.set(component, Math.max(sure, senses.get(component) ?? 0)));
   }
 
+  /** A place and no thing: takes its words away from shorter names. */
+  room(phrase: string): void {
+    const key = plainWords(phrase).join(" ");
+    if (!this.named.has(key)) this.named.set(key, new Map());
+  }
+
   system(phrase: string, system: SystemId): void {
     this.systems.set(plainWords(phrase).join(" "), system);
   }
@@ -63,6 +69,7 @@ const addNicknames = (phrases: Phrases): void => {
         phrases.name(word, id, SURE.group - 0.02 * at);
       });
   }
+  for (const room of nicknames.rooms) phrases.room(room);
   for (const [id, names] of Object.entries(nicknames.systems) as [SystemId, string[]][]) {
     for (const name of names) phrases.system(name, id);
   }

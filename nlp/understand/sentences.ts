@@ -1,5 +1,5 @@
 import type { Moment } from "../../shared/reading.ts";
-import { isQuestion } from "../ask/is-question.ts";
+import { asksPlainly, isQuestion } from "../ask/is-question.ts";
 
 const ENDS = /(?<=[?!\n])\s*|(?<=\.)\s+(?=\S)/;
 
@@ -31,7 +31,9 @@ const lateIn = (text: string): Split | undefined => {
 /** Parts what a message asks from what it tells, sentence by sentence. */
 export const splitQuestion = (text: string, moment: Moment): Split => {
   const sentences = text.split(ENDS).filter((sentence) => sentence.trim() !== "");
-  const asking = sentences.filter((sentence) => isQuestion(sentence, moment));
+  const asks = sentences.filter((sentence) => isQuestion(sentence, moment));
+  const asking =
+    asks.length < sentences.length ? asks.filter((sentence) => asksPlainly(sentence, moment)) : asks;
   if (asking.length === 0) return lateIn(text) ?? { asks: null, tells: text };
   const telling = sentences.filter((sentence) => !asking.includes(sentence));
   return { asks: asking.join(" "), tells: nullIfEmpty(telling.join(" ")) };
