@@ -67,6 +67,10 @@ export const FAULT_INDEX = new PatternIndex(faultPatterns);
 export const CLAIMS: ReadonlyMap<ComponentId, ReadonlySet<string>> = new Map(
   Object.entries(componentData).map(([id, entry]) => [id as ComponentId, new Set<string>(entry.claims)]),
 );
+/** Weak words of these components count only while one of the listed ones is spoken of. */
+export const WITHIN: ReadonlyMap<ComponentId, readonly string[]> = new Map(
+  Object.entries(componentData).flatMap(([id, entry]) => ("within" in entry ? [[id as ComponentId, entry.within] as const] : [])),
+);
 export const APPLIED: ReadonlyMap<MaterialClass, Action> = new Map(
   Object.entries(actionData.applied).flatMap(([id, action]) =>
     isAction(action) ? [[id as MaterialClass, action]] : [],

@@ -170,7 +170,7 @@ const advance = (
       const forms = part.forms.get(token.norm);
       return { at: at + 1, verb: state.verb ?? (forms ? { at, forms } : null) };
     }
-    if (BREAKS.has(token.norm)) return undefined;
+    if (BREAKS.has(token.norm) || (token.kind === "mark" && !marks.has(token.norm))) return undefined;
     at = skipMarks(tokens, at + 1, marks);
   }
   return undefined;

@@ -1,3 +1,4 @@
+import { isPlainVerb } from "../lexicon/lexicon.ts";
 import type { Token } from "../lexicon/tokens.ts";
 import type { ActRef, Scan, Stretch } from "./scan.ts";
 import {
@@ -45,6 +46,7 @@ const joinsClauses = (
     return true;
   if (["still", "not", "now", "no", "finally", "just", "today", "yesterday", "same", "that"].includes(next))
     return true;
+  if (bareSubject(tokens, at + 1, names)) return true;
   const adverb = verbs.has(at + 2) && !DETERMINERS.has(next);
   return adverb || (DETERMINERS.has(next) && [2, 3, 4].some((ahead) => names.has(at + ahead)));
 };
@@ -88,47 +90,24 @@ const startsBySubject = (tokens: readonly Token[], at: number): boolean => {
   );
 };
 
+const NOT_BEFORE_NAME = new Set(["and", "or", "is", "not", "just", "even", "only", "what", "how", "also", "when", "where", "if", "because", "that", "which", "who", "but", "so", "then", "while", "until", "since", "once", "unless", "than", "both", "all", "half", "whole", "um", "uh", "did", "myself"]);
+
 /** A new subject with nothing that governs it: "it holds fine the roof vent lid blew off". */
-const startsByName = (
-  tokens: readonly Token[],
-  at: number,
-  starts: ReadonlySet<number>,
-  verbs: ReadonlySet<number>,
-  used: ReadonlySet<number>,
-): boolean => {
+const startsByName = (tokens: readonly Token[], at: number, starts: ReadonlySet<number>, verbs: ReadonlySet<number>, used: ReadonlySet<number>): boolean => {
   const word = tokens[at]?.norm ?? "";
   if (!["the", "my", "our"].includes(word)) return false;
   const before = tokens[at - 1];
-  if (before === undefined || before.kind === "mark") return false;
-  if (
-    PREPOSITIONS.has(before.norm) ||
-    DETERMINERS.has(before.norm) ||
-    AUXILIARIES.has(before.norm) ||
-    verbs.has(at - 1)
-  )
-    return false;
-  if (
-    /(?:ed|ing)$/.test(before.norm) ||
-    [
-      "and",
-      "or",
-      "thats",
-      "its",
-      "is",
-      "not",
-      "just",
-      "even",
-      "only",
-      "on",
-      "what",
-      "how",
-      "also",
-      "again",
-    ].includes(before.norm)
-  )
-    return before.norm === "again";
-  const named = [1, 2, 3].some((ahead) => starts.has(at + ahead));
-  return named && used.has(at - 1);
+  if (before === undefined || before.kind === "mark" || ![1, 2, 3].some((ahead) => starts.has(at + ahead))) return false;
+  if (used.has(at - 1) && !verbs.has(at - 1)) return !PREPOSITIONS.has(before.norm);
+  if (PREPOSITIONS.has(before.norm) || DETERMINERS.has(before.norm) || AUXILIARIES.has(before.norm) || verbs.has(at - 1)) return false;
+  if (NOT_BEFORE_NAME.has(before.norm) || SUBJECTS.has(before.norm) || /(?:ed|ing|ly)$/.test(before.norm)) return false;
+  return !isPlainVerb(before.norm) && !isPlainVerb(before.stem);
+};
+
+/** "and slide topper has a rip": a name without an article and a verb of its own. */
+const bareSubject = (tokens: readonly Token[], at: number, starts: ReadonlySet<number>): boolean => {
+  if (!starts.has(at)) return false;
+  return [1, 2, 3, 4].some((ahead) => ["is", "was", "has", "had", "needs", "wants", "are", "were", "wont", "wouldnt"].includes(tokens[at + ahead]?.norm ?? ""));
 };
 
 const breaksAt = (
@@ -151,6 +130,7 @@ const breaksAt = (
     return false;
   if (word === "then" && ["and", "but", "since", "by", "till", "until"].includes(before?.norm ?? ""))
     return false;
+  if (word === "now" && ["the", "my", "our", "then"].includes(tokens[at + 1]?.norm ?? "")) return true;
   if (BREAKERS.has(word)) return !(before?.norm === "and" || before?.norm === "but" || before?.norm === "so");
   if (SUBORDINATORS.has(word)) return at > 0 && !BREAKERS.has(before?.norm ?? "") && before?.norm !== "and";
   if (["and", "but", "so", "then"].includes(before?.norm ?? "")) return false;

@@ -41,6 +41,7 @@ export const leftOf = ({ scan, placeTokens }: Ground, at: number, floor: number)
   while (left >= floor && at - left < 7) {
     const text = wordAt(scan, left);
     if (!DETERMINERS.has(text) && !DROP.has(text) && !placeTokens.has(left) && text !== "-") break;
+    if (["this", "that", "these", "those"].includes(text) && DETERMINERS.has(wordAt(scan, left + 1))) break;
     left--;
   }
   return left;
@@ -51,5 +52,5 @@ const lastWord = (words: string): string => singular(words.split(" ").at(-1) ?? 
 /** Whether a word said while speaking of a component is a part of it ("the battery" of a smoke alarm). */
 export const isPartOf = (component: ComponentId, words: string): boolean => {
   const claims = CLAIMS.get(component);
-  return claims?.has(words) === true || claims?.has(lastWord(words)) === true;
+  return claims?.has(words) === true || (!words.includes(" ") && claims?.has(lastWord(words)) === true);
 };

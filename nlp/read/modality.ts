@@ -90,6 +90,9 @@ const cueBefore = (
   return false;
 };
 
+const cueInClause = ({ scan, clause }: Place, wanted: Cue): boolean =>
+  scan.cues.some((cue) => cue.value === wanted && cue.from >= clause.from && cue.to <= clause.to);
+
 const leftWord = ({ scan, clause, at }: Place): { word: string; at: number } => {
   let left = at - 1;
   while (left >= clause.from && ADVERBS.has(word(scan, left))) left--;
@@ -141,6 +144,8 @@ const ofBase = (place: Place, isThird: boolean): Status => {
   return "talk";
 };
 
+const STATES = new Set(["been", "its", "is", "are", "was", "were", "thats"]);
+
 const ofGerund = (place: Place): Status => {
   const left = leftWord(place);
   if (negated(place)) return "not";
@@ -148,6 +153,7 @@ const ofGerund = (place: Place): Status => {
     return "talk";
   if (cueBefore(place, "plan", never) || ["needs", "need", "needed", "want", "wants"].includes(left.word))
     return "plan";
+  if (STATES.has(left.word) && !PEOPLE.has(word(place.scan, left.at - 1)) && !["ive", "weve", "hes", "shes", "theyve"].includes(word(place.scan, left.at - 1))) return "talk";
   if (PREPOSITIONS.has(left.word) && !["by", "after", "of", "with", "up", "about", "to"].includes(left.word))
     return "talk";
   return "done";
@@ -169,7 +175,7 @@ const ofPast = (place: Place): Status => {
 /** How the verb of an act is meant, from the words to its left. */
 export const statusOf = (act: ActRef, place: Place): Status => {
   const forms = act.verb?.forms ?? [];
-  if (act.verb === null) return cueBefore(place, "plan", never) ? "plan" : negated(place) ? "not" : "done";
+  if (act.verb === null) return cueInClause(place, "plan") ? "plan" : negated(place) ? "not" : "done";
   if (word(place.scan, place.clause.from) === "if") return "talk";
   const past = forms.includes("past") || forms.includes("participle");
   const left = leftWord(place).word;
@@ -196,6 +202,13 @@ export const statusOf = (act: ActRef, place: Place): Status => {
   if (past) return ofPast(place);
   if (forms.includes("gerund")) return ofGerund(place);
   return ofBase(place, !forms.includes("base"));
+};
+
+/** "The foot pulled out of the roof": nobody pulled it. */
+const ofItself = (scan: Scan, leftAt: number, nouns: ReadonlySet<number>): boolean => {
+  let left = leftAt;
+  while (["had", "has", "have", "right", "just", "clean", "already"].includes(word(scan, left))) left--;
+  return nouns.has(left) || ["it", "that", "they", "which", "thing", "foot", "one", "tread", "end"].includes(word(scan, left));
 };
 
 /** Words that may stand before a verb in its base form. */
@@ -249,10 +262,14 @@ const VERBAL_LEFT = new Set([
 export const isVerb = (act: ActRef, scan: Scan, clause: Clause, nouns: ReadonlySet<number>): boolean => {
   if (act.verb === null) return true;
   const { at, forms } = act.verb;
-  const left = word(scan, at - 1);
+  const left = word(scan, act.from - 1);
   const past = forms.includes("past") || forms.includes("participle");
   const base = forms.includes("base") || forms.includes("third");
   if (nouns.has(at) && !(past && !base && !DETERMINERS.has(left))) return false;
+  if (act.value.sense === "prep" && ofItself(scan, act.from - 1, nouns)) return false;
+  if (past && !base && ["with", "of", "using"].includes(left) && scan.tokens[at + 1]?.kind === "word") return false;
+  if (left === "self") return false;
+  if (base && !past && scan.tokens.slice(Math.max(0, at - 5), at).some((token) => ["had", "made", "helped"].includes(token.norm)) && !nouns.has(at)) return true;
   if (past && !base)
     return !(
       DETERMINERS.has(left) &&

@@ -1,5 +1,5 @@
 import type { ComponentRef } from "../lexicon/components.ts";
-import { PLACES } from "../lexicon/lexicon.ts";
+import { PLACES, WITHIN } from "../lexicon/lexicon.ts";
 import { singular } from "../lexicon/tokens.ts";
 import { clauseAt, type Ground, isPartOf, leftOf, wordAt } from "./ground.ts";
 import type { Stretch } from "./scan.ts";
@@ -13,6 +13,10 @@ const COMPARISONS = new Set(["like", "as", "than"]);
 const AROUND = new Set(["around", "round", "over", "across", "along", "inside", "under", "up", "down"]);
 const TOUCHING = new Set(["seal", "patch", "lubricate", "clean"]);
 
+/** "Dust coming in round the locker door". */
+const getsIn = ({ scan }: Ground, left: number): boolean =>
+  scan.faults.some((fault) => fault.to <= left && left - fault.to <= 2 && fault.value === 2);
+
 const workedAround = ({ deeds }: Ground, left: number): boolean =>
   deeds.some(
     (deed) =>
@@ -25,10 +29,11 @@ export const roleOf = (ground: Ground, ref: ComponentRef, before: ComponentRef |
   const left = leftOf(ground, ref.from, clause.from);
   const preposition = left < clause.from || takenTokens.has(left) ? "" : wordAt(scan, left);
   if (COMPARISONS.has(preposition)) return "none";
+  if (preposition === "next" && wordAt(scan, left + 1) !== "to") return "topic";
   if (preposition === "with") return "with";
   if (deeds.some((deed) => deed.from <= left && left < deed.to && deed.sense !== "apply")) return "topic";
   if (PLACES.always.has(preposition))
-    return AROUND.has(preposition) && workedAround(ground, left) ? "object" : "place";
+    return AROUND.has(preposition) && (workedAround(ground, left) || getsIn(ground, left)) ? "object" : "place";
   if (!PLACES.often.has(preposition)) return "topic";
   const touches = before !== undefined && before.to === left;
   return touches && !before.weak ? "place" : "object";
@@ -111,6 +116,12 @@ const isOwnWord = (current: ComponentRef, ref: ComponentRef): boolean => {
   return ref.weak && current.words.split(" ").some((each) => singular(each) === last);
 };
 
+/** "New coupling and two clamps" while speaking of a pipe. */
+const namesMaterial = ({ scan }: Ground, ref: ComponentRef): boolean => {
+  const left = scan.tokens[ref.from - 1];
+  return (left?.kind === "number" || ["new", "fresh", "two", "three", "four", "some", "brass", "plastic", "steel", "proper"].includes(left?.norm ?? "")) && scan.materials.some((material) => material.from <= ref.from && ref.to <= material.to);
+};
+
 /** Said in passing of what is spoken of now: a part, or a word too weak to change the subject. */
 const belongs = (
   ground: Ground,
@@ -119,13 +130,17 @@ const belongs = (
   inClause: ComponentRef | undefined,
 ): boolean => {
   if (current.id === ref.id) return false;
+  const whole = WITHIN.get(ref.id);
+  if (whole !== undefined && ref.weak) return !whole.includes(current.id);
+  if (ref.weak && namesMaterial(ground, ref)) return true;
   if (isOwnWord(current, ref)) return true;
   const own = isPartOf(current.id, ref.words);
   const weak = ref.weak && GENERIC_PARTS.has(singular(ref.words.split(" ").at(-1) ?? ""));
   if (!own && !weak) return false;
   const opens = inClause === undefined && opensClause(ground, ref);
-  const strong = !ref.weak && ["the", "my", "our"].includes(wordAt(ground.scan, ref.from - 1));
-  return !(opens && (clauseAt(ground, ref.from).hard ? strong || !own : strong));
+  const alone = clauseAt(ground, ref.from).to - ref.to <= 2;
+  const strong = !ref.weak && (alone || !own) && ["the", "my", "our"].includes(wordAt(ground.scan, ref.from - 1));
+  return !(opens && (clauseAt(ground, ref.from).hard ? (!ref.weak && ground.scan.tokens[ref.from - 1]?.norm === "the") || !own : strong));
 };
 
 const usedOnly = (ground: Ground, ref: ComponentRef, current: ComponentRef | undefined): boolean => {
@@ -148,6 +163,7 @@ export const switches = (
   inClause: ComponentRef | undefined,
 ): boolean => {
   if (role === "with" || role === "place" || role === "none") return false;
+  if (current === undefined && ref.weak && WITHIN.has(ref.id)) return false;
   if (current !== undefined && belongs(ground, ref, current, inClause)) return false;
   if (role === "object") {
     if (inClause !== undefined) return false;

@@ -58,6 +58,25 @@ export const overlap = (a: Stretch, b: Stretch): boolean => a.from < b.to && b.f
 
 const LEAST_SURE = 0.5;
 
+const YEAR = /^\d{4}$/;
+const NOT_OF_DEED = new Set(["expired", "dated", "made", "manufactured", "model", "built"]);
+
+/** "last summer, twenty twenty four": a year said after a season or month corrects its year. */
+const withYears = (times: readonly TimeRef[]): TimeRef[] => {
+  const out: TimeRef[] = [];
+  for (const time of times) {
+    const last = out.at(-1);
+    const touches = last !== undefined && time.from - last.to <= 1;
+    if (touches && YEAR.test(time.time.edtf) && /^\d{4}-\d{2}$/.test(last.time.edtf)) {
+      const edtf = time.time.edtf + last.time.edtf.slice(4);
+      out[out.length - 1] = { from: last.from, to: time.to, time: { ...last.time, edtf, span: { start: last.time.span.start, end: time.time.span.end } } };
+    } else if (touches && last.time.edtf.includes("/") && /^\d{4}-\d{2}-\d{2}$/.test(time.time.edtf) && last.time.role === "point" && time.time.role === "point") {
+      out[out.length - 1] = { ...time, from: last.from };
+    } else out.push(time);
+  }
+  return out;
+};
+
 export const scan = (text: string, moment: Moment): Scan => {
   const tokens = tokenize(text, SPELLER);
   const times = findTimes(text, moment, { prefer: "past" })
@@ -88,7 +107,12 @@ export const scan = (text: string, moment: Moment): Scan => {
       )
       .flatMap(({ from, to }) => Array.from({ length: to - from }, (_, at) => from + at)),
   );
-  const keptTimes = times.filter(({ from, to }) => to - from > 1 || !inComponent.has(from));
+  const keptTimes = withYears(
+    times.filter(
+      ({ from, to }) =>
+        (to - from > 1 || !inComponent.has(from)) && !tokens.slice(Math.max(0, from - 3), from).some((token) => NOT_OF_DEED.has(token.norm)),
+    ),
+  );
   return {
     text,
     moment,

@@ -14,6 +14,8 @@ export type Topic = {
   readonly ref: ComponentRef;
   readonly mentions: ComponentRef[];
   readonly stretches: { from: number; to: number }[];
+  /** Named in one breath with this one: "the smoke alarm and the gas alarm". */
+  readonly partner: Topic | null;
 };
 
 const nested = (a: readonly string[], b: readonly string[]): boolean =>
@@ -50,6 +52,13 @@ const joinCompounds = (refs: readonly ComponentRef[]): ComponentRef[] => {
   return out;
 };
 
+const COORDINATORS = new Set(["and", "plus", "n", "or", ",", "&", "+"]);
+const coordinated = ({ scan, placeTokens }: Ground, first: ComponentRef, second: ComponentRef): boolean => {
+  if (second.from - first.to > 4 || second.from <= first.to) return false;
+  const between = scan.tokens.slice(first.to, second.from).map((token) => token.norm);
+  return between.some((word) => COORDINATORS.has(word)) && between.every((word, at) => COORDINATORS.has(word) || DETERMINERS.has(word) || placeTokens.has(first.to + at));
+};
+
 const PRONOUNS = new Set(["it", "them", "that", "one", "ones", "those"]);
 
 /** Where the noun phrase of a mention begins. */
@@ -62,6 +71,7 @@ const phraseStart = ({ scan, placeTokens }: Ground, ref: ComponentRef, floor: nu
 /** What comes before the mention in its clause and is complete without it belongs to what was spoken of before. */
 const topicStart = (ground: Ground, ref: ComponentRef): number => {
   const clause = clauseAt(ground, ref.from);
+  if (clause.hard) return clause.from;
   const phrase = phraseStart(ground, ref, clause.from);
   const ends = [...ground.scan.verdicts, ...ground.scan.amounts]
     .filter((each) => each.from >= clause.from && each.to <= phrase)
@@ -104,6 +114,8 @@ export const topicsOf = (
   let before: ComponentRef | undefined;
   let clauseTopic: ComponentRef | undefined;
   let lastClause = -1;
+  let led = false;
+  let lastTopicRef: ComponentRef | undefined;
   const refs = joinCompounds(
     fixed.components.filter((each) => muted[each.from] !== 1 && !isVerbUse(ground, each)),
   );
@@ -111,19 +123,26 @@ export const topicsOf = (
     const clause = index[ref.from] ?? 0;
     if (clause !== lastClause) clauseTopic = undefined;
     lastClause = clause;
-    if (leadsTo(ground, ref, refs[at + 1])) continue;
-    const role = roleOf(ground, ref, before);
+    if (leadsTo(ground, ref, refs[at + 1])) {
+      led = true;
+      continue;
+    }
+    const role = led ? "topic" : roleOf(ground, ref, before);
+    led = false;
     before = ref;
     if (!switches(ground, ref, role, current?.mentions.at(-1), clauseTopic)) continue;
     const start = clauseTopic === undefined ? topicStart(ground, ref) : ref.from;
     clauseTopic = ref;
+    const previous = lastTopicRef;
+    lastTopicRef = ref;
     if (current !== undefined && sameThing(ground, current, ref)) {
       current.mentions.push(ref);
       continue;
     }
     if (current !== undefined) closeAt(current, start);
+    const partner = current !== undefined && previous !== undefined && coordinated(ground, previous, ref) ? current : null;
     const known = topics.findLast((topic) => sameThing(ground, topic, ref));
-    current = known ?? { component: ref.id, ref, mentions: [], stretches: [] };
+    current = known ?? { component: ref.id, ref, mentions: [], stretches: [], partner };
     if (known === undefined) topics.push(current);
     current.mentions.push(ref);
     current.stretches.push({ from: start, to: scan.tokens.length });

@@ -29,7 +29,9 @@ const premodifiers = (
       (["side", "hand", "corner", "s"].includes(word(scan, from - 1)) && placeTokens.has(from - 2)))
   )
     from--;
-  return from < ref.from ? { from, to: ref.from } : undefined;
+  let to = ref.from;
+  while (to < ref.to - 1 && placeTokens.has(to)) to++;
+  return from < to ? { from, to } : undefined;
 };
 
 const NP_MOST = 6;
