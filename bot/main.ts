@@ -35,6 +35,7 @@ const demo = async (config: Config): Promise<void> => {
 const live = async (config: Config): Promise<void> => {
   const program = await startProgram(config, { clock: machineClock, say, onFatal: endBadly });
   say(`Holdfast is listening. Open ${pageAddress(program)} in a browser on this machine.`);
+  for (const address of program.elsewhere) say(`From another device on this network: ${address}`);
   if (awaitsPairing(program.store)) say(`Pairing code, which works once: ${pairingCode(program.store)}`);
   say(`Everything is kept in ${config.home}. Stop with Ctrl+C.`);
   stopOnSignal(program.stop);

@@ -22,6 +22,8 @@ export type Program = {
   readonly chat: ChatServer;
   /** Where the chat page is. */
   readonly url: string;
+  /** Its addresses for other machines on the trailer's network, when it is open to them. */
+  readonly elsewhere: readonly string[];
   /** Sends what is due now; true when something was. */
   readonly nudge: () => boolean;
   readonly stop: () => Promise<void>;
@@ -119,7 +121,7 @@ export const startProgram = async (config: Config, around: Surroundings): Promis
     now: () => around.clock.now().epochMilliseconds,
     onFault: (error) => log.error({ fault: String(error) }, "the chat page had a fault"),
   });
-  const { url, apiRoot } = await chat.start();
+  const { url, apiRoot, elsewhere } = await chat.start();
   lines.push(openLine(PAGE, token, apiRoot));
   if (config.messenger !== null)
     lines.push(openLine(MESSENGER, config.messenger.token, config.messenger.apiRoot));
@@ -144,7 +146,7 @@ export const startProgram = async (config: Config, around: Surroundings): Promis
     store.close();
     folder.release();
   };
-  return { store, chat, url, nudge, stop };
+  return { store, chat, url, elsewhere, nudge, stop };
 };
 
 /** The rig's name stands over the chat, once it has one. */

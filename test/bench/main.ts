@@ -1,0 +1,8 @@
+import { benchBot } from "./bot.ts";
+
+const benches: Record<string, () => Promise<void>> = { bot: benchBot };
+const asked = process.argv.slice(2);
+
+for (const [name, bench] of Object.entries(benches)) {
+  if (asked.length === 0 || asked.includes(name)) await bench();
+}
