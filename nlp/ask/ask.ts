@@ -90,6 +90,15 @@ const carried = (topic: Topic, words: string, before: Topic | undefined): Topic 
     : topic;
 };
 
+const LONG = 22;
+const GIST = 16;
+
+/** A long question says what it wants at its start; the rest is musing. */
+const gistOf = (words: string): string => {
+  const all = words.split(" ");
+  return all.length > LONG ? all.slice(0, GIST).join(" ") : words;
+};
+
 /**
  * The question that a text asks. `before` is the question before it, for "it" and "that one".
  * A text that names a thing and no kind of question asks for the last work on it.
@@ -97,7 +106,7 @@ const carried = (topic: Topic, words: string, before: Topic | undefined): Topic 
 export const ask = (text: string, moment: Moment, before: Question | null): Question => {
   const timed = periodIn(text, moment);
   const said = unwrap(timed.rest).words;
-  const asked = askedIn(said) ?? { kind: "last", rule: "named-only" };
+  const asked = askedIn(gistOf(said)) ?? { kind: "last", rule: "named-only" };
   const topic = carried(topicOf(said), said, ABOUT_ALL.has(asked.kind) ? undefined : topicBefore(before));
   return queryOf(asked, said, timed, topic);
 };

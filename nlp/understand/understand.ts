@@ -10,6 +10,7 @@ import { type Corrected, correct } from "../correct/correct.ts";
 import { plain } from "../correct/pieces.ts";
 import { read } from "../read/index.ts";
 import { controlIn } from "./control.ts";
+import { elided } from "./elided.ts";
 import { journeyIn } from "./journey.ts";
 import { splitQuestion } from "./sentences.ts";
 import { settingIn } from "./settings.ts";
@@ -89,7 +90,7 @@ const LONG = 600;
 /** What a message means here: a note, a question, a correction, a word on what was shown, or something else to do. */
 export const understand = (text: string, moment: Moment, scene: Scene): Intent => {
   const words = plain(text);
-  if (text.length > LONG) return alone({ is: "tell" });
+  if (text.length > LONG) return alone({ is: "tell", read: null, again: null });
   const asked = verdictAsked(words, scene);
   if (asked !== undefined) return alone(asked);
   const control = controlIn(words);
@@ -111,5 +112,5 @@ const toldOrCorrected = (text: string, words: string, moment: Moment, scene: Sce
   const journey = journeyIn(text, words, moment);
   if (journey !== undefined) return alone(journey);
   const verdict = namesNoThing(words) ? verdictOnShown(words, scene) : undefined;
-  return alone(verdict ?? { is: "tell" });
+  return alone(verdict ?? elided(text, words, moment, scene));
 };

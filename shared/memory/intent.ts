@@ -14,8 +14,15 @@ export type Setting =
 
 /** What a message wants done. */
 export type Purpose =
-  /** A note: the reader reads it. */
-  | { readonly is: "tell" }
+  /**
+   * A note: the reader reads it, or `read` in its place, in which words that point back ("it") are spelled out. With
+   * `again`, it is the work of that record done at another place too (see `workAgain`).
+   */
+  | {
+      readonly is: "tell";
+      readonly read: string | null;
+      readonly again: { readonly record: RecordId; readonly where: string } | null;
+    }
   | { readonly is: "ask"; readonly query: Query }
   | { readonly is: "correct"; readonly correction: Correction }
   | { readonly is: "undo" }

@@ -10,7 +10,8 @@ import { link } from "../../shared/memory/link.ts";
 import { poolOf } from "../../shared/memory/pool.ts";
 import { EMPTY_SCENE, type Scene, type Showing } from "../../shared/memory/scene.ts";
 import { isOpen } from "../../shared/memory/told.ts";
-import type { Moment } from "../../shared/reading.ts";
+import { workAgain } from "../../shared/memory/work-again.ts";
+import type { Moment, Reading } from "../../shared/reading.ts";
 import { Keeper } from "../shared/memory/keeper.ts";
 
 export type TurnResult = {
@@ -64,7 +65,7 @@ export class Conversation {
   private act(intent: Intent, text: string, moment: Moment): Effect {
     switch (intent.is) {
       case "tell":
-        return this.tell(text, moment);
+        return this.told(intent, text, moment);
       case "ask":
         return { ...NONE, answer: answer(intent.query, this.keeper.history, moment) };
       case "correct":
@@ -82,13 +83,25 @@ export class Conversation {
     }
   }
 
-  private tell(text: string, moment: Moment): Touched {
-    const reading = read(text, moment);
+  private told(intent: Extract<Intent, { is: "tell" }>, text: string, moment: Moment): Touched {
+    const like = intent.again === null ? undefined : this.keeper.history.record(intent.again.record);
+    if (intent.again === null || like === undefined) return this.tell(text, moment, intent.read ?? text);
+    return this.keep(text, moment, text, {
+      records: [workAgain(like, intent.again.where, text, moment)],
+      usage: [],
+    });
+  }
+
+  private tell(text: string, moment: Moment, spoken = text): Touched {
+    return this.keep(text, moment, spoken, read(spoken, moment));
+  }
+
+  private keep(text: string, moment: Moment, spoken: string, reading: Reading): Touched {
     if (reading.records.length + reading.usage.length === 0) return NONE;
     this.keeper.mark();
     const { history } = this.keeper;
     const noteId = history.addNote(text, moment.said, "owner");
-    const plan = link(reading.records, text, history, moment);
+    const plan = link(reading.records, spoken, history, moment);
     const saved = this.keeper.save(plan, reading.usage, noteId, moment.said, "owner");
     return { ids: [...saved.made, ...saved.changed], made: saved.made.length, usage: saved.usage };
   }
