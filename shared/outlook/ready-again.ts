@@ -24,7 +24,7 @@ export const CURES: readonly Curing[] = z
 
 const plain = (text: string) => ` ${text.toLowerCase().replace(/[^a-z0-9]+/g, " ")} `;
 /** Things with such a name that cure nothing. */
-const NEVER_CURES = [" tape ", " cloth ", " butyl "];
+const NEVER_CURES = [" tape ", " cloth ", " butyl ", " grease ", " lube ", " lubricant ", " remover "];
 
 /** How a material cures; undefined when it does not. */
 export const cureOf = (material: string): Curing | undefined => {
