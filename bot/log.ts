@@ -1,4 +1,4 @@
-import pino, { type Logger } from "pino";
+import pino, { type DestinationStream, type Logger } from "pino";
 
 /** Takes secrets out of whatever text might reach a log. */
 export const redactor =
@@ -14,7 +14,11 @@ const cleaned = (value: unknown, redact: (text: string) => string): unknown => {
 };
 
 /** A log of ids and kinds on standard error: never what people said, never a token. */
-export const createLog = (level: string, secrets: readonly string[]): Logger => {
+export const createLog = (
+  level: string,
+  secrets: readonly string[],
+  destination: DestinationStream = pino.destination({ dest: 2, sync: true }),
+): Logger => {
   const redact = redactor(secrets);
   return pino(
     {
@@ -30,6 +34,6 @@ export const createLog = (level: string, secrets: readonly string[]): Logger => 
         },
       },
     },
-    pino.destination({ dest: 2, sync: true }),
+    destination,
   );
 };

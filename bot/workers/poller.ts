@@ -90,7 +90,7 @@ export const createPoller = (parts: {
     start: keepPolling,
     stop: async () => {
       stopping.abort();
-      if (bot.isRunning()) await bot.stop();
+      if (bot.isRunning()) await bot.stop().catch(() => undefined);
     },
   };
 };
