@@ -3,7 +3,7 @@ import type { Period } from "./period.ts";
 import type { Reference } from "./reference.ts";
 import type { Meaning } from "./rule.ts";
 import type { Ordered, RuleIndex } from "./rule-index.ts";
-import { SLOTS } from "./slots.ts";
+import { mayFillSlot, SLOTS } from "./slots.ts";
 import type { Token } from "./tokens.ts";
 
 /** A phrase of time among the tokens. */
@@ -21,6 +21,8 @@ export type Written = ReadonlyMap<number, Found>;
 
 /** How many times may lie within one another: "the week before the end of last May" has three. */
 const DEEPEST = 8;
+
+const NO_RULES: RuleIndex["bySlot"] = new Map();
 
 type Matched = { readonly slots: Readonly<Record<string, unknown>>; readonly next: number };
 
@@ -55,11 +57,17 @@ export class Scan {
       const best = this.#bestAt(at);
       if (best !== undefined) {
         found.push(best);
-        if (isPoint(best) || best.meaning.role === "after-that") this.#before = best.meaning.period;
+        if (isPoint(best) || best.meaning.role === "after-that") this.#goOnFrom(best);
       }
       at = best?.next ?? at + 1;
     }
     return found;
+  }
+
+  /** What was looked at ahead did not know of this time. */
+  #goOnFrom({ meaning, next }: Found): void {
+    this.#before = meaning.period;
+    this.#best.length = Math.min(this.#best.length, next);
   }
 
   #bestAt(at: number): Found | undefined {
@@ -76,7 +84,7 @@ export class Scan {
     const start: Matched = { slots: {}, next: at };
     const word = this.#tokens[at]?.word ?? "";
     for (const variant of this.#rules.byWord.get(word) ?? []) best = this.#longer(best, variant, at, start);
-    for (const [slot, variants] of this.#rules.bySlot)
+    for (const [slot, variants] of mayFillSlot(this.#tokens[at]) ? this.#rules.bySlot : NO_RULES)
       if (this.#slotAt(slot, at) !== undefined)
         for (const variant of variants) best = this.#longer(best, variant, at, start);
     return best && isPoint(best) ? this.#goneOn(best) : best;

@@ -65,6 +65,12 @@ for (const { names, on } of schema.parse(data).holidays)
     const first = words[0] ?? "";
     byFirstWord.set(first, [...(byFirstWord.get(first) ?? []), { words, on }]);
   }
+/** Words with which the name of a holiday begins, also in the plural. */
+export const HOLIDAY_HEADS: readonly string[] = [...byFirstWord.keys()].flatMap((word) => [
+  word,
+  `${word}s`,
+  `${word}es`,
+]);
 for (const list of byFirstWord.values()) list.sort((a, b) => b.words.length - a.words.length);
 
 const ruleFor = (on: Readonly<Record<string, DayRule>>, region: string): DayRule | undefined =>

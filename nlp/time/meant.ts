@@ -1,5 +1,5 @@
 import { isAmong } from "./context.ts";
-import { isAmbiguous, MONTHS } from "./lexicon.ts";
+import { DAY_PARTS, isAmbiguous, MONTHS } from "./lexicon.ts";
 import { type Place, wordAfter, wordBefore } from "./rule.ts";
 
 /** "may to june". */
@@ -32,6 +32,7 @@ export const isDay = (place: Place, at = place.at): boolean => {
   if (token === undefined || !isAmbiguous(token.raw) || token.raw === "mon") return true;
   if (isAmong("dayLeads", wordBefore({ ...place, at }))) return true;
   const after = place.tokens[at + 1];
+  if (after?.gap === "space" && DAY_PARTS.has(after.word)) return true;
   return token.capital && (after === undefined || after.gap !== "space" || /^\d/u.test(after.raw));
 };
 

@@ -1,7 +1,9 @@
 import { runAt, underHundred, wordAt } from "./cardinal.ts";
-import { holidayAt, holidaysAt } from "./holidays.ts";
+import { isAmong } from "./context.ts";
+import { HOLIDAY_HEADS, holidayAt, holidaysAt } from "./holidays.ts";
 import { lengthAt } from "./length.ts";
 import { DAY_PARTS, MONTHS, SEASONS, UNITS, WEEKDAYS } from "./lexicon.ts";
+import { ORDINAL_WORDS, TEEN_WORDS, TEN_WORDS, UNIT_WORDS, VAGUE_WORDS } from "./number-words.ts";
 import { numberAt, ordinalAt } from "./numbers.ts";
 import type { SlotRead } from "./pattern.ts";
 import type { Reference } from "./reference.ts";
@@ -99,3 +101,26 @@ export const SLOTS: { readonly [K in Exclude<SlotName, "when" | `${string}2`>]: 
     return DAY_PARTS.has(word) ? { value: word, next: at + 1 } : undefined;
   },
 };
+
+const HEADS: ReadonlySet<string> = new Set([
+  ...[
+    MONTHS,
+    WEEKDAYS,
+    SEASONS,
+    UNITS,
+    UNIT_WORDS,
+    TEEN_WORDS,
+    TEN_WORDS,
+    ORDINAL_WORDS,
+    VAGUE_WORDS,
+  ].flatMap((map) => [...map.keys()]),
+  ...[...MONTHS.keys(), ...WEEKDAYS.keys(), ...SEASONS.keys()].map((name) => `${name}s`),
+  ...DAY_PARTS,
+  ...HOLIDAY_HEADS,
+  ...["a", "an", "half"],
+]);
+
+/** Whether any slot can begin with a token; most words of a note can't. */
+export const mayFillSlot = (token: Token | undefined): boolean =>
+  token !== undefined &&
+  (HEADS.has(token.word) || isAmong("hedges", token.word) || /^[\d½¼¾⅓⅔⅛⅜⅝⅞]/u.test(token.raw));

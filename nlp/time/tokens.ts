@@ -34,7 +34,7 @@ const gapBefore = (between: string, previous: string): Gap => {
 
 const tokenOf = (text: string, start: number, end: number, previous: Token | undefined): Token => {
   const written = text.slice(start, end);
-  const raw = written.toLowerCase().replace(POSSESSIVE, "$1").replace(/['’]/gu, "");
+  const raw = written.toLowerCase().replace(POSSESSIVE, "$1").replace(/['’]/gu, "").replace("&", "and");
   return {
     start,
     end,

@@ -1,7 +1,7 @@
 import type { Length } from "../length.ts";
 import { future, past } from "../meaning.ts";
 import { dayOf, monthOf, spanOf, weekOf } from "../period.ts";
-import { weekdayBefore } from "../resolve.ts";
+import { monthIn, weekdayBefore } from "../resolve.ts";
 import { type Place, rule, wordAfter } from "../rule.ts";
 import { addTo, fromNow, shifted } from "../shift.ts";
 
@@ -37,11 +37,26 @@ export const AGO_RULES = [
   ),
   ...rule(
     "ago-month-name",
-    ["<length> ago ,in|this? <month>", "<length> ago this past <month>"],
+    ["<length> ago ,in|this? <month>", "<length> ago last <month>", "<length> ago this past|coming <month>"],
     ({ length, month }, { today }) =>
       length.unit === "year" && Number.isInteger(length.low)
         ? past(monthOf(today.with({ day: 1, month, year: today.year - length.low })), 0.9)
         : undefined,
+  ),
+  ...rule(
+    "anniversary",
+    [
+      "be|been <length> this|in|come <month>",
+      "<length> this|come <month>",
+      "<length> old? this|come <month>",
+    ],
+    ({ length, month }, { today }) => {
+      if (length.unit !== "year" || !Number.isInteger(length.low)) return undefined;
+      const near = [-1, 0, 1]
+        .map((years) => monthIn(month)(today.year + years))
+        .find(({ last }) => last.since(today).days > -150);
+      return past(near && monthOf(near.from.subtract({ years: length.low })), 0.8);
+    },
   ),
   ...rule(
     "from-now",
@@ -54,7 +69,7 @@ export const AGO_RULES = [
   ),
   ...rule(
     "lately",
-    ["in|over|during the? last|past|previous <length>", "the? last|past|previous <length>"],
+    ["in|over|during|within the|this? last|past|previous <length>", "the|this? last|past|previous <length>"],
     ({ length }, { today }, place) =>
       isCoarse(length) && (length.high > 1 || place.next - place.at > 3)
         ? past(spanOf(dayOf(addTo(today, length.unit, -length.high)), dayOf(today)), 0.8)

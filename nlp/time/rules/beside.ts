@@ -85,6 +85,9 @@ export const BESIDE_RULES = [
   ...rule("offset-after", ["<length> after|following|past <when>"], ({ length, when }, reference) =>
     besides(when, reference, (period) => offset(length, period, 1)),
   ),
+  ...rule("weekend-of", ["on|over? the? weekend of <when>"], ({ when }, reference) =>
+    when.grain === "day" ? besides(when, reference, ({ from }) => weekendOf(from), 0.85) : undefined,
+  ),
   ...rule(
     "week-of",
     ["in|during? the? week|wk of|beginning|starting|commencing|ending on? <when>"],

@@ -1,4 +1,5 @@
 import { isAmong } from "../context.ts";
+import { WEEKDAYS } from "../lexicon.ts";
 import { either, future, past } from "../meaning.ts";
 import { isDay } from "../meant.ts";
 import { about, dayOf } from "../period.ts";
@@ -46,11 +47,22 @@ export const DAY_RULES = [
     ["the other day|night|morning|evening", "a? couple of? days ago or so"],
     (_, reference) => past(about(day(reference, -3)), 0.5),
   ),
+  ...rule("other-week", ["the other week"], (_, reference) => past(about(day(reference, -14)), 0.4)),
+  ...rule("day-part-of", ["on|in? the <part> of <when>"], ({ when }) =>
+    when.grain === "day" ? either(when, 0.9) : undefined,
+  ),
   ...rule(
     "weekday",
-    ["on? <weekday>", "on? <weekday> <part>", "on a <weekday>"],
+    [
+      "on? <weekday>",
+      "on? <weekday> <part>",
+      "on a <weekday>",
+      "late|early on? <weekday>",
+      "late|early on? <weekday> <part>",
+      "first thing on? <weekday>",
+    ],
     ({ weekday }, reference, place) => {
-      const at = place.tokens[place.at]?.word === "on" ? place.at + 1 : place.at;
+      const at = place.tokens.findIndex(({ word }, i) => i >= place.at && WEEKDAYS.has(word));
       if (!isDay(place, at)) return undefined;
       if (isAmong("is", wordBefore(place)) && reference.today.dayOfWeek === weekday)
         return either(dayOf(reference.today), 0.9);

@@ -1,36 +1,49 @@
-import type { Holiday } from "../holidays.ts";
+import { Temporal } from "temporal-polyfill";
+import { easterSunday, type Holiday } from "../holidays.ts";
 import { either, future, past } from "../meaning.ts";
 import { isFeast } from "../meant.ts";
-import { about, dayOf, type Period, spanOf, weekOf } from "../period.ts";
+import { about, dayOf, derived, type Period, spanOf, weekOf } from "../period.ts";
 import { lastWhole, nearest, nextWhole } from "../resolve.ts";
-import { rule } from "../rule.ts";
+import { type Place, rule } from "../rule.ts";
 
 const feast =
   (holiday: Holiday) =>
   (year: number): Period =>
     dayOf(holiday.on(year));
 
-/** The days off around a holiday: from the Saturday before a Monday, to the Sunday after a Thursday or Friday. */
-const weekendAround = (day: Period): Period => {
-  const { from } = day;
-  const reach: readonly [number, number] = [
-    [-2, 0],
-    [-3, 0],
-    [-4, 4],
-    [0, 3],
-    [0, 3],
-    [0, 1],
-    [-2, 1],
-  ][from.dayOfWeek - 1] as [number, number];
-  return spanOf(dayOf(from.add({ days: reach[0] })), dayOf(from.add({ days: reach[1] })));
+/** Days before and after a holiday, Monday first: to the weekend that it makes long. */
+const REACH = [
+  [2, 0],
+  [3, 0],
+  [0, 4],
+  [0, 3],
+  [0, 2],
+  [0, 1],
+  [1, 0],
+] as const;
+const EASTER_REACH = [2, 1] as const;
+
+/** The days off around a holiday: Saturday to a Monday, Thursday to Sunday, Good Friday to Easter Monday. */
+const weekendAround = ({ from }: Period): Period => {
+  const easter = from.equals(easterSunday(from.year));
+  const [before, after] = easter ? EASTER_REACH : (REACH[from.dayOfWeek - 1] ?? EASTER_REACH);
+  return spanOf(dayOf(from.subtract({ days: before })), dayOf(from.add({ days: after })));
 };
+
+/** "May long weekend" is all of it. */
+const named = (day: Period, { tokens, next }: Place): Period =>
+  tokens[next - 1]?.word === "weekend" ? derived(day, weekendAround) : about(day);
+
+/** Christmas to New Year. */
+const holidays = (year: number): Period =>
+  spanOf(dayOf(new Temporal.PlainDate(year, 12, 24)), dayOf(new Temporal.PlainDate(year + 1, 1, 1)));
 
 export const FEAST_RULES = [
   ...rule(
     "holiday",
     ["on|at|over|during? the? <holiday>", "back at <holiday>", "on|at|over? this <holiday>"],
     ({ holiday }, reference, place) =>
-      isFeast(place) ? either(about(nearest(reference, feast(holiday))), 0.9) : undefined,
+      isFeast(place) ? either(named(nearest(reference, feast(holiday)), place), 0.9) : undefined,
   ),
   ...rule("holiday-for", ["for <holiday>"], ({ holiday }, reference, place) =>
     isFeast(place) ? either(about(nearest(reference, feast(holiday))), 0.5) : undefined,
@@ -39,6 +52,9 @@ export const FEAST_RULES = [
     "last-holiday",
     ["on|at|over? last|past <holiday>", "on|at|over? this past <holiday>"],
     ({ holiday }, reference) => past(about(lastWhole(reference.today, feast(holiday))), 0.92),
+  ),
+  ...rule("the-holidays", ["over|during|at|for the holidays"], (_, reference) =>
+    either(about(nearest(reference, holidays)), 0.7),
   ),
   ...rule(
     "next-holiday",
@@ -69,7 +85,7 @@ export const FEAST_RULES = [
   ),
   ...rule(
     "holiday-weekend",
-    ["on|at|over|during? the? <holiday> weekend", "on|over? this past <holiday> weekend"],
+    ["on|at|over|during? the? <holiday> long? weekend", "on|over? this past <holiday> weekend"],
     ({ holiday }, reference) => either(weekendAround(nearest(reference, feast(holiday))), 0.85),
   ),
   ...rule(

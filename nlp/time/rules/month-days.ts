@@ -3,7 +3,14 @@ import { either, future, past } from "../meaning.ts";
 import { restsThere } from "../meant.ts";
 import { isMoney, isVerbMay } from "../not-dates.ts";
 import { dayOf, derived, fromTo, type Period, weekOf } from "../period.ts";
-import { dateOf, dayOfMonthNear, monthDayNear, unitAround, weekdayMonthDayNear } from "../resolve.ts";
+import {
+  dateOf,
+  dayOfMonthNear,
+  monthDayNear,
+  unitAround,
+  weekdayMonthDayNear,
+  weekendOf,
+} from "../resolve.ts";
 import { type Place, rule } from "../rule.ts";
 
 const onDay = (year: number, month: number, day: number): Period | undefined => {
@@ -76,7 +83,7 @@ export const MONTH_DAY_RULES = [
     "weekday-month-day",
     [
       "on? <weekday> ,the? <mday> of? <month>",
-      "on? <weekday> ,<month> the? <mday>",
+      "on|last? <weekday> ,<month> the? <mday>",
       "on? <month> <mday> ,a? <weekday>",
     ],
     ({ month, mday }, reference) => either(monthDayNear(month, mday, reference), 0.97),
@@ -147,6 +154,17 @@ export const MONTH_DAY_RULES = [
   ...rule("weekday-number", ["on? <weekday> <mday>"], ({ weekday, mday }, reference, place) =>
     restsThere(place) ? either(weekdayMonthDayNear(weekday, mday, reference), 0.7) : undefined,
   ),
+  ...rule("the-day", ["the <ord>"], ({ ord }, reference, place) => {
+    const digits = /^\d/u.test(place.tokens[place.at + 1]?.raw ?? "");
+    return digits && restsThere(place) ? either(dayOfMonthNear(ord, reference), 0.55) : undefined;
+  }),
+  ...rule("part-of-day", ["on? the <part> of the <ord>"], ({ ord }, reference, place) =>
+    restsThere(place) ? either(dayOfMonthNear(ord, reference), 0.85) : undefined,
+  ),
+  ...rule("weekend-of-day", ["on|over? the? weekend of the <ord>"], ({ ord }, reference) => {
+    const day = dayOfMonthNear(ord, reference);
+    return either(day && derived(day, ({ from }) => weekendOf(from)), 0.8);
+  }),
   ...rule(
     "days-near",
     ["from|between the <ord> to|and|through|until|- the? <ord2>"],

@@ -48,6 +48,18 @@ const around = (period: Period, unit: TimeUnit): Period | undefined => {
   return unit === "year" ? yearOf(from.year) : undefined;
 };
 
+/** The same again, one round earlier: the summer before, the Friday before. */
+const oneBefore = (period: Period, { hemisphere }: Reference): Period | undefined => {
+  const { grain, from } = period;
+  if (grain === "day") return dayOf(from.subtract({ days: 7 }));
+  if (grain === "week") return weekOf(from.subtract({ days: 7 }));
+  if (grain === "month") return monthOf(from.subtract({ years: 1 }));
+  if (grain === "year") return yearOf(from.year - 1);
+  return grain === "season"
+    ? seasonOf(Number(period.written.slice(-2)), from.year - 1, hemisphere)
+    : undefined;
+};
+
 /** "later that day", but not a bare "later day". */
 const isSameDay = ({ tokens, at, next }: Place): boolean =>
   tokens.slice(at, next).some(({ word }) => word === "that" || word === "same");
@@ -97,6 +109,11 @@ export const ORDER_RULES = [
     "unit-before-that",
     ["the <unit> before that?", "the previous <unit>"],
     ({ unit }, reference, place) => counted(beside(anchorOf(place, reference), unit, -1), place, 0.7),
+  ),
+  ...rule(
+    "one-before",
+    ["the one before that|last?", "the one before this|that one?"],
+    (_, reference, place) => counted(place.before && oneBefore(place.before, reference), place, 0.75),
   ),
   ...rule(
     "following-weekend",

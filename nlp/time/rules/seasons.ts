@@ -1,11 +1,17 @@
 import { isAmong } from "../context.ts";
 import { either, future, past } from "../meaning.ts";
-import { isSeason } from "../meant.ts";
-import { type Period, seasonOf } from "../period.ts";
+import { isSeason, restsThere } from "../meant.ts";
+import { about, type Period, seasonOf } from "../period.ts";
 import type { Reference } from "../reference.ts";
 import { lastWhole, nearest, nextWhole, seasonIn } from "../resolve.ts";
-import { rule, wordBefore } from "../rule.ts";
+import { type Place, rule, wordBefore } from "../rule.ts";
 import { isApostropheYear } from "../slots.ts";
+
+/** "summer '22", "spring 24" at the end of what is said. */
+const isShortYear = (place: Place): boolean => {
+  const token = place.tokens[place.next - 1];
+  return isApostropheYear(token) || (/^\d\d$/u.test(token?.raw ?? "") && restsThere(place));
+};
 
 /** The season running today. */
 const current = (season: number, reference: Reference): Period | undefined => {
@@ -14,8 +20,14 @@ const current = (season: number, reference: Reference): Period | undefined => {
     .map((year) => seasonOf(season, year, reference.hemisphere))
     .find(({ from, last }) => today.since(from).days >= 0 && last.since(today).days >= 0);
 };
-const near = (season: number, reference: Reference): Period =>
-  nearest(reference, seasonIn(season, reference));
+/** In its first weeks nobody speaks of a season as over, nor in its last as to come. */
+const MARGIN_DAYS = 21;
+const near = (season: number, reference: Reference): Period => {
+  const { today, prefer } = reference;
+  const shifted =
+    prefer === "past" ? today.subtract({ days: MARGIN_DAYS }) : today.add({ days: MARGIN_DAYS });
+  return nearest({ today: shifted, prefer }, seasonIn(season, reference));
+};
 const lastOver = (season: number, reference: Reference): Period =>
   lastWhole(reference.today, seasonIn(season, reference));
 const inYear = (season: number, year: number, { hemisphere }: Reference): Period =>
@@ -27,11 +39,32 @@ export const SEASON_RULES = [
     [
       "in|over|during|through|throughout|at the? <season>",
       "back in the? <season>",
-      "all|the whole? <season>",
-      "all through|over the? <season>",
       "early|late|mid <season>",
     ],
     ({ season }, reference, place) => (isSeason(place) ? either(near(season, reference), 0.9) : undefined),
+  ),
+  ...rule(
+    "season-long",
+    [
+      "all that? <season>",
+      "all this|last? past? <season> long?",
+      "all through|over the? <season>",
+      "the whole <season>",
+      "the whole of? this|last|the? <season>",
+    ],
+    ({ season }, reference, place) => {
+      const last = place.tokens
+        .slice(place.at, place.next)
+        .some(({ word }) => word === "last" || word === "past");
+      const period = last ? lastOver(season, reference) : nearest(reference, seasonIn(season, reference));
+      return {
+        period: about(period),
+        role: "lasting",
+        lasting: { count: 1, unit: "seasons" },
+        direction: "past",
+        sure: 0.5,
+      };
+    },
   ),
   ...rule("season-for", ["for the? <season>"], ({ season }, reference, place) =>
     isSeason(place) ? either(near(season, reference), 0.4) : undefined,
@@ -41,7 +74,7 @@ export const SEASON_RULES = [
   ),
   ...rule(
     "last-season",
-    ["in|over|during|all|back? last|past|previous <season>", "in|over|during? this past|last <season>"],
+    ["in|over|during|back? last|past|previous <season>", "in|over|during? this past|last <season>"],
     ({ season }, reference, place) =>
       isSeason(place, true) ? past(lastOver(season, reference), 0.92) : undefined,
   ),
@@ -54,8 +87,16 @@ export const SEASON_RULES = [
       : undefined,
   ),
   ...rule(
+    "season-years-ago",
+    ["<length> ago ,back? in the? <season>", "in? the? <season> <length> ago|back"],
+    ({ length, season }, reference) =>
+      length.unit === "year" && Number.isInteger(length.low)
+        ? past(inYear(season, reference.today.year - length.low, reference), 0.9)
+        : undefined,
+  ),
+  ...rule(
     "this-season",
-    ["in|over|during|all? this <season>", "so far this <season>"],
+    ["in|over|during? this <season>", "so far this <season>"],
     ({ season }, reference, place) =>
       isSeason(place, true) ? either(current(season, reference) ?? near(season, reference), 0.9) : undefined,
   ),
@@ -71,10 +112,8 @@ export const SEASON_RULES = [
     (slots, reference) =>
       either(inYear(slots.season, "loose" in slots ? slots.loose : slots.year, reference), 0.97),
   ),
-  ...rule("season-apostrophe-year", ["in? the? <season> <loose>"], ({ season, loose }, reference, place) =>
-    isApostropheYear(place.tokens[place.next - 1])
-      ? either(inYear(season, loose, reference), 0.97)
-      : undefined,
+  ...rule("season-short-year", ["in? the? <season> <loose>"], ({ season, loose }, reference, place) =>
+    isShortYear(place) ? either(inYear(season, loose, reference), 0.97) : undefined,
   ),
   ...rule(
     "season-years",

@@ -63,8 +63,17 @@ export const YEAR_RULES = [
   ),
   ...rule(
     "this-time-last-year",
-    ["this time last year", "around? this time last year", "a year ago now"],
+    ["this time last year", "around? the? same time last year", "a year ago now"],
     (_, { today }) => past(about(monthOf(today.subtract({ years: 1 }))), 0.8),
+  ),
+  ...rule("last-camping-season", ["last|previous season", "this past season"], (_, { today }) =>
+    past(about(yearOf(today.year - 1)), 0.5),
+  ),
+  ...rule("this-camping-season", ["this season", "so far this season"], (_, { today }) =>
+    either(about(yearOf(today.year)), 0.5),
+  ),
+  ...rule("camping-season-before-last", ["the? season before last"], (_, { today }) =>
+    past(about(yearOf(today.year - 2)), 0.6),
   ),
   ...rule("unit-before-last", ["the? <unit> before last"], ({ unit }, reference) =>
     unit === "week" || unit === "month" ? past(unitAround(reference, unit, -2), 0.95) : undefined,
@@ -98,15 +107,19 @@ export const YEAR_RULES = [
         ? future(unitAround(reference, unit, 1), 0.92)
         : undefined,
   ),
-  ...rule("past-unit", ["in|over|during the last|past <unit>", "the past <unit>"], ({ unit }, { today }) => {
-    if (unit === "hour" || unit === "minute" || unit === "fortnight") return undefined;
-    const from = today.subtract({
-      days: unit === "week" ? 7 : unit === "day" ? 1 : 0,
-      months: unit === "month" ? 1 : 0,
-      years: unit === "year" ? 1 : 0,
-    });
-    return past(spanOf(dayOf(from), dayOf(today)), 0.75);
-  }),
+  ...rule(
+    "past-unit",
+    ["in|over|during|within|inside the last|past <unit>", "the past <unit>"],
+    ({ unit }, { today }) => {
+      if (unit === "hour" || unit === "minute" || unit === "fortnight") return undefined;
+      const from = today.subtract({
+        days: unit === "week" ? 7 : unit === "day" ? 1 : 0,
+        months: unit === "month" ? 1 : 0,
+        years: unit === "year" ? 1 : 0,
+      });
+      return past(spanOf(dayOf(from), dayOf(today)), 0.75);
+    },
+  ),
   ...rule(
     "early-year",
     ["early|late|mid <year>", "in early|late|mid <year>", "early|late in <year>"],
