@@ -36,7 +36,7 @@ export class Scan {
   readonly #reference: Reference;
   readonly #rules: RuleIndex;
   readonly #written: Written;
-  readonly #slots: Map<string, SlotRead<unknown> | undefined>[];
+  readonly #slots: (Map<string, SlotRead<unknown> | undefined> | undefined)[] = [];
   readonly #best: (Found | null | undefined)[] = [];
   #before: Period | undefined;
   #depth = 0;
@@ -46,7 +46,6 @@ export class Scan {
     this.#reference = reference;
     this.#rules = rules;
     this.#written = written;
-    this.#slots = tokens.map(() => new Map<string, SlotRead<unknown> | undefined>());
     this.#before = reference.anchor;
   }
 
@@ -130,10 +129,12 @@ export class Scan {
   #slotAt(slot: string, at: number): SlotRead<unknown> | undefined {
     const kind = slot.replace(/2$/u, "");
     if (kind === "when") return this.#whenAt(at);
-    const cache = this.#slots[at];
-    if (cache?.has(kind) === true) return cache.get(kind);
+    if (!mayFillSlot(this.#tokens[at])) return undefined;
+    const cache = this.#slots[at] ?? new Map<string, SlotRead<unknown> | undefined>();
+    this.#slots[at] = cache;
+    if (cache.has(kind)) return cache.get(kind);
     const read = this.#plainSlotAt(kind, at);
-    cache?.set(kind, read);
+    cache.set(kind, read);
     return read;
   }
 
