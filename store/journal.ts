@@ -124,14 +124,21 @@ export class Journal {
   private write(thing: Thing, id: number | string, field: string, value: Cell): void {
     const { key } = JOURNALED[thing];
     if (thing === "settings") {
+      this.writeSetting(id, value);
+      return;
+    }
+    this.db.prepare(`UPDATE ${thing} SET ${column(thing, field)} = ? WHERE ${key} = ?`).run(value, id);
+  }
+
+  /** A setting without a value is one that was never set. */
+  private writeSetting(key: number | string, value: Cell): void {
+    if (value === null) this.db.prepare("DELETE FROM settings WHERE key = ?").run(key);
+    else
       this.db
         .prepare(
           "INSERT INTO settings (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value",
         )
-        .run(id, value ?? "null");
-      return;
-    }
-    this.db.prepare(`UPDATE ${thing} SET ${column(thing, field)} = ? WHERE ${key} = ?`).run(value, id);
+        .run(key, value);
   }
 
   private keep(thing: Thing, id: number | string, field: string, was: Cell, became: Cell): void {

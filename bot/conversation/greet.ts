@@ -1,15 +1,21 @@
+import { careOffer } from "../replies/care.ts";
 import type { Turn } from "./turn.ts";
+
+const zoneName = (zone: string): string => (zone.split("/").at(-1) ?? zone).replaceAll("_", " ");
 
 const hours = (hour: number): string => `${hour}:00`;
 
 export const greet = (turn: Turn): void => {
   const { rig } = turn;
+  const care = careOffer();
   turn.say({
     text: [
       `Hello ${turn.person.name}. I keep the log for ${rig.name}.`,
       "Tell me what you fixed, in your own words, typed or as a voice note. I write it down, and I say when it is due for a look.",
-      `I take it that you are in ${rig.zone.replaceAll("_", " ")}, count in ${rig.units}, and want quiet from ${hours(rig.quietFrom)} to ${hours(rig.quietTo)}. Just say so if not, or tell me the rig's name: “call her Magpie”.`,
+      `I take it that you go by ${zoneName(rig.zone)} time, count in ${rig.units}, and want quiet from ${hours(rig.quietFrom)} to ${hours(rig.quietTo)}. Just say so if not, or tell me the rig's name: “call her Magpie”.`,
+      care.text,
     ].join("\n\n"),
+    ...(care.buttons === undefined ? {} : { buttons: care.buttons }),
   });
 };
 

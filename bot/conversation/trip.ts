@@ -21,6 +21,14 @@ const dayIn = (turn: Turn, date: Edtf | null, end: "first" | "last"): Temporal.P
   return end === "first" ? span.from : span.to.subtract({ days: 1 });
 };
 
+/** "For four months" names a month to be back in: about the same day of it. */
+const dayBack = (turn: Turn, date: Edtf | null, from: Temporal.PlainDate): Temporal.PlainDate | null => {
+  const last = dayIn(turn, date, "last");
+  if (last === null || date === null || !/^\d{4}-\d{2}~?$/.test(date)) return last;
+  const sameDay = last.with({ day: from.day }, { overflow: "constrain" });
+  return Temporal.PlainDate.compare(sameDay, from) < 0 ? last : sameDay;
+};
+
 const milesIn = ({ use }: Leave): number | null => {
   const miles = use.find(({ unit }) => unit === "miles");
   const km = use.find(({ unit }) => unit === "km");
@@ -62,7 +70,7 @@ const listReply = (turn: Turn): Reply => {
 /** Notes a trip and shows what to see to before it. */
 export const leave = (turn: Turn, intent: Leave): void => {
   const from = dayIn(turn, intent.from, "first") ?? turn.today;
-  const to = dayIn(turn, intent.to, "last") ?? backAfter(from, intent);
+  const to = dayBack(turn, intent.to, from) ?? backAfter(from, intent);
   if (to !== null && Temporal.PlainDate.compare(to, from) < 0) {
     turn.say({ text: "That has you back before you leave. When do you leave, and when are you back?" });
     return;

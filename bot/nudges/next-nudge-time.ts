@@ -1,7 +1,7 @@
 import { Temporal } from "temporal-polyfill";
 import { z } from "zod";
 import type { Store } from "../../store/store.ts";
-import { careAhead, isCareUnasked } from "../rig/care-choices.ts";
+import { careToAsk } from "../rig/care-choices.ts";
 import { dayOf, type Rig, rigOf } from "../rig/rig.ts";
 import { isCivil, nudgeTime } from "./civil-hours.ts";
 
@@ -15,10 +15,10 @@ const earlier = <T extends Temporal.PlainDate>(days: readonly T[]): T | undefine
 
 const soonestDay = (store: Store, rig: Rig, today: Temporal.PlainDate): Temporal.PlainDate | undefined => {
   const look = store.looks.soonest();
-  const care = careAhead({ store, rig, today }).filter((each) => isCareUnasked(store, each));
+  const care = careToAsk({ store, rig, today });
   return earlier([
     ...(look === undefined ? [] : [Temporal.PlainDate.from(look)]),
-    ...care.map(({ due }) => due),
+    ...care.map(({ day }) => day),
   ]);
 };
 

@@ -6,7 +6,7 @@ import type { Store } from "../../store/store.ts";
 import { waitFor } from "../conversation/pending.ts";
 import { Turn } from "../conversation/turn.ts";
 import { type Nudged, nudgeText } from "../replies/nudge.ts";
-import { careAhead, careNudged, isCareUnasked } from "../rig/care-choices.ts";
+import { careNudged, careToAsk } from "../rig/care-choices.ts";
 import { dayOf, type Rig, rigOf } from "../rig/rig.ts";
 import { isCivil } from "./civil-hours.ts";
 import { LAST_DAY_KEY, lastNudgeDay } from "./next-nudge-time.ts";
@@ -37,11 +37,9 @@ const dueFixes = (turn: Turn): readonly Due[] =>
   });
 
 const dueCare = (turn: Turn): readonly Due[] =>
-  careAhead(turn)
-    .filter(
-      (care) => Temporal.PlainDate.compare(care.due, turn.today) <= 0 && isCareUnasked(turn.store, care),
-    )
-    .map(({ row }) => ({ row: row.id, consequence: row.consequence }));
+  careToAsk(turn)
+    .filter(({ day }) => Temporal.PlainDate.compare(day, turn.today) <= 0)
+    .map(({ care: { row } }) => ({ row: row.id, consequence: row.consequence }));
 
 const worst = (turn: Turn): Nudged => {
   const due = [...dueFixes(turn), ...dueCare(turn)]
@@ -91,9 +89,7 @@ const somethingMayBeDue = (store: Store, rig: Rig, now: Temporal.Instant): boole
   if (lastNudgeDay(store) === today.toString()) return false;
   return (
     store.looks.due(today.toString()).length > 0 ||
-    careAhead({ store, rig, today }).some(
-      (care) => Temporal.PlainDate.compare(care.due, today) <= 0 && isCareUnasked(store, care),
-    )
+    careToAsk({ store, rig, today }).some(({ day }) => Temporal.PlainDate.compare(day, today) <= 0)
   );
 };
 

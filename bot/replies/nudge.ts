@@ -71,7 +71,7 @@ const careLine = (turn: Turn, id: CareRow["id"], due: readonly CareDue[], answer
   const why = due.find((each) => each.row.id === id)?.why ?? "";
   return [
     {
-      text: [`${rowLine(row)}.`, why, row.look].filter((words) => words !== "").join(" "),
+      text: [`${rowLine(row)}.`, why, row.look].filter((words) => words !== "").join("\n"),
       buttons: careButtons(id),
     },
   ];

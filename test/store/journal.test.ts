@@ -76,6 +76,16 @@ describe("changes to records", () => {
   });
 });
 
+describe("settings", () => {
+  it("that were never set are unset again by an undo", () => {
+    const store = pairedStore();
+    const made = keeping(store);
+    made.keeper.setSetting("rig.quietFrom", "22");
+    keeping(store).keeper.undo(made.turnId);
+    expect(store.settings.get("rig.quietFrom")).toBeUndefined();
+  });
+});
+
 describe("verdicts", () => {
   it("become the record's outcome and stay on record one after the other", () => {
     const store = pairedStore();
