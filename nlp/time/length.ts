@@ -86,16 +86,32 @@ const count = (tokens: Tokens, at: number): SlotRead<Said> | undefined => {
   return { value: found, next };
 };
 
+const MONTHS_IN: Partial<Record<TimeUnit, number>> = { month: 1, year: 12 };
+
+/** Two lengths in a unit that suits both: "six months or a year", "a week or ten days". */
+const inOneUnit = (a: Length, b: Length): Length => {
+  if (a.unit === b.unit) return { ...a, high: b.high };
+  const [first, second] = [MONTHS_IN[a.unit], MONTHS_IN[b.unit]];
+  if (first !== undefined && second !== undefined)
+    return { ...a, low: a.low * first, high: b.high * second, unit: "month" };
+  return { ...a, low: a.low * DAYS[a.unit], high: b.high * DAYS[b.unit], unit: "day" };
+};
+
+/** "or two", "or ten days" behind the unit. */
+const alternative = (tokens: Tokens, length: Length, more: Said): SlotRead<Length> | undefined => {
+  const unit = unitAt(tokens, more.next);
+  const second: Length = { ...length, low: more.low, high: more.high, unit: unit?.value ?? length.unit };
+  const both = inOneUnit(length, second);
+  return both.high > both.low && both.low > 0 ? { value: both, next: unit?.next ?? more.next } : undefined;
+};
+
 /** "and a half", "or two", "and three months" behind the unit. */
 const addition = (tokens: Tokens, at: number, length: Length): SlotRead<Length> | undefined => {
   const joiner = word(tokens, at, false);
   if (joiner !== "and" && joiner !== "or") return undefined;
-  const more = numberAt(tokens, at + 1);
+  const more = numberAt(tokens, at + 1) ?? article(tokens, at + 1)?.value;
   if (more === undefined || more.kind === "run") return undefined;
-  if (joiner === "or")
-    return more.low > length.low && unitAt(tokens, more.next) === undefined
-      ? { value: { ...length, high: more.high }, next: more.next }
-      : undefined;
+  if (joiner === "or") return alternative(tokens, length, more);
   const unit = unitAt(tokens, more.next);
   if (more.kind === "fraction" && unit === undefined)
     return {

@@ -32,7 +32,11 @@ export const ordinalAt = (tokens: Tokens, at: number): Said | undefined => {
   const plain = ORDINAL_WORDS.get(word);
   if (plain !== undefined) return one({ value: plain, next: at + 1 }, "ordinal");
   const suffix = tokens[at + 1];
-  if (/^\d+$/u.test(word) && suffix?.gap === "none" && DIGIT_ORDINAL.test(suffix.raw))
+  if (
+    /^\d+$/u.test(word) &&
+    (suffix?.gap === "none" || suffix?.gap === "space") &&
+    DIGIT_ORDINAL.test(suffix.raw)
+  )
     return one({ value: Number(word), next: at + 2 }, "ordinal");
   const tens = TEN_WORDS.get(word);
   const unitAt = tokens[at + 1]?.raw === "-" ? at + 2 : at + 1;

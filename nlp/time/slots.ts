@@ -53,8 +53,17 @@ export const isApostropheYear = (token: Token | undefined): boolean =>
 
 const century = (value: number): number => (value < 60 ? 2000 : 1900) + value;
 
+/** "oh nine". */
+const ohYear = (tokens: Tokens, at: number): SlotRead<number> | undefined => {
+  if (!/^(?:oh|o|aught|ought)$/u.test(tokens[at]?.raw ?? "")) return undefined;
+  const unit = UNIT_WORDS.get(wordAt(tokens, tokens[at + 1]?.raw === "-" ? at + 2 : at + 1) ?? "");
+  return unit === undefined || unit === 0
+    ? undefined
+    : { value: 2000 + unit, next: tokens[at + 1]?.raw === "-" ? at + 3 : at + 2 };
+};
+
 const looseYear: Reader<number> = (tokens, at, reference) => {
-  const full = fullYear(tokens, at, reference);
+  const full = fullYear(tokens, at, reference) ?? ohYear(tokens, at);
   if (full !== undefined) return full;
   const token = tokens[at];
   if (token === undefined) return undefined;
@@ -117,7 +126,7 @@ const HEADS: ReadonlySet<string> = new Set([
   ...[...MONTHS.keys(), ...WEEKDAYS.keys(), ...SEASONS.keys()].map((name) => `${name}s`),
   ...DAY_PARTS,
   ...HOLIDAY_HEADS,
-  ...["a", "an", "half"],
+  ...["a", "an", "half", "oh", "o", "aught", "ought"],
 ]);
 
 /** Whether any slot can begin with a token; most words of a note can't. */

@@ -1,6 +1,6 @@
 import type { Length } from "../length.ts";
 import { future, past } from "../meaning.ts";
-import { dayOf, monthOf, spanOf, weekOf } from "../period.ts";
+import { about, dayOf, monthOf, spanOf, weekOf } from "../period.ts";
 import { monthIn, weekdayBefore } from "../resolve.ts";
 import { type Place, rule, wordAfter } from "../rule.ts";
 import { addTo, fromNow, shifted } from "../shift.ts";
@@ -22,6 +22,23 @@ export const AGO_RULES = [
     ["<length> ago today", "<length> ago to the day", "<length> to the day"],
     ({ length }, { today }) =>
       isCoarse(length) ? past(dayOf(addTo(today, length.unit, -length.low)), 0.9) : undefined,
+  ),
+  ...rule(
+    "ago-yesterday",
+    ["<length> ago yesterday|tomorrow", "<length> ago the day before yesterday"],
+    ({ length }, { today }, place) => {
+      const shift = { yesterday: -1, tomorrow: 1 }[lastWord(place)] ?? 0;
+      const before = place.tokens[place.next - 2]?.word === "before" ? -1 : 0;
+      return isCoarse(length)
+        ? past(dayOf(addTo(today, length.unit, -length.low).add({ days: shift + before })), 0.85)
+        : undefined;
+    },
+  ),
+  ...rule(
+    "this-time-ago",
+    ["around|about? this time <length> ago|back", "around|about? the? same time <length> ago|back"],
+    ({ length }, { today }) =>
+      length.unit === "year" ? past(about(monthOf(addTo(today, "year", -length.low))), 0.8) : undefined,
   ),
   ...rule("ago-this-month", ["<length> ago this month"], ({ length }, { today }) =>
     isCoarse(length) ? past(monthOf(addTo(today, length.unit, -length.low)), 0.9) : undefined,

@@ -2,7 +2,7 @@ import { isAmong } from "../context.ts";
 import { WEEKDAYS } from "../lexicon.ts";
 import { either, future, past } from "../meaning.ts";
 import { isDay } from "../meant.ts";
-import { about, dayOf } from "../period.ts";
+import { about, dayOf, spanOf } from "../period.ts";
 import type { Reference } from "../reference.ts";
 import { unitAround, weekdayAfter, weekdayBefore, weekdayIn, weekdayNear } from "../resolve.ts";
 import { rule, wordBefore } from "../rule.ts";
@@ -96,8 +96,14 @@ export const DAY_RULES = [
       ? past(dayOf(weekdayBefore(today, weekdays).subtract({ days: 7 * (n.low - 1) })), 0.9)
       : undefined,
   ),
-  ...rule("week-last-weekday", ["a week last <weekday>", "a week past <weekday>"], ({ weekday }, { today }) =>
+  ...rule("week-last-weekday", ["a week last|past <weekday>"], ({ weekday }, { today }) =>
     past(dayOf(weekdayBefore(today, weekday).subtract({ days: 7 })), 0.85),
+  ),
+  ...rule("fortnight-last-weekday", ["a fortnight last|past <weekday>"], ({ weekday }, { today }) =>
+    past(dayOf(weekdayBefore(today, weekday).subtract({ days: 14 })), 0.85),
+  ),
+  ...rule("yesterday-or-before", ["yesterday or the day before", "a day or two ago|back"], (_, reference) =>
+    past(spanOf(day(reference, -2), day(reference, -1)), 0.9),
   ),
   ...rule(
     "weekday-last-week",

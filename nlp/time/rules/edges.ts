@@ -1,7 +1,7 @@
 import { isAmong } from "../context.ts";
 import { either } from "../meaning.ts";
-import { about } from "../period.ts";
-import { unitAround } from "../resolve.ts";
+import { about, fromTo } from "../period.ts";
+import { monthIn, nearest, unitAround } from "../resolve.ts";
 import { rule, wordBefore } from "../rule.ts";
 
 /** Parts of a longer stretch are kept as the whole stretch: "end of August" is August. */
@@ -19,6 +19,13 @@ export const EDGE_RULES = [
       "in|during? the? first|last week or two|so of|in <when>",
       "in|during|over? the? first|last <n> weeks|days of|in <when>",
       "in|during? the? first|last few|couple of? weeks|days of|in <when>",
+      "in|during? the? early|first|latter|last|back|middle part|bit|days|couple of|in <when>",
+      "in|within? the first|last few days|weeks of|in <when>",
+      "half|part|mid way through <when>",
+      "halfway|partway|midway|partly|well through|into <when>",
+      "<length> into <when>",
+      "in? early|mid to|- mid|late <when>",
+      "in? the? early to mid|late <when>",
       "sometime|somewhere|someday in|during|over? <when>",
       "in? the month of <when>",
       "earlier|later <when>",
@@ -30,6 +37,20 @@ export const EDGE_RULES = [
     ["around|about|approximately|near|maybe|probably <when>", "round|right|just about|around <when>"],
     ({ when }, _reference, place) =>
       isAmong("notAHedge", wordBefore(place)) ? undefined : either(about(when), 0.85),
+  ),
+  ...rule("or-so", ["<when> or so", "<when> or thereabouts", "<when> - ish", "<when> ish"], ({ when }) =>
+    either(about(when), 0.85),
+  ),
+  ...rule(
+    "edge-to-edge",
+    [
+      "late|end <month> ,or|to|into|and|-? early|beginning|start <month2>",
+      "the? end of <month> ,or|to|into|and|-? the? beginning|start of <month2>",
+      "the? end of <month> ,or|to|into|and|-? early <month2>",
+      "late <month> ,or|to|into|and|-? the? beginning|start of <month2>",
+    ],
+    ({ month, month2 }, reference) =>
+      either(fromTo(nearest(reference, monthIn(month)), nearest(reference, monthIn(month2))), 0.85),
   ),
   ...rule("nearly", ["just|right|shortly|soon before|after|past <when>"], ({ when }) =>
     either(about(when), 0.8),

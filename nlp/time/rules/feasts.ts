@@ -53,6 +53,9 @@ export const FEAST_RULES = [
     ["on|at|over? last|past <holiday>", "on|at|over? this past <holiday>"],
     ({ holiday }, reference) => past(about(lastWhole(reference.today, feast(holiday))), 0.92),
   ),
+  ...rule("holiday-just-gone", ["<holiday> just? gone|past"], ({ holiday }, { today }) =>
+    past(about(lastWhole(today, feast(holiday))), 0.9),
+  ),
   ...rule("the-holidays", ["over|during|at|for the holidays"], (_, reference) =>
     either(about(nearest(reference, holidays)), 0.7),
   ),

@@ -1,6 +1,7 @@
 import { isAmong } from "../context.ts";
 import { exposureOf, type Length, middleOf } from "../length.ts";
-import { about } from "../period.ts";
+import type { Said } from "../numbers.ts";
+import { about, isBefore, type Period, seasonOf, yearOf } from "../period.ts";
 import type { Reference } from "../reference.ts";
 import { type Meaning, type Place, rule, wordAfter, wordBefore } from "../rule.ts";
 import { shifted } from "../shift.ts";
@@ -23,7 +24,44 @@ const held = (length: Length, { today }: Reference, place: Place, sure: number):
 const isSingle = (length: Length, { tokens, at }: Place): boolean =>
   tokens[at]?.raw === "a" || tokens[at]?.raw === "an" || (length.unit === "day" && length.high === 1);
 
+/** The first of so many winters, the running one counted. */
+const firstSeason = (season: number, count: number, { today, hemisphere }: Reference): Period => {
+  const begun = [today.year, today.year - 1].map((year) => seasonOf(season, year, hemisphere));
+  const last =
+    begun.find(({ from }) => !isBefore(today, from)) ?? seasonOf(season, today.year - 2, hemisphere);
+  return seasonOf(season, last.from.year - count + 1, hemisphere);
+};
+
+const seasonsHeld = (n: Said, period: Period, sure: number): Meaning | undefined =>
+  Number.isInteger(n.low)
+    ? {
+        period: about(period),
+        role: "lasting",
+        lasting: { count: Math.floor((n.low + n.high) / 2), unit: "seasons" },
+        direction: "past",
+        sure,
+      }
+    : undefined;
+
 export const LASTING_RULES = [
+  ...rule(
+    "lasting-winters",
+    [
+      "for|been|through? <n> <seasons> now|running|straight|already",
+      "for? <n> <seasons> so far",
+      "for|been|through|lasted|survived <n> <seasons>",
+    ],
+    ({ n, seasons }, reference) => seasonsHeld(n, firstSeason(seasons, Math.floor(n.low), reference), 0.8),
+  ),
+  ...rule(
+    "lasting-seasons",
+    [
+      "for|been|through? <n> seasons now|running|straight|already",
+      "for? <n> seasons so far",
+      "for|been|through|lasted|survived <n> seasons",
+    ],
+    ({ n }, { today }) => seasonsHeld(n, yearOf(today.year - Math.floor(n.low)), 0.6),
+  ),
   ...rule(
     "lasting-now",
     [

@@ -97,6 +97,18 @@ export const MONTH_RULES = [
       : undefined,
   ),
   ...rule(
+    "month-or-month-last-year",
+    ["in? <month> or|and|-|/|to <month2> of? last year"],
+    ({ month, month2 }, { today }) =>
+      past(
+        fromTo(monthIn(month)(today.year - (month <= month2 ? 1 : 2)), monthIn(month2)(today.year - 1)),
+        0.92,
+      ),
+  ),
+  ...rule("month-just-gone", ["<month> just? gone|past"], ({ month }, { today }) =>
+    past(lastWhole(today, monthIn(month)), 0.9),
+  ),
+  ...rule(
     "month-or-month-year",
     ["in? <month> or|and|-|/|to|through <month2> ,of? <year>"],
     ({ month, month2, year }) =>

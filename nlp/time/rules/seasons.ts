@@ -78,6 +78,11 @@ export const SEASON_RULES = [
     ({ season }, reference, place) =>
       isSeason(place, true) ? past(lastOver(season, reference), 0.92) : undefined,
   ),
+  ...rule(
+    "season-just-gone",
+    ["the? <season> just gone|past", "the? <season> gone"],
+    ({ season }, reference) => past(lastOver(season, reference), 0.9),
+  ),
   ...rule("season-before-last", ["in|over|during? the? <season> before last"], ({ season }, reference) =>
     past(inYear(season, lastOver(season, reference).from.year - 1, reference), 0.95),
   ),

@@ -1,9 +1,10 @@
 import { isAmong } from "../context.ts";
 import { either, future, past } from "../meaning.ts";
-import { isYear } from "../meant.ts";
+import { isYear, restsThere } from "../meant.ts";
 import { about, dayOf, monthOf, spanOf, yearOf } from "../period.ts";
 import { unitAround } from "../resolve.ts";
 import { rule, wordAfter } from "../rule.ts";
+import { isApostropheYear } from "../slots.ts";
 
 export const YEAR_RULES = [
   ...rule(
@@ -23,9 +24,9 @@ export const YEAR_RULES = [
     return isYear(place) ? either(yearOf(year), 0.6) : undefined;
   }),
   ...rule("short-year", ["in <loose>"], ({ loose }, _reference, place) => {
-    const token = place.tokens[place.next - 1];
-    const apostrophe = token !== undefined && token.end - token.start === 3 && /^\d\d$/u.test(token.raw);
-    return apostrophe ? either(yearOf(loose), 0.95) : undefined;
+    const sureYear = isApostropheYear(place.tokens[place.next - 1]) || place.next - place.at > 2;
+    if (place.tokens[place.at + 1]?.raw === "oh") return either(yearOf(loose), 0.9);
+    return restsThere(place) ? either(yearOf(loose), sureYear ? 0.95 : 0.6) : undefined;
   }),
   ...rule(
     "this-year",
@@ -71,6 +72,9 @@ export const YEAR_RULES = [
   ),
   ...rule("this-camping-season", ["this season", "so far this season"], (_, { today }) =>
     either(about(yearOf(today.year)), 0.5),
+  ),
+  ...rule("camping-seasons-ago", ["<n> seasons ago|back"], ({ n }, { today }) =>
+    Number.isInteger(n.low) ? past(about(yearOf(today.year - n.low)), 0.6) : undefined,
   ),
   ...rule("camping-season-before-last", ["the? season before last"], (_, { today }) =>
     past(about(yearOf(today.year - 2)), 0.6),
