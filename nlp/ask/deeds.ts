@@ -63,3 +63,9 @@ export const deedsIn = (words: readonly string[]): readonly Deed[] => {
   }
   return found;
 };
+
+/** The action that a word or two name by themselves, be it as a noun: "seal", "replacement work". */
+export const deedNamed = (text: string): Action | undefined =>
+  plainWords(text)
+    .map((word) => FORMS.get(word)?.actions[0])
+    .find((action) => action !== undefined);

@@ -41,12 +41,13 @@ const ASKS: readonly RegExp[] = [
   /^any(?:thing|one|body)? .*\b(?:left|need|needs|open|outstanding|due|do|doing|broken|still|should|pending|undone|coming|to buy|to get|missing|waiting|failed|hanging|unfinished|record|idea|look|looked|note)\b/,
   /^anything (?:left|open|due|outstanding|else)$/,
   /^(?:ever|never) (?:\w+ed|done|had|been|put|swapped|cut|bought|got)\b(?! (?:again|since))/,
-  /^(?:total|list|count|add up|sum up|sum|summarize|summarise|recap|look up|find|search|pull up|run through|read)\b(?:(?! (?:is|was) ).)*$/,
+  /^total (?:spent|costs?|spend|spending|bill|for|of|so far|on|in|to date|money|outlay|number)\b/,
+  /^(?:list|count|add up|sum up|sum|summarize|summarise|recap|look up|find|search|pull up|run through|read)\b(?:(?! (?:is|was) ).)*$/,
   /^(?:the )?(?:last|latest|most recent|previous) (?:time|thing|job|work|fix|repair|word|note)s?\b(?!.*\b(?:was|were|is|held|let|failed|didnt|hasnt)\b)/,
   /^(?:the )?(?:status|state|history|cost|costs|price|spending|shopping list|to do list|todo list|to do|todo|todos|open jobs|open items|open list|list|mileage|odometer|running total|story)(?: (?:of|on|for|with|so far|please|in|this|since|now|to date)\b.*)?$/,
   /^(?:is|are) (?:\w+ ){1,3}(?:still|ok|okay|good|due|holding|dry|tight|fixed|done|overdue|safe)\b/,
   /^(?:the )?(?:date|day|month|year|time|last time) (?:i|we|that|when|it|of)\b/,
-  /^(?:everything|all|anything) (?:i|we|ive|weve|that|thats|done|on the|about the|to do with)\b(?!.*\b(?:is|was|are|were|looks|seems|works)\b)/,
+  /^(?:everything|all|anything (?=i |we |to do with|about the|on the)) ?(?:i|we|ive|weve|thats|that (?:i|we|was|were|has|have|needs?|still)|done|on the|about the|to do with)\b(?!.*\b(?:is|was|are|were|looks|seems|works)\b)/,
   /^any(?:thing)? (?:to (?:buy|do|get|order|fix|sort|check|report)|loose ends|jobs|faults|todos|news on)\b/,
   /^(?:the )?(?:number|amount|sum|total|cost|price|date|year|day|name|list|count) (?:of|for|on)\b/,
   /\bwhich (?:one|of (?:them|those|these)) (?:lasted|held|worked|stuck|did|was)\b/,
@@ -70,7 +71,7 @@ const TELLS: readonly RegExp[] = [
 
 /** Marks after a statement that ask for nothing but a nod. */
 const TAG =
-  /(?:,|^|\.|!) *(?:right|ok|okay|huh|eh|yeah|yes|no|you know|see|get it|got it|capisce|innit|hey|can you believe (?:it|that)|believe it|how about that|who knew|guess what|know what i mean|what are the odds|isnt that (?:great|nice|something)|how cool is that|fair enough|is it not|are we clear) *\?+\s*$/i;
+  /(?: (?:eh|huh|innit)|(?:,|^|\.|!) *(?:right|ok|okay|huh|eh|yeah|yes|no|you know|see|get it|got it|capisce|innit|hey|can you believe (?:it|that)|believe it|how about that|who knew|guess what|know what i mean|what are the odds|isnt that (?:great|nice|something)|how cool is that|fair enough|is it not|are we clear)) *\?+\s*$/i;
 
 const inText = (moment: Moment, text: string): Unwrapped => unwrap(periodIn(text, moment).rest);
 
@@ -101,11 +102,24 @@ export const asksPlainly = (sentence: string, moment: Moment): boolean => {
   return marked || PLAINLY.test(words);
 };
 
+/** "I wonder whether to bother, but I resealed it anyway" tells in the end. */
+const ENDS_TELLING = /\b(?:but|so|and|then) (?:i|we) (?!ever\b|did\b|do\b|have\b)(.+)$/;
+
+const tellsInTheEnd = (words: string): boolean => {
+  const end = ENDS_TELLING.exec(words)?.[1];
+  return end !== undefined && topicOf(end).actions.length > 0;
+};
+
+/** "List of today's work: greased hubs, tightened lugs". */
+const enumerates = (sentence: string): boolean =>
+  topicOf(/:(.+)$/.exec(sentence)?.[1] ?? "").actions.length > 0;
+
 /** Whether one sentence asks. Time phrases are set aside: "did the bearings last week" tells. */
 export const isQuestion = (sentence: string, moment: Moment): boolean => {
   if (TAG.test(sentence.replace(/['’`]/g, ""))) return false;
   const { words, wrapped, marked } = inText(moment, sentence);
   if (words === "") return marked && wrapped;
+  if (!marked && (tellsInTheEnd(words) || enumerates(sentence))) return false;
   if (/^to\b/.test(words) && wrapped) return false;
   if (tells(words) && !wrapped)
     return marked && !/^(?:guess what|how (?:about|bout) that|would you believe)/.test(words);

@@ -1,9 +1,13 @@
 import type { Change, Correction, Target } from "../../shared/memory/correction.ts";
+import { tellsReturn } from "../../shared/memory/work.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import { topicOf } from "../ask/topic.ts";
+import { scan } from "../read/scan.ts";
 import cues from "./cues.json" with { type: "json" };
+import { doerIn } from "./person.ts";
 import { opened, type Piece, piecesOf, plain, type Strength, says } from "./pieces.ts";
+import { shiftIn } from "./shift.ts";
 import { aimed, aimedAtRemoval } from "./target.ts";
 import { valuesIn } from "./values.ts";
 
@@ -34,7 +38,7 @@ const whole = (change: Change, strength: Strength, target: Target = LAST): Part 
 });
 
 const phrased = (words: string, strength: Strength): Part | undefined => {
-  const short = words.split(" ").length <= 9;
+  const short = words.split(" ").length <= 12;
   if (!short) return undefined;
   if (says(words, cues.part)) return whole({ change: "part" }, strength);
   if (says(words, cues.join)) return whole({ change: "join" }, strength);
@@ -48,7 +52,7 @@ const MOST_WORDS: Record<Strength, number> = { strong: 16, weak: 12, none: 10 };
 
 /** Without a plain opening, only these begin a correction: "that was last Tuesday", "number two was ...", "the shop did it". */
 const LEAD =
-  /^(?:(?:it|that|this|they|those) (?:was|is|were|wasnt|isnt|should|cost|came)|its|thats|not|number|the (?:first|second|third|last) one|the (?:cost|price|total|date|bill|place|material|sealant|glue|tape|grease) (?:was|is|should|came|wasnt|isnt)|(?:the|my|our) (?:[a-z]+ ){1,3}did (?:it|that|this|the)|(?:i|we) (?:only |actually |just )?(?:used|meant|paid)|(?:date|cost|price|place|material|total|amount)s? (?:should|is|was|to)|(?:i|we) [a-z]+ (?:it|that|them)\b)/;
+  /^(?:(?:it|that|this|they|those) (?:was|is|were|wasnt|isnt|should|cost|came)|its|thats|not|(?:number|no|nr) (?:\d|one|two|three|four|five|six) (?:was|is|were|isnt|wasnt|should|cost)|the (?:first|second|third|last) one|the (?:cost|price|total|date|bill|place|material|sealant|glue|tape|grease) (?:was|is|should|came|wasnt|isnt)|(?:the|my|our) (?:[a-z]+ ){1,3}did (?:it|that|this|them|those|number)|(?:i|we) (?:only |actually |just )?(?:used|meant|paid)|(?:date|cost|price|place|material|total|amount)s? (?:should|is|was|to)|(?:i|we) (?:only |just |really |actually )?[a-z]+ (?:it|that|them)\b|(?:wasnt|not) (?:me|us)\b)/;
 const CONTRAST = /^\S+(?: \S+){0,5} (?:not|instead of|rather than) \S+(?: \S+){0,4}$/;
 /** Work on a named thing by the speaker is a note of its own. */
 const WORKED = /^(?:also )?(?:i|we) (?:also |then |just |even )?(?!meant|mean|used|said|paid)/;
@@ -61,8 +65,18 @@ const tellsWork = (body: string): boolean => {
 
 const hasDeed = (body: string): boolean => topicOf(body).actions.length > 0;
 
+/** "The day before", with next to nothing else. */
+const isShift = (body: string): boolean => body.split(" ").length <= 6 && shiftIn(body) !== undefined;
+
 const begins = (body: string, strength: Strength, hasDeed: boolean): boolean => {
-  if (strength === "strong" || LEAD.test(body) || CONTRAST.test(body)) return true;
+  if (
+    strength === "strong" ||
+    LEAD.test(body) ||
+    CONTRAST.test(body) ||
+    isShift(body) ||
+    doerIn(body, false) !== undefined
+  )
+    return true;
   return strength === "weak" && !hasDeed;
 };
 
@@ -73,6 +87,13 @@ const REWORDED =
 const contrasted = (body: string): Change | undefined => {
   const [, to, instead] = REWORDED.exec(body) ?? [];
   return to === undefined || instead === undefined ? undefined : { change: "phrase", to, instead };
+};
+
+/** "The tape didn't hold": how something does is news, not a correction. */
+const narrates = (text: string, body: string, moment: Moment): boolean => {
+  if (CONTRAST.test(body) || doerIn(body, true) !== undefined) return false;
+  const { verdicts, faults, times, amounts } = scan(text, moment);
+  return tellsReturn(body) || (verdicts.length + faults.length > 0 && times.length + amounts.length === 0);
 };
 
 const partOf = (piece: Piece, moment: Moment, announced: Strength): Part | undefined => {
@@ -90,6 +111,7 @@ const partOf = (piece: Piece, moment: Moment, announced: Strength): Part | undef
     !(begins(body, strength, hasDeed(body)) || LEAD.test(aim.body))
   )
     return undefined;
+  if (narrates(piece.text, body, moment)) return undefined;
   const values = valuesIn(aim.body, moment, strength);
   const reworded = values.leftover > 0 || values.changes.length === 0 ? contrasted(aim.body) : undefined;
   if (reworded !== undefined) return { changes: [reworded], not: {}, target: null, strength };
@@ -140,6 +162,8 @@ const isRemoval = (change: Change): boolean => change.change === "remove";
 /** "Scratch that, it was the gray tank" changes the record; "scratch that, it was the tent" takes it away. */
 const settled = (changes: readonly Change[]): readonly Change[] => {
   const others = changes.filter((change) => !isRemoval(change));
+  const apart = others.filter((change) => change.change === "part" || change.change === "join");
+  if (apart.length > 0) return apart.slice(0, 1);
   const named = others.some(
     (change) => change.change === "fields" || change.change === "date" || change.change === "materials",
   );

@@ -7,7 +7,9 @@ const OWNER = "(?:the|a|an|my|our|his|her|some|that|this)";
 const PERSON = `(?:${OWNER} (?:[a-z]+ ){0,3}?(?:${WHO})|the [a-z]+ (?:${WHO}))`;
 
 const NAMED: readonly RegExp[] = [
-  new RegExp(`^(${PERSON}) (?:${DID})\\b`),
+  new RegExp(
+    `^(${PERSON}) (?:${DID})(?: (?:it|that|this|them|those|both|all|number|the (?:first|second|third|last))\\b.*)?$`,
+  ),
   new RegExp(
     `^(?:it|that|this|those|they) (?:was|were|is|got)(?: actually| really| all)? (?:done by |by |fixed by |the work of )?(${PERSON})\\b(?:$| (?:who|that|did|done|work))`,
   ),
@@ -18,16 +20,20 @@ const NAMED: readonly RegExp[] = [
   new RegExp(`^(?:i|we) (?:paid|got|hired|asked) (${PERSON})\\b`),
 ];
 
+/** "No, the shop did the brakes": with an opening, the thing may be named again. */
+const ANNOUNCED = new RegExp(`^(${PERSON}) (?:${DID}) `);
+
 const MYSELF =
   /\b(?:i|we) did (?:it|that|this|that one|this one|them)(?: job)? ?(?:myself|ourselves|my self|on my own|not)\b|\b(?:it|that) was me\b|\bmy own work\b|\bdid it myself\b|\bi did that one$/;
 const NOT_ME =
-  /\b(?:not me|wasnt me|was not me|not us|wasnt us|i didnt do (?:it|that|this)|not by me|not my work|didnt do (?:it|that) myself)\b/;
+  /\b(?:not me|wasnt me|was not me|not us|wasnt us|(?:i|we) didnt do (?:it|that|this)|not by me|not my work|didnt do (?:it|that) myself)\b/;
 
 export type Doer = { readonly by: string | null } | "somebody";
 
-/** Who did it, where the words say so: null is the speaker, "somebody" anyone but the speaker. */
-export const doerIn = (words: string): Doer | undefined => {
-  const named = NAMED.map((pattern) => pattern.exec(words)?.[1]).find((who) => who !== undefined);
+/** Who did it, where the words say so (`announced`: as a plain correction): null is the speaker, "somebody" anyone but the speaker. */
+export const doerIn = (words: string, announced: boolean): Doer | undefined => {
+  const patterns = announced ? [...NAMED, ANNOUNCED] : NAMED;
+  const named = patterns.map((pattern) => pattern.exec(words)?.[1]).find((who) => who !== undefined);
   if (named !== undefined) return { by: named };
   if (MYSELF.test(words)) return { by: null };
   return NOT_ME.test(words) ? "somebody" : undefined;

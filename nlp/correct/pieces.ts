@@ -24,7 +24,7 @@ export const plain = (text: string): string =>
 
 /** Where one statement ends and the next may begin. */
 const SEAMS =
-  /[.;!?\n]+(?=\s|$)|,\s+|\s+(?:and|but|also|plus|oh)\s+(?=(?:also|the|it|that|i|we|my|cost|not|number)\b)|\s+(?=(?:(?:it|that|he|she|they) (?:was|were|is|should|wasn|isn|cost|came)|i (?:meant|mean|used)|thats|that's|its|it's|make (?:that|it))\b)/gi;
+  /[.;!?\n]+(?=\s|$)|,\s+(?!not (?:the |a |an )?\w+(?: \w+)?\s*$)|\s+(?:and|but|also|plus|oh)\s+(?=(?:also|the|it|that|i|we|my|cost|not|number)\b)|\s+(?=(?:(?:it|that|he|she|they) (?:was|were|is|should|wasn|isn|cost|came)|i (?:meant|mean|used)|thats|that's|its|it's|make (?:that|it))\b)/gi;
 
 const pieceAt = (text: string, start: number, end: number): Piece => {
   const own = text.slice(start, end);
@@ -52,7 +52,7 @@ const AFTER_NO =
 
 /** "Scratch the bearings one", "delete number two". */
 const REMOVAL =
-  /^(?:scratch|delete|erase|strike|remove)(?= (?:number |the .*(?:one|entry|record|note|job)$|my last|both$|all of|the last))/;
+  /^(?:(?:scratch|delete|erase|strike)(?= (?:number |the (?:\w+ ){0,4}(?:one|entry|record|note|job)$|my last|both$|all of|the last))|remove(?= (?:number |(?:the|that) (?:\w+ ){0,3}(?:entry|record|note)$|the last (?:one|entry))))/;
 
 const NOES: ReadonlySet<string> = new Set(["no", "nope", "nah"]);
 
@@ -62,7 +62,13 @@ const isCue = (body: string, { phrase }: Cue): boolean => {
   return !NOES.has(phrase) || AFTER_NO.test(after);
 };
 
+/** "Change the date to", "the cost was wrong". */
+const ORDER =
+  /^(?:(?:change|set|make|update|correct|fix|edit|amend) (?:the |its |that )?(?:component|part|thing|place|location|side|date|day|month|year|cost|price|amount|material|materials|stuff|action|work|outcome)(?: on (?:it|that))? (?:to|as|into|should be)|(?:the )?(?:component|part|place|side|date|day|month|year|cost|price|amount|material|name|thing)s? (?:is|was|were|are) (?:all )?(?:wrong|off|not right|incorrect))\b/;
+
 const cueAt = (body: string): Cue | undefined => {
+  const order = ORDER.exec(body);
+  if (order !== null) return { phrase: order[0], kind: "strong" };
   const verb = REMOVAL.exec(body);
   return verb === null ? CUES.find((cue) => isCue(body, cue)) : { phrase: verb[0], kind: "remove" };
 };

@@ -4,6 +4,7 @@ import { tellingWords } from "../../shared/memory/words.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import type { Action, ComponentId } from "../../shared/vocabulary.ts";
+import { deedNamed } from "../ask/deeds.ts";
 import { topicOf } from "../ask/topic.ts";
 import { type Scan, scan } from "../read/scan.ts";
 import { doerIn } from "./person.ts";
@@ -36,7 +37,7 @@ const sidesOf = (body: string): Sides => {
 };
 
 const SMALL =
-  /\b(?:one|ones|side|job|work|used|using|use|cost|came|come|total|instead|paid|pay|price|date|done|did|happened|actually|really|thing|part|place|all in|all told|that|too|also|as well|it|guy|meant|mean|said|should|only|just|more like|closer to|about|exactly|bit|kind|brand|stuff|called|put|on|in)\b/g;
+  /\b(?:supposed|really|happened|to be|days?|weeks?|months?|years?|later|earlier|before|after|than|component|material|one|ones|side|job|work|used|using|use|cost|came|come|total|instead|paid|pay|price|date|done|did|happened|actually|really|thing|part|place|all in|all told|that|too|also|as well|it|guy|meant|mean|said|should|supposed|meant|only|just|more like|closer to|about|exactly|bit|kind|brand|stuff|called|put|on|in)\b/g;
 
 const blanked = (text: string, spans: readonly { readonly start: number; readonly end: number }[]): string =>
   [...spans].reduce(
@@ -98,6 +99,9 @@ const ENDING: ReadonlySet<string> = new Set([
   "and",
 ]);
 
+/** "Kilometers, not miles": only the unit was wrong. */
+const UNIT = /^(?:it was |that was |in |its )*(kilomet(?:er|re)s?|kms?|miles)$/;
+
 const amountChange = (body: string, found: Scan, wrong: Scan): readonly Change[] => {
   const amounts = found.amounts.filter(
     (amount) => !found.times.some((time) => time.from < amount.to && amount.from < time.to),
@@ -115,6 +119,10 @@ const amountChange = (body: string, found: Scan, wrong: Scan): readonly Change[]
         instead,
       },
     ];
+  }
+  const unit = UNIT.exec(body)?.[1];
+  if (unit !== undefined && found.numbers.length === 0) {
+    return [{ change: "number", to: null, unit: unit.startsWith("k") ? "km" : "miles", instead: null }];
   }
   const bare = bareNumber(found);
   if (bare === undefined) return [];
@@ -155,9 +163,16 @@ const whereIn = (body: string): string | null => {
   return said === "" ? null : said;
 };
 
-const actionIn = (body: string): Action | undefined => topicOf(body).actions[0];
+const actionIn = (body: string, wrong: string): Action | undefined =>
+  topicOf(body).actions[0] ?? (denials(wrong).action === undefined ? undefined : deedNamed(body));
+
+/** "The one over the bed": only the place is put right. */
+const ONE_AT =
+  /^(?:(?:it|that) was )?(?:the )?one ((?:by|over|under|in|at|on|near|next to|behind|above|below|beside|inside|outside|up|down)\b.+)$/;
 
 const thingChanges = (right: string, found: Scan, wrong: Scan, strength: Strength): readonly Change[] => {
+  const at = ONE_AT.exec(right)?.[1];
+  if (at !== undefined) return [{ change: "fields", to: { where: at } }];
   const stuff = stuffIn(found, false);
   const least = stuff.length > 0 ? 0.95 : NAMED_ENOUGH[strength];
   const component = componentIn(right, least);
@@ -167,14 +182,14 @@ const thingChanges = (right: string, found: Scan, wrong: Scan, strength: Strengt
       : component === undefined
         ? null
         : placeWords(right);
-  const action = actionIn(right);
+  const action = actionIn(right, wrong.text);
   const to = {
     ...(component === undefined ? {} : { component }),
     ...(where === null ? {} : { where }),
     ...(action === undefined ? {} : { action }),
   };
   const fields: readonly Change[] = Object.keys(to).length > 0 ? [{ change: "fields", to }] : [];
-  return [...fields, ...materialChange(found, wrong, component !== undefined)];
+  return [...fields, ...materialChange(found, wrong, component !== undefined || action !== undefined)];
 };
 
 const ENDS =
@@ -198,13 +213,16 @@ const leftoverIn = (right: string, found: Scan): number => {
 };
 
 const denials = (wrong: string): Partial<RecordFields> => {
+  const isStuff = topicOf(wrong).materials.length > 0;
+  const action = wrong === "" || isStuff ? undefined : (topicOf(wrong).actions[0] ?? deedNamed(wrong));
+  if (action !== undefined) return { action };
   const component = wrong === "" ? undefined : componentIn(wrong, 0.75);
   return component === undefined ? {} : { component };
 };
 
 /** What a stretch says that something was, and was not. */
 export const valuesIn = (body: string, moment: Moment, strength: Strength): Values => {
-  const doer = doerIn(body);
+  const doer = doerIn(body, strength === "strong");
   const { right, wrong } = sidesOf(body);
   if (doer !== undefined) {
     const by = doer === "somebody" ? "someone else" : doer.by;

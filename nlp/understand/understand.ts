@@ -85,21 +85,29 @@ const before = (scene: Scene): Query | null => {
 
 const namesNoThing = (words: string): boolean => (topicOf(words).named[0]?.sure ?? 0) < 0.6;
 
+/** "Did I say gray? I meant black." */
+const MISSAID = /^\W*(?:(?:wait|oh|hang on|um|sorry)\W+)*did i (?:say|tell you|write|put)\b/i;
+
 const LONG = 600;
 
 /** What a message means here: a note, a question, a correction, a word on what was shown, or something else to do. */
 export const understand = (text: string, moment: Moment, scene: Scene): Intent => {
   const words = plain(text);
   if (text.length > LONG) return alone({ is: "tell", read: null, again: null });
-  const asked = verdictAsked(words, scene);
-  if (asked !== undefined) return alone(asked);
   const control = controlIn(words);
-  if (control !== undefined) return alone(control);
+  if (control !== undefined && !(control.is === "chat" && scene.pending?.is === "nudge"))
+    return alone(control);
   const setting = settingIn(text, words);
   if (setting !== undefined) return alone({ is: "set", setting });
   const followed = scene.asked === null ? undefined : followUp(text, moment, scene.asked);
   if (followed !== undefined) return alone({ is: "ask", query: followed });
   const { asks, tells } = splitQuestion(text, moment);
+  const verdict = asks === null ? verdictAsked(words, scene) : undefined;
+  if (verdict !== undefined) return alone(verdict);
+  if (asks !== null && tells !== null && MISSAID.test(asks)) {
+    const correction = corrected(tells, moment, scene);
+    if (correction !== undefined) return correction;
+  }
   if (asks !== null) return askedWith(asks, tells, moment, before(scene));
   return toldOrCorrected(text, words, moment, scene);
 };

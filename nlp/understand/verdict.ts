@@ -1,5 +1,6 @@
 import type { Purpose } from "../../shared/memory/intent.ts";
 import type { Scene, Showing } from "../../shared/memory/scene.ts";
+import { topicOf } from "../ask/topic.ts";
 
 type Outcome = Extract<Purpose, { is: "verdict" }>["outcome"];
 
@@ -35,16 +36,34 @@ const MOST_WORDS = 12;
 
 const idsOf = (showing: Showing | null): readonly number[] => showing?.records.map(({ id }) => id) ?? [];
 
+const FEW_WORDS = 5;
+/** How a longer answer begins. */
+const ANSWERS =
+  /^(?:(?:and|but|well|so|oh|ok|update) )*(?:yes|yep|yeah|yup|no|nope|nah|still|it|its|that|thats|they|looks?|looking|looked|all|just|had a look|took a look|have a look|checked|good|great|dry|tight|fine|holding|held|came|partly|mostly|same|rock|bone|not|seems|seem|solid|perfect|failed|let|gone|broke|bit|a bit|a little|kind of|sort of|leaking|dripping|later|remind|tomorrow|crawled|went|bad|unfortunately|sadly|happy)\b/;
+
+const isNudged = (scene: Scene, component: string): boolean =>
+  [scene.replyTo, scene.shown].some((showing) =>
+    showing?.records.some(({ fields }) => fields.component === component),
+  );
+
+/** Work, or another thing than the one asked about, makes it a note of its own. */
+const speaksOfElse = (words: string, scene: Scene): boolean => {
+  const { named, actions } = topicOf(words);
+  const works = actions.some((action) => action !== "inspect" && action !== "test");
+  return works || named.some(({ component, sure }) => sure >= 0.9 && !isNudged(scene, component));
+};
+
 /** An answer to what the bot asked or is replied to: "still good", "came back", "later". */
 export const verdictAsked = (words: string, scene: Scene): Purpose | undefined => {
-  if (words.split(" ").length > MOST_WORDS) return undefined;
+  if (words.split(" ").length > MOST_WORDS || speaksOfElse(words, scene)) return undefined;
   const nudged =
     scene.pending?.is === "nudge"
       ? scene.pending.records
       : scene.replyTo?.of === "nudge"
         ? idsOf(scene.replyTo)
         : [];
-  const outcome = nudged.length === 0 ? undefined : outcomeIn(words);
+  const short = words.split(" ").length <= FEW_WORDS || ANSWERS.test(words);
+  const outcome = nudged.length === 0 || !short ? undefined : outcomeIn(words);
   return outcome === undefined ? undefined : { is: "verdict", outcome, records: nudged };
 };
 
