@@ -6,11 +6,24 @@ import { type Place, wordAfter, wordBefore } from "./rule.ts";
 const monthFollows = ({ tokens, at }: Place): boolean =>
   /^(?:-|\/|to|through|or|and)$/u.test(tokens[at + 1]?.word ?? "") && MONTHS.has(tokens[at + 2]?.word ?? "");
 
+/** "June held the light", "me and April". */
+const isPerson = (place: Place): boolean => {
+  const { tokens, at } = place;
+  if (!isAmong("nameMonths", tokens[at]?.raw ?? "") || tokens[at + 1]?.raw === "of") return false;
+  const before = wordBefore(place);
+  const pair = before === "and" && /^(?:me|i|him|he|us|her)$/u.test(tokens[at - 2]?.raw ?? "");
+  const acts =
+    isAmong("nameAfter", wordAfter({ ...place, next: at + 1 })) &&
+    (before === "" || !isAmong("leads", before));
+  return pair || acts || isAmong("nameBefore", before);
+};
+
 /** Whether the month's name at the start of a place is one: "may" and "march" only where the words around say so. */
 export const isMonth = (place: Place): boolean => {
   const token = place.tokens[place.at];
   if (token === undefined) return false;
   const led = isAmong("leads", wordBefore(place));
+  if (isPerson(place)) return false;
   if (token.raw === "may") return led || monthFollows(place) || (token.capital && token.gap === "space");
   if (token.raw === "march") return led || !isAmong("marchOn", wordAfter({ ...place, next: place.at + 1 }));
   return !isAmong("shortMonths", token.raw) || led || token.capital;

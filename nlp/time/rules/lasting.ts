@@ -11,6 +11,7 @@ const held = (length: Length, { today }: Reference, place: Place, sure: number):
   const lasting = exposureOf(length);
   if (lasting === undefined || lasting.count === 0 || isAmong("recurring", wordBefore(place)))
     return undefined;
+  if (isAmong("notLasting", wordAfter(place))) return undefined;
   return {
     period: about(shifted(today, middleOf(length), -1)),
     lasting,
@@ -88,11 +89,10 @@ export const LASTING_RULES = [
       "inside|within of? <length>",
       "<length> later|in|on",
     ],
-    ({ length }, reference, place) => held(length, reference, place, 0.55),
+    ({ length }, reference, place) =>
+      held(length, reference, place, isAmong("waiting", wordBefore(place)) ? 0.3 : 0.55),
   ),
   ...rule("lasting-alone", ["<length>"], ({ length }, reference, place) =>
-    isSingle(length, place) || isAmong("notLasting", wordAfter(place))
-      ? undefined
-      : held(length, reference, place, 0.25),
+    isSingle(length, place) ? undefined : held(length, reference, place, 0.25),
   ),
 ];

@@ -3,7 +3,7 @@ import { either, future, past } from "../meaning.ts";
 import { isYear, restsThere } from "../meant.ts";
 import { about, dayOf, monthOf, spanOf, yearOf } from "../period.ts";
 import { unitAround } from "../resolve.ts";
-import { rule, wordAfter } from "../rule.ts";
+import { rule, wordAfter, wordBefore } from "../rule.ts";
 import { isApostropheYear } from "../slots.ts";
 
 export const YEAR_RULES = [
@@ -12,7 +12,8 @@ export const YEAR_RULES = [
     ["in|during <year>", "back in <loose>", "in? the year <year>", "back in the year <year>"],
     (slots, _reference, place) => {
       const year = "year" in slots ? slots.year : slots.loose;
-      return isAmong("counted", wordAfter(place)) ? undefined : either(yearOf(year), 0.95);
+      if (isAmong("counted", wordAfter(place))) return undefined;
+      return either(yearOf(year), isAmong("making", wordBefore(place)) ? 0.3 : 0.95);
     },
   ),
   ...rule("years", ["<year> -|to|through|until|or|and <year2>"], ({ year, year2 }, _reference, place) =>
