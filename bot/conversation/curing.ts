@@ -5,7 +5,7 @@ import { cureOf, type Ready, readyAgain } from "../../shared/outlook/index.ts";
 import { thingName } from "../replies/record-line.ts";
 import type { Rig } from "../rig/rig.ts";
 import { waitFor } from "./pending.ts";
-import type { Told } from "./tell.ts";
+import type { Told } from "./told.ts";
 import type { Turn } from "./turn.ts";
 
 const curingMaterial = ({ fields }: KeptRecord): string | undefined =>

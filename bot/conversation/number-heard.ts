@@ -3,7 +3,7 @@ import { findNumbers } from "../../nlp/time/index.ts";
 import { planReady } from "./curing.ts";
 import { decideFor } from "./decide.ts";
 import { type Asked, askedIn, heardBack } from "./pending.ts";
-import type { ToldNote } from "./tell.ts";
+import type { ToldNote } from "./told.ts";
 import type { Turn } from "./turn.ts";
 
 /** A number that was asked for comes in a few words; a longer message is something else. */

@@ -1,7 +1,7 @@
 import type { LineId, NoteId, RecordId } from "../../shared/history.ts";
 import type { Keep, LinkPlan, LinkStep, Ref } from "../../shared/memory/link-plan.ts";
 import type { Draft } from "../../shared/reading.ts";
-import { type Field, RECORD_FIELDS, type RecordFields } from "../../shared/record.ts";
+import { RECORD_FIELDS, type RecordFields } from "../../shared/record.ts";
 import type { Keeper } from "../../store/keeper.ts";
 
 export type Saved = {
@@ -15,11 +15,10 @@ export type Saved = {
 type Note = { readonly id: NoteId; readonly saidAt: string };
 
 const setAll = (keeper: Keeper, record: RecordId, fields: Partial<RecordFields>): void => {
-  const set = <F extends Field>(field: F): void => {
+  for (const field of RECORD_FIELDS) {
     const value = fields[field];
     if (value !== undefined) keeper.setField(record, field, value);
-  };
-  RECORD_FIELDS.forEach(set);
+  }
 };
 
 /** Writes a plan down. References between drafts of one note are resolved as the records come into being. */

@@ -1,23 +1,14 @@
-import type { Temporal } from "temporal-polyfill";
 import { read } from "../../nlp/read/index.ts";
-import type { NoteId, RecordId } from "../../shared/history.ts";
+import type { RecordId } from "../../shared/history.ts";
 import { link } from "../../shared/memory/link.ts";
-import type { UsageDraft } from "../../shared/reading.ts";
 import { planLooks } from "../nudges/plan-looks.ts";
 import { toldReply } from "../replies/told.ts";
 import { localIso, momentOf } from "../rig/rig.ts";
 import { curing } from "./curing.ts";
 import { waitFor } from "./pending.ts";
 import { type Saved, savePlan } from "./save-plan.ts";
+import type { Told, ToldNote } from "./told.ts";
 import type { Reply, Turn } from "./turn.ts";
-
-export type ToldNote = { readonly id: NoteId; readonly said: Temporal.Instant; readonly text: string };
-
-export type Told = {
-  readonly note: ToldNote;
-  readonly saved: readonly Saved[];
-  readonly usage: readonly { readonly id: number; readonly draft: UsageDraft }[];
-};
 
 /** Reads a note, links it to what is known and writes it down. */
 export const keepTold = (turn: Turn, note: ToldNote): Told => {

@@ -56,7 +56,7 @@ const valueWords = (turn: Turn, field: Field, value: RecordFields[Field]): strin
   if (fields.cost != null) return sayMoney(fields.cost, turn.rig.zone);
   if (fields.materials !== undefined) return listed(fields.materials);
   if (fields.exposure !== undefined) return listed(fields.exposure.map(sayExposure));
-  return String(value);
+  return typeof value === "string" ? value : "";
 };
 
 const usageWords = (change: Extract<Amend, { do: "use" }>): string => {

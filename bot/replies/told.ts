@@ -3,7 +3,7 @@ import type { RecordFields } from "../../shared/record.ts";
 import type { Button } from "../conversation/buttons.ts";
 import { doubtsOf } from "../conversation/doubts.ts";
 import type { Saved } from "../conversation/save-plan.ts";
-import type { Told } from "../conversation/tell.ts";
+import type { Told } from "../conversation/told.ts";
 import type { Turn } from "../conversation/turn.ts";
 import { lookAhead } from "./look-words.ts";
 import { numbered } from "./numbered.ts";

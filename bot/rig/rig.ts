@@ -42,8 +42,10 @@ export const rigOf = (store: Store): Rig => {
     .string()
     .default(Temporal.Now.timeZoneId())
     .parse(store.settings.get(settingKey("zone")));
-  const kept = Object.fromEntries(
-    KEYS.map((key) => [key, store.settings.get(settingKey(key))]).filter(([, value]) => value !== undefined),
+  const kept: Record<string, unknown> = Object.fromEntries(
+    KEYS.map((key): [string, unknown] => [key, store.settings.get(settingKey(key))]).filter(
+      ([, value]) => value !== undefined,
+    ),
   );
   return rigSchema.parse({ zone, hemisphere: hemisphereOf(zone), ...kept });
 };

@@ -79,7 +79,7 @@ export const createPoller = (parts: {
       try {
         await poll();
       } catch (error) {
-        if (stopping.signal.aborted) return;
+        if (stopping.signal.aborted as boolean) return;
         await restAfter(error).catch(() => undefined);
       }
     }
