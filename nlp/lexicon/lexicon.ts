@@ -69,7 +69,9 @@ export const CLAIMS: ReadonlyMap<ComponentId, ReadonlySet<string>> = new Map(
 );
 /** Weak words of these components count only while one of the listed ones is spoken of. */
 export const WITHIN: ReadonlyMap<ComponentId, readonly string[]> = new Map(
-  Object.entries(componentData).flatMap(([id, entry]) => ("within" in entry ? [[id as ComponentId, entry.within] as const] : [])),
+  Object.entries(componentData).flatMap(([id, entry]) =>
+    "within" in entry ? [[id as ComponentId, entry.within] as const] : [],
+  ),
 );
 export const APPLIED: ReadonlyMap<MaterialClass, Action> = new Map(
   Object.entries(actionData.applied).flatMap(([id, action]) =>

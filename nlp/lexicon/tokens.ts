@@ -10,7 +10,8 @@ export type Token = {
   readonly kind: "word" | "number" | "mark";
 };
 
-const PIECE = /\d+(?=x(?![\p{L}\p{N}]))|\d+(?:[.,]\d+)*(?![\p{L}\p{N}])|[\p{L}\p{N}]+(?:['’`][\p{L}]+)*|[^\s\p{L}\p{N}]/gu;
+const PIECE =
+  /\d+(?=x(?![\p{L}\p{N}]))|\d+(?:[.,]\d+)*(?![\p{L}\p{N}])|[\p{L}\p{N}]+(?:['’`][\p{L}]+)*|[^\s\p{L}\p{N}]/gu;
 const NUMBER = /^\d+(?:[.,]\d+)*$/;
 const WORD = /[\p{L}\p{N}]/u;
 

@@ -60,6 +60,56 @@ const withCents = (
   return { value: value + next.value / 100, to: next.to };
 };
 
+/** "27,50" and "189.00" as written: two places after the mark. */
+const written = (number: NumberRef, tokens: readonly Token[]): number | undefined => {
+  const text = number.to - number.from === 1 ? (tokens[number.from]?.text ?? "") : "";
+  return /^\d{1,5}[.,]\d{2}$/.test(text) ? Number(text.replace(",", ".")) : undefined;
+};
+const UNITS = new Set([
+  "v",
+  "volt",
+  "volts",
+  "a",
+  "amp",
+  "amps",
+  "mm",
+  "cm",
+  "m",
+  "in",
+  "inch",
+  "inches",
+  "foot",
+  "feet",
+  "psi",
+  "bar",
+  "l",
+  "litre",
+  "litres",
+  "liter",
+  "liters",
+  "gallon",
+  "gallons",
+  "percent",
+  "%",
+  "w",
+  "watt",
+  "watts",
+  "degrees",
+  "deg",
+  "kg",
+  "lb",
+  "lbs",
+  "pm",
+  "am",
+  "hours",
+  "hour",
+  "minutes",
+  "x",
+  "ppm",
+  "ah",
+  "sg",
+]);
+
 const moneyAt = (
   number: NumberRef,
   next: NumberRef | undefined,
@@ -68,11 +118,17 @@ const moneyAt = (
   const before = tokens[number.from - 1]?.norm ?? "";
   const after = tokens[number.to]?.norm ?? "";
   if (number.kind === "ordinal" || number.kind === "fraction") return undefined;
+  const decimal = written(number, tokens);
   if (MONEY_BEFORE.has(before))
-    return { from: number.from - 1, to: number.to, value: number.value, what: "money" };
+    return { from: number.from - 1, to: number.to, value: decimal ?? number.value, what: "money" };
   if (MONEY_AFTER.has(after)) {
     if (["cents", "pence", "p"].includes(after)) return undefined;
-    const full = withCents(priceOf(number, tokens), next, number.to + 1, tokens);
+    if (
+      after === "pounds" &&
+      ["of", "per", "in", "pressure", "cold"].includes(tokens[number.to + 1]?.norm ?? "")
+    )
+      return undefined;
+    const full = withCents(decimal ?? priceOf(number, tokens), next, number.to + 1, tokens);
     return { from: number.from, to: full.to, value: full.value, what: "money" };
   }
   return undefined;
@@ -80,14 +136,49 @@ const moneyAt = (
 
 /** "cost me a hundred and sixty five", "part was one ninety five", "for forty two all in": money without its unit. */
 const bareMoneyAt = (number: NumberRef, tokens: readonly Token[]): Amount | undefined => {
-  if (number.kind === "ordinal" || number.kind === "fraction" || number.kind === "vague") return undefined;
+  if (["ordinal", "fraction", "vague"].includes(number.kind)) return undefined;
   const around = tokens.slice(Math.max(0, number.from - 4), number.from).map((token) => token.norm);
-  const after = tokens[number.to]?.norm ?? "";
-  const cue =
-    around.some((word) => MONEY_CUES.has(word)) ||
-    (after === "all" && tokens[number.to + 1]?.norm === "in") ||
-    (after === "for" && tokens[number.to + 1]?.norm === "the" && tokens[number.to + 2]?.norm === "lot");
-  return cue
+  const [after, second, third] = [0, 1, 2].map((ahead) => tokens[number.to + ahead]?.norm ?? "");
+  const allIn = after === "all" && second === "in";
+  const lot =
+    after === "for" &&
+    (second === "the" || second === "all") &&
+    ["lot", "set", "pair", "four", "six", "two", "both", "job"].includes(third ?? "");
+  const decimal = written(number, tokens);
+  const priced =
+    around.some((word) => MONEY_CUES.has(word)) || allIn || lot || (decimal !== undefined && decimal >= 1);
+  if (!priced || UNITS.has(after ?? "") || USE.has(after ?? "")) return undefined;
+  return {
+    from: number.from,
+    to: number.to + (allIn ? 2 : 0),
+    value: decimal ?? priceOf(number, tokens),
+    what: "money",
+  };
+};
+
+/** "got a new housing nineteen ninety five": a year has "in" or the like before it. */
+const boughtFor = (number: NumberRef, tokens: readonly Token[]): Amount | undefined => {
+  if (number.kind !== "run" || number.value < 1000 || number.value > 9999) return undefined;
+  const around = tokens.slice(Math.max(0, number.from - 6), number.from).map((token) => token.norm);
+  const dated = [
+    "in",
+    "of",
+    "since",
+    "back",
+    "from",
+    "year",
+    "spring",
+    "summer",
+    "fall",
+    "autumn",
+    "winter",
+    "early",
+    "late",
+    "made",
+    "built",
+  ].includes(around.at(-1) ?? "");
+  const bought = around.some((word) => ["got", "bought", "new", "picked"].includes(word));
+  return bought && !dated
     ? { from: number.from, to: number.to, value: priceOf(number, tokens), what: "money" }
     : undefined;
 };
@@ -108,7 +199,8 @@ const ODOMETER = new Set(["odometer", "odo", "clock", "hubometer", "speedo", "mi
 const readingAt = (number: NumberRef, tokens: readonly Token[]): Amount | undefined => {
   const around = tokens.slice(Math.max(0, number.from - 6), number.from).map((token) => token.norm);
   const digitsLong = number.value >= 1000;
-  if (!digitsLong || !around.some((word) => ODOMETER.has(word))) return undefined;
+  if (!digitsLong || !around.some((word) => ODOMETER.has(word) || ODOMETER.has(word.replace(/s$/, ""))))
+    return undefined;
   const unit = USE.get(tokens[number.to]?.norm ?? "");
   return {
     from: number.from,
@@ -135,6 +227,7 @@ export const amountsIn = (
       readingAt(number, tokens) ??
       moneyAt(number, numbers[index + 1], tokens) ??
       useAt(number, tokens) ??
+      boughtFor(number, tokens) ??
       (overlapsAny(number, times) ? undefined : bareMoneyAt(number, tokens));
     if (amount === undefined) return;
     found.push(amount);

@@ -90,25 +90,101 @@ const startsBySubject = (tokens: readonly Token[], at: number): boolean => {
   );
 };
 
-const NOT_BEFORE_NAME = new Set(["and", "or", "is", "not", "just", "even", "only", "what", "how", "also", "when", "where", "if", "because", "that", "which", "who", "but", "so", "then", "while", "until", "since", "once", "unless", "than", "both", "all", "half", "whole", "um", "uh", "did", "myself"]);
+const NOT_BEFORE_NAME = new Set([
+  "and",
+  "or",
+  "is",
+  "not",
+  "just",
+  "even",
+  "only",
+  "what",
+  "how",
+  "also",
+  "when",
+  "where",
+  "if",
+  "because",
+  "that",
+  "which",
+  "who",
+  "but",
+  "so",
+  "then",
+  "while",
+  "until",
+  "since",
+  "once",
+  "unless",
+  "than",
+  "both",
+  "all",
+  "half",
+  "whole",
+  "um",
+  "uh",
+  "did",
+  "myself",
+]);
 
 /** A new subject with nothing that governs it: "it holds fine the roof vent lid blew off". */
-const startsByName = (tokens: readonly Token[], at: number, starts: ReadonlySet<number>, verbs: ReadonlySet<number>, used: ReadonlySet<number>): boolean => {
+const startsByName = (
+  tokens: readonly Token[],
+  at: number,
+  starts: ReadonlySet<number>,
+  verbs: ReadonlySet<number>,
+  used: ReadonlySet<number>,
+): boolean => {
   const word = tokens[at]?.norm ?? "";
   if (!["the", "my", "our"].includes(word)) return false;
   const before = tokens[at - 1];
-  if (before === undefined || before.kind === "mark" || ![1, 2, 3].some((ahead) => starts.has(at + ahead))) return false;
+  if (before === undefined || before.kind === "mark" || ![1, 2, 3].some((ahead) => starts.has(at + ahead)))
+    return false;
   if (used.has(at - 1) && !verbs.has(at - 1)) return !PREPOSITIONS.has(before.norm);
-  if (PREPOSITIONS.has(before.norm) || DETERMINERS.has(before.norm) || AUXILIARIES.has(before.norm) || verbs.has(at - 1)) return false;
-  if (NOT_BEFORE_NAME.has(before.norm) || SUBJECTS.has(before.norm) || /(?:ed|ing|ly)$/.test(before.norm)) return false;
+  if (
+    PREPOSITIONS.has(before.norm) ||
+    DETERMINERS.has(before.norm) ||
+    AUXILIARIES.has(before.norm) ||
+    verbs.has(at - 1)
+  )
+    return false;
+  if (NOT_BEFORE_NAME.has(before.norm) || SUBJECTS.has(before.norm) || /(?:ed|ing|ly)$/.test(before.norm))
+    return false;
   return !isPlainVerb(before.norm) && !isPlainVerb(before.stem);
 };
 
 /** "and slide topper has a rip": a name without an article and a verb of its own. */
 const bareSubject = (tokens: readonly Token[], at: number, starts: ReadonlySet<number>): boolean => {
   if (!starts.has(at)) return false;
-  return [1, 2, 3, 4].some((ahead) => ["is", "was", "has", "had", "needs", "wants", "are", "were", "wont", "wouldnt"].includes(tokens[at + ahead]?.norm ?? ""));
+  return [1, 2, 3, 4].some((ahead) =>
+    ["is", "was", "has", "had", "needs", "wants", "are", "were", "wont", "wouldnt"].includes(
+      tokens[at + ahead]?.norm ?? "",
+    ),
+  );
 };
+
+const MONTHS = new Set([
+  "january",
+  "february",
+  "april",
+  "june",
+  "july",
+  "august",
+  "september",
+  "october",
+  "november",
+  "december",
+  "march",
+  "may",
+]);
+/** "sixty times april the stabilizer": a bare month opens the next part of a year's tale. */
+const opensMonth = (tokens: readonly Token[], at: number): boolean =>
+  MONTHS.has(tokens[at]?.norm ?? "") &&
+  !PREPOSITIONS.has(tokens[at - 1]?.norm ?? "") &&
+  !["last", "this", "next", "late", "early", "mid", "past", "every", "june", "or", "and", "well"].includes(
+    tokens[at - 1]?.norm ?? "",
+  ) &&
+  ["the", "i", "we", "um", "nothing", "my", "well"].includes(tokens[at + 1]?.norm ?? "");
 
 const breaksAt = (
   scan: Scan,
@@ -121,6 +197,7 @@ const breaksAt = (
   const word = tokens[at]?.norm ?? "";
   const before = tokens[at - 1];
   if (endsSentence(before) || isDash(tokens, at - 1)) return true;
+  if (opensMonth(tokens, at)) return true;
   if (word === "and" || word === "or") return joinsClauses(tokens, at, verbs, starts);
   if (word === "so" && (NOT_BREAK_SO.has(tokens[at + 1]?.norm ?? "") || before?.norm === "or")) return false;
   if (

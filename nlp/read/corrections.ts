@@ -19,7 +19,7 @@ type Mention = Stretch & {
   readonly index: number;
 };
 
-const REACH = 14;
+const REACH = 11;
 /** Cues that correct only when the same sort of thing stands right before and right after. */
 const FAINT = new Set([
   "no",
@@ -32,6 +32,9 @@ const FAINT = new Set([
   "make that",
   "i mean",
   "well no",
+  "no its",
+  "no it was",
+  "no not",
 ]);
 
 const mentionsOf = (scan: Scan, deeds: readonly Deed[]): Mention[] => {
@@ -46,7 +49,10 @@ const mentionsOf = (scan: Scan, deeds: readonly Deed[]): Mention[] => {
     }),
   );
   const taken = new Set(scan.amounts.map((amount) => amount.from));
-  const numbers = of("number", scan.numbers).filter((number) => !taken.has(number.from));
+  const numbers = of("number", scan.numbers).filter(
+    (number) =>
+      !taken.has(number.from) && !(scan.tokens[number.from]?.norm === "one" && number.to - number.from === 1),
+  );
   const all = [
     ...of("component", scan.components),
     ...of("time", scan.times),
@@ -76,6 +82,18 @@ type Fix = { readonly old: Mention; readonly now: Mention; readonly alsoDead: re
 const sameSort = (a: Mention["type"], b: Mention["type"]): boolean =>
   a === b || (b === "number" && (a === "money" || a === "use")) || (a === "number" && b === "number");
 
+/** "no light" says that there is none; "no the freezer", "no twelve fifty" put one thing for another. */
+const plainlyInstead = (scan: Scan, now: Mention, cue: Stretch): boolean => {
+  if (now.type !== "component" && now.type !== "material") return true;
+  const between = scan.tokens.slice(cue.to, now.from).map((token) => token.norm);
+  const bare = cue.to - cue.from === 1 && scan.tokens[cue.from]?.norm === "no";
+  return (
+    !bare ||
+    between.some((word) => DETERMINERS.has(word) || NEGATIVES.has(word)) ||
+    (now.type === "material" && scan.tokens[cue.from - 1]?.norm === "tape")
+  );
+};
+
 const fixAt = (scan: Scan, mentions: readonly Mention[], cue: Stretch, faint: boolean): Fix | undefined => {
   const after = mentions.filter(
     (mention) => mention.from >= cue.to && mention.from < cue.to + (faint ? 4 : REACH),
@@ -89,7 +107,7 @@ const fixAt = (scan: Scan, mentions: readonly Mention[], cue: Stretch, faint: bo
     if (refused.includes(now) || (wanted !== undefined && !sameSort(wanted, now.type))) continue;
     const old = before.find((mention) => sameSort(mention.type, now.type));
     if (old === undefined) continue;
-    if (faint && now.type === "deed") continue;
+    if (faint && (now.type === "deed" || !plainlyInstead(scan, now, cue))) continue;
     return { old, now, alsoDead: refused.filter((mention) => mention.type === now.type) };
   }
   return undefined;

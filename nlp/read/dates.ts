@@ -68,6 +68,14 @@ export const dateOf = (
   }
   const that = afterwards(event, times, scan, clauses, index);
   if (that !== undefined) return found(that, "that-was");
+  const lastClause = event.deeds.at(-1)?.clause ?? 0;
+  const nextClause = clauses[lastClause + 1];
+  const trailing =
+    nextClause &&
+    times.find(
+      (time) => time.from >= nextClause.from && time.from - nextClause.from <= 2 && time.to <= nextClause.to,
+    );
+  if (trailing !== undefined) return found(trailing, "just-after-the-deed");
   const firstClause = event.deeds[0]?.clause ?? 0;
   const before = [...times]
     .reverse()

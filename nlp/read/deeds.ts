@@ -64,6 +64,7 @@ export const deedsOf = (scan: Scan, clauses: readonly Clause[], index: Int32Arra
     const clause = clauses[clauseAt] ?? { from: 0, to: scan.tokens.length, hard: true, subordinate: false };
     const status = statusOf(act, { scan, clause, ends, at, verbs, told });
     const { sense, action } = act.value;
+    const future = status === "done" && isAhead(act, scan, clause);
     const deed = {
       from: act.from,
       to: act.to,
@@ -71,14 +72,34 @@ export const deedsOf = (scan: Scan, clauses: readonly Clause[], index: Int32Arra
       clause: clauseAt,
       sense,
       action,
-      status,
+      status: future ? ("plan" as const) : status,
       source: act.source,
     };
-    if (!drivesOnly(deed, scan))
+    if (!drivesOnly(deed, scan) && !namesOnly(deed, scan))
       deeds.push(carriesOn(act, deed, deeds.at(-1), scan, clauses) ? { ...deed, status: "plan" } : deed);
   }
   return [...deeds, ...nominalPlans(scan, clauses, index, deeds)].sort((a, b) => a.at - b.at);
 };
+
+/** "The new one quit": what is new was put in before. */
+const namesOnly = (deed: Deed, scan: Scan): boolean => {
+  if (deed.sense !== "new") return false;
+  const before = scan.tokens[deed.from - 1]?.norm ?? "";
+  const inName = scan.components.some(
+    (ref) => ref.from <= deed.from && deed.from < ref.to && ref.to - ref.from > 1,
+  );
+  return inName || ["the", "that", "this", "like", "as", "than", "since", "every", "is"].includes(before);
+};
+
+/** Told with a time to come, and in a form that may be of the future: "till I've put a plug on it tomorrow". */
+const isAhead = (act: ActRef, scan: Scan, clause: Clause): boolean =>
+  scan.times.some(
+    (time) =>
+      time.from >= clause.from &&
+      time.to <= clause.to &&
+      time.time.direction === "future" &&
+      time.time.role === "point",
+  ) && act.value.sense !== "look";
 
 /** "put two thousand miles on her". */
 const drivesOnly = (deed: Deed, scan: Scan): boolean =>
@@ -106,6 +127,8 @@ export type Given = {
   readonly broken: boolean;
   /** Put back where it was. */
   readonly back: boolean;
+  /** Everything it was done with came after "with". */
+  readonly withOnly: boolean;
   /** Put over a hole or crack. */
   readonly over: boolean;
   /** Measured with something. */
@@ -130,8 +153,8 @@ const fitted = ({ groups, hasNew, extra, broken, over }: Given, action: Action |
   return action ?? "install";
 };
 
-const fastened = ({ groups, hasNew, back, over }: Given): Action => {
-  if (back) return "refasten";
+const fastened = ({ groups, hasNew, back, over, withOnly }: Given): Action => {
+  if (back || (withOnly && !hasNew)) return "refasten";
   if (over && groups.some((group) => ["sheet", "timber", "cloth", "tape", "metal"].includes(group)))
     return "patch";
   if (groups.includes("cloth")) return "patch";

@@ -8,6 +8,7 @@ export type Due = { readonly text: string; readonly at: Stretch };
 
 const TRIGGERS = new Set(["before", "after", "when", "once", "until", "till", "next", "by", "if"]);
 const MOST_WORDS = 8;
+const REACH = 22;
 
 const trigger = (scan: Scan, from: number, to: number): Due | undefined => {
   for (let at = from; at < to; at++) {
@@ -41,7 +42,10 @@ export const dueOf = (
   index: Int32Array,
 ): Due | null => {
   const from = Math.min(...event.deeds.map((deed) => clauses[index[deed.at] ?? 0]?.from ?? deed.from));
-  const to = Math.max(event.to, from + 1);
+  const lastDeed = Math.max(...event.deeds.map((deed) => deed.to));
+  const stop =
+    clauses.find((clause) => clause.hard && clause.from > lastDeed + 1)?.from ?? scan.tokens.length;
+  const to = Math.max(Math.min(event.to, stop, lastDeed + REACH), from + 1);
   const start = scan.tokens[from]?.start ?? 0;
   const piece = scan.text.slice(start, scan.tokens[to - 1]?.end ?? scan.text.length);
   const time = findTimes(piece, scan.moment, { prefer: "future" }).find(

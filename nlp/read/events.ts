@@ -33,6 +33,8 @@ export type Told = {
   readonly times: readonly TimeRef[];
   readonly amounts: readonly Amount[];
   readonly materials: readonly MaterialRef[];
+  /** Where "again" is said. */
+  readonly again: readonly number[];
 };
 
 export type Context = {
@@ -51,6 +53,14 @@ const KINDS: Readonly<Record<string, EventKind>> = { plan: "plan", not: "undone"
 const kindOf = (deed: Deed): EventKind => KINDS[deed.status] ?? (deed.sense === "look" ? "look" : "work");
 
 const failedBetween = (told: Told, from: number, to: number): boolean =>
+  told.faults.some(
+    (fault) =>
+      fault.value === 2 &&
+      fault.from >= from &&
+      fault.to <= to &&
+      told.verdicts.every((verdict) => verdict.from < from || verdict.to > fault.from) &&
+      told.again.some((at) => Math.abs(at - fault.to) <= 2),
+  ) ||
   told.verdicts.some(
     ({ from: start, to: end, value }) =>
       start >= from && end <= to + 2 && (value.outcome === "failed" || value.outcome === "partly"),
@@ -84,16 +94,33 @@ const joins = (
   if (kind !== "work") return true;
   const lastTo = last.deeds.at(-1)?.to ?? last.from;
   if (failedBetween(told, lastTo, deed.from) || timesDiffer(told, last, deed, clauses)) return false;
-  return !apart(last.action, action);
+  const packs = told.topic.component === "wheel-bearing" && [last.action, action].includes("clean");
+  return packs || !apart(last.action, action);
 };
 
 /** "New" only says what the verb before it in its clause put in. */
+const CARRIES_PARTS: ReadonlySet<string> = new Set([
+  "lubricate",
+  "rebuild",
+  "replace",
+  "seal",
+  "refasten",
+  "weld",
+  "install",
+]);
 const isObject = (deed: Deed, before: Deed | undefined): boolean =>
-  (deed.sense === "new" || (deed.sense === "apply" && !deed.source.includes("~"))) &&
-  before !== undefined &&
-  before.status === deed.status &&
-  before.clause === deed.clause &&
-  before.sense !== "prep";
+  (deed.sense === "new" &&
+    before?.status === "done" &&
+    deed.status === "done" &&
+    deed.clause - before.clause === 1 &&
+    CARRIES_PARTS.has(before.action ?? "") &&
+    before.sense === "deed" &&
+    deed.at - before.to < 12) ||
+  ((deed.sense === "new" || (deed.sense === "apply" && !deed.source.includes("~"))) &&
+    before !== undefined &&
+    before.status === deed.status &&
+    before.clause === deed.clause &&
+    before.sense !== "prep");
 
 const withoutObjects = (deeds: readonly Deed[]): Deed[] => {
   const kept: Deed[] = [];
@@ -135,7 +162,10 @@ class Events {
 
   add(deed: Deed, next: Deed | undefined): void {
     const kind = kindOf(deed);
-    if (deed.sense === "prep" && kind === "work") {
+    if (
+      deed.sense === "prep" &&
+      (kind === "work" || (next !== undefined && kindOf(next) === kind && next.clause - deed.clause <= 2))
+    ) {
       this.#pending.push(deed);
       return;
     }
@@ -160,7 +190,7 @@ class Events {
     const deeds = [...this.#pending, deed];
     this.#pending = [];
     const first = deeds[0] ?? deed;
-    const from = this.#context.clauses[first.clause]?.from ?? first.from;
+    const from = this.#reachBack(first);
     const before = this.list.at(-1);
     if (before !== undefined) before.to = Math.max(before.from + 1, from);
     const { stretches } = this.#told.topic;
@@ -172,6 +202,22 @@ class Events {
       from: before === undefined ? (stretches[0]?.from ?? 0) : from,
       to: stretches.at(-1)?.to ?? deed.to,
     });
+  }
+
+  /** Clauses before the deed that only set the scene ("so in march of last year I did it myself") are part of it. */
+  #reachBack(first: Deed): number {
+    const { clauses } = this.#context;
+    const lastClause = this.list.at(-1)?.deeds.at(-1)?.clause ?? -1;
+    const said = [...this.#told.verdicts, ...this.#told.faults];
+    let at = first.clause;
+    while (at - 1 > lastClause && first.clause - at < 2) {
+      const clause = clauses[at - 1];
+      if (clause === undefined || said.some((each) => each.from >= clause.from && each.from < clause.to))
+        break;
+      if (!this.#told.times.some((time) => time.from >= clause.from && time.to <= clause.to)) break;
+      at--;
+    }
+    return clauses[at]?.from ?? first.from;
   }
 
   /** Taking off is a piece of work of its own when nothing else came of it. */

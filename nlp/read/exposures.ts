@@ -1,8 +1,10 @@
 import type { Exposure, UseUnit } from "../../shared/record.ts";
 import type { Amount } from "./amounts.ts";
+import type { Clause } from "./clauses.ts";
 import type { Event, Told } from "./events.ts";
 import { wordAt } from "./ground.ts";
 import type { Scan, Stretch } from "./scan.ts";
+import { isRigUse } from "./usage.ts";
 
 export type Exposed = { readonly value: Exposure; readonly at: Stretch };
 
@@ -24,6 +26,8 @@ const LASTING_WORDS = new Set([
   "all",
 ]);
 const CLEARLY = 0.5;
+/** "flat again in three days": how long it lasted. */
+const BRIEF = new Set(["in", "within", "inside", "after", "about", "of"]);
 
 const isLasting = (amount: Amount, scan: Scan): boolean => {
   const before = scan.tokens.slice(Math.max(0, amount.from - 4), amount.from).map((token) => token.norm);
@@ -41,16 +45,25 @@ const isRepetition = (amount: Amount, event: Event, scan: Scan): boolean => {
   return first !== undefined && amount.from - first.to <= 2 && amount.from >= first.at;
 };
 
-const fromAmounts = (told: Told, event: Event, scan: Scan): Exposed[] => {
+const fromAmounts = (told: Told, event: Event, scan: Scan, clauseOf: (at: number) => Clause): Exposed[] => {
   const deedAt = Math.min(...event.deeds.map((deed) => deed.at));
   return told.amounts.flatMap((amount) => {
     const { what } = amount;
     if (what === "money" || what === "reading" || amount.from < event.from || amount.from >= event.to)
       return [];
+    const brief =
+      CALENDAR.has(what) &&
+      BRIEF.has(wordAt(scan, amount.from - 1)) &&
+      told.verdicts.some(
+        (verdict) => verdict.value.outcome === "failed" && Math.abs(verdict.from - amount.from) < 10,
+      );
+    if (brief && amount.from > deedAt)
+      return [{ value: { count: amount.value, unit: what }, at: { from: amount.from, to: amount.to } }];
     const covered = told.times.some(
       (time) => time.from <= amount.from && time.to >= amount.to && time.time.role !== "lasting",
     );
-    if (covered || isRepetition(amount, event, scan)) return [];
+    if (covered || isRepetition(amount, event, scan) || isRigUse(scan, amount, clauseOf(amount.from)))
+      return [];
     if (CALENDAR.has(what) && (amount.from < deedAt || !isLasting(amount, scan))) return [];
     if (amount.from < deedAt && what === "cycles") return [];
     return [{ value: { count: amount.value, unit: what }, at: { from: amount.from, to: amount.to } }];
@@ -67,7 +80,12 @@ const fromTimes = (told: Told, event: Event): Exposed[] =>
   });
 
 /** What a piece of work went through afterwards, one amount a unit. */
-export const exposuresOf = (told: Told, event: Event, scan: Scan): Exposed[] => {
-  const all = [...fromAmounts(told, event, scan), ...fromTimes(told, event)];
+export const exposuresOf = (
+  told: Told,
+  event: Event,
+  scan: Scan,
+  clauseOf: (at: number) => Clause,
+): Exposed[] => {
+  const all = [...fromAmounts(told, event, scan, clauseOf), ...fromTimes(told, event)];
   return all.filter((each, at) => all.findIndex((other) => other.value.unit === each.value.unit) === at);
 };

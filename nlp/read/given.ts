@@ -20,7 +20,19 @@ const METERS = new Set([
   "soapy",
   "soap",
 ]);
-const PRONOUNS = new Set(["it", "that", "them", "some", "this"]);
+const PRONOUNS = new Set(["it", "that", "them", "some", "this", "one"]);
+
+const governedByWith = (scan: Scan, at: number): boolean => {
+  for (let left = at - 1; left >= at - 6 && left >= 0; left--) {
+    if (wordAt(scan, left) === "with") return true;
+    if (
+      ["and", "on", "in", "a", "an", "of", "some", "the"].includes(wordAt(scan, left)) ||
+      scan.tokens[left]?.kind === "number"
+    )
+      continue;
+  }
+  return false;
+};
 const LOOK_BACK = 12;
 
 const has = (words: readonly string[], set: ReadonlySet<string>): boolean =>
@@ -61,7 +73,12 @@ export const givenFor = (
   return {
     groups: materials.flatMap((ref) => (ref.group === null ? [] : [ref.group])),
     hasNew: has(words, NEW),
-    extra: has(words, EXTRA) && !words.includes("coat"),
+    extra:
+      has(
+        scan.tokens.slice(deed.at, deed.to + 2).map((token) => token.norm),
+        EXTRA,
+      ) && !words.includes("coat"),
+    withOnly: materials.length > 0 && materials.every((ref) => governedByWith(scan, ref.from)),
     back: has(near, BACK),
     over: has(words, OVER) && has(words, HOLES),
     metered: has(words, METERS),

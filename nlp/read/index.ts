@@ -1,5 +1,5 @@
 import type { Moment, Reading } from "../../shared/reading.ts";
-import { clauseIndex, clausesOf } from "./clauses.ts";
+import { type Clause, clauseIndex, clausesOf } from "./clauses.ts";
 import { corrected } from "./corrections.ts";
 import { saidDay } from "./dates.ts";
 import { deedsOf } from "./deeds.ts";
@@ -17,6 +17,16 @@ const within =
   (topic: Topic) =>
   (ref: Stretch): boolean =>
     topic.stretches.some((stretch) => ref.from >= stretch.from && ref.from < stretch.to);
+
+/** "The smoke alarm and the gas alarm both tested": what is said of the second is said of the first. */
+const withPartners = (made: readonly Made[], topics: readonly Topic[]): Made[] => {
+  const silent = new Set(topics.filter((topic) => !made.some((each) => each.told.topic === topic)));
+  return made.flatMap((each) => {
+    const { partner } = each.told.topic;
+    if (partner === null || !silent.has(partner)) return [each];
+    return [{ ...each, told: { ...each.told, topic: partner }, cost: null }, each];
+  });
+};
 
 /** Work told without a time was done just now, unless the whole note looks back. */
 const defaultDates = (made: readonly Made[], today: string): Made[] => {
@@ -52,6 +62,8 @@ export const read = (text: string, moment: Moment): Reading => {
   const topics = topicsOf(seen, clauses, index, deeds, fixed, muted);
   const faults = live(
     uncovered(seen.faults, [
+      ...[...seen.components, ...seen.materials].filter((ref) => ref.to - ref.from > 1),
+
       ...seen.verdicts,
       ...deeds.map((deed) => ({ from: deed.at, to: deed.at + 1 })),
       ...seen.times,
@@ -66,6 +78,7 @@ export const read = (text: string, moment: Moment): Reading => {
     today,
     muted,
   };
+  const again = seen.tokens.flatMap((token, at) => (token.norm === "again" ? [at] : []));
   const made = topics.flatMap((topic) => {
     const mine = within(topic);
     const told: Told = {
@@ -76,16 +89,20 @@ export const read = (text: string, moment: Moment): Reading => {
       times: live(seen.times).filter(mine),
       amounts: live(fixed.amounts).filter(mine),
       materials: live(seen.materials).filter(mine),
+      again,
     };
     return recordsOf(told, eventsOf(told, build), build);
   });
   const records = defaultDates(
-    made.sort((a, b) => a.span.from - b.span.from),
+    withPartners(made, topics).sort((a, b) => a.span.from - b.span.from),
     today,
   );
   const taken = new Set(records.flatMap((each) => each.exposure.map((exposure) => exposure.at.from)));
+  const skip = (at: number): boolean => taken.has(at) || fixed.dead[at] === 1 || muted[at] === 1;
+  const clauseOf = (at: number): Clause =>
+    clauses[index[at] ?? 0] ?? { from: 0, to: seen.tokens.length, hard: true, subordinate: false };
   return {
     records: records.map((each) => draftOf(each, seen)),
-    usage: usageOf(seen, fixed.amounts, taken, fixed.dead, today),
+    usage: usageOf(seen, fixed.amounts, clauseOf, skip, today),
   };
 };

@@ -153,7 +153,12 @@ const ofGerund = (place: Place): Status => {
     return "talk";
   if (cueBefore(place, "plan", never) || ["needs", "need", "needed", "want", "wants"].includes(left.word))
     return "plan";
-  if (STATES.has(left.word) && !PEOPLE.has(word(place.scan, left.at - 1)) && !["ive", "weve", "hes", "shes", "theyve"].includes(word(place.scan, left.at - 1))) return "talk";
+  if (
+    STATES.has(left.word) &&
+    !PEOPLE.has(word(place.scan, left.at - 1)) &&
+    !["ive", "weve", "hes", "shes", "theyve"].includes(word(place.scan, left.at - 1))
+  )
+    return "talk";
   if (PREPOSITIONS.has(left.word) && !["by", "after", "of", "with", "up", "about", "to"].includes(left.word))
     return "talk";
   return "done";
@@ -208,7 +213,10 @@ export const statusOf = (act: ActRef, place: Place): Status => {
 const ofItself = (scan: Scan, leftAt: number, nouns: ReadonlySet<number>): boolean => {
   let left = leftAt;
   while (["had", "has", "have", "right", "just", "clean", "already"].includes(word(scan, left))) left--;
-  return nouns.has(left) || ["it", "that", "they", "which", "thing", "foot", "one", "tread", "end"].includes(word(scan, left));
+  return (
+    nouns.has(left) ||
+    ["it", "that", "they", "which", "thing", "foot", "one", "tread", "end"].includes(word(scan, left))
+  );
 };
 
 /** Words that may stand before a verb in its base form. */
@@ -267,9 +275,18 @@ export const isVerb = (act: ActRef, scan: Scan, clause: Clause, nouns: ReadonlyS
   const base = forms.includes("base") || forms.includes("third");
   if (nouns.has(at) && !(past && !base && !DETERMINERS.has(left))) return false;
   if (act.value.sense === "prep" && ofItself(scan, act.from - 1, nouns)) return false;
-  if (past && !base && ["with", "of", "using"].includes(left) && scan.tokens[at + 1]?.kind === "word") return false;
+  if (past && !base && ["with", "of", "using"].includes(left) && scan.tokens[at + 1]?.kind === "word")
+    return false;
   if (left === "self") return false;
-  if (base && !past && scan.tokens.slice(Math.max(0, at - 5), at).some((token) => ["had", "made", "helped"].includes(token.norm)) && !nouns.has(at)) return true;
+  if (
+    base &&
+    !past &&
+    scan.tokens
+      .slice(Math.max(0, at - 5), at)
+      .some((token) => ["had", "made", "helped"].includes(token.norm)) &&
+    !nouns.has(at)
+  )
+    return true;
   if (past && !base)
     return !(
       DETERMINERS.has(left) &&
@@ -282,6 +299,7 @@ export const isVerb = (act: ActRef, scan: Scan, clause: Clause, nouns: ReadonlyS
     );
   if (past && base) return !DETERMINERS.has(left) || left === "that" || left === "all";
   if (forms.includes("gerund")) return !(DETERMINERS.has(left) || (AUXILIARIES.has(left) && left === "the"));
+  if (left === "was" && ["it", "them", "that"].includes(word(scan, at + 1))) return true;
   return (
     at === clause.from ||
     VERBAL_LEFT.has(left) ||

@@ -60,6 +60,11 @@ export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array 
     const asked = asks(scan, clause);
     if (asked || cueIn(scan, clause, ["advice", "refuse", "asked"])) muted.fill(1, clause.from, clause.to);
     const next = clauses[at + 1];
+    const advice = scan.cues.find(
+      (cue) => cue.value === "advice" && cue.from >= clause.from && cue.to <= clause.to,
+    );
+    if (advice !== undefined && next !== undefined && clause.to - advice.to <= 2 && !next.hard)
+      muted.fill(1, next.from, next.to);
     if (asked && next?.subordinate === true && !next.hard) muted.fill(1, next.from, next.to);
   }
   muteOthers(scan, muted);

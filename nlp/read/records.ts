@@ -11,6 +11,8 @@ import type { Places } from "./where.ts";
 
 export type Build = Context & { readonly places: Places; readonly today: Edtf; readonly muted: Uint8Array };
 
+const NO_CLAUSE = { from: 0, to: 0, hard: true, subordinate: false };
+
 const faultIn = (told: Told, { clauses, index }: Build, from: number, to: number): Stretch | null => {
   const fault = told.faults.find((each) => each.from >= from && each.from < to);
   const clause = fault && clauses[index[fault.from] ?? 0];
@@ -76,7 +78,9 @@ const ofWork = (told: Told, event: Event, early: Told["verdicts"], build: Build)
     judged: judged(told, event, early, build),
     used: isRepair ? materialsOf(source, told, build.scan) : NOTHING_USED,
     where: event.like === null ? whereOf(told, event, build) : build.places.within(event, []),
-    exposure: isRepair ? exposuresOf(told, event, build.scan) : [],
+    exposure: isRepair
+      ? exposuresOf(told, event, build.scan, (at) => build.clauses[build.index[at] ?? 0] ?? NO_CLAUSE)
+      : [],
     cost: costOf(told, event),
     fault: faultIn(told, build, source.from, source.to),
     due: null,

@@ -33,7 +33,9 @@ export const roleOf = (ground: Ground, ref: ComponentRef, before: ComponentRef |
   if (preposition === "with") return "with";
   if (deeds.some((deed) => deed.from <= left && left < deed.to && deed.sense !== "apply")) return "topic";
   if (PLACES.always.has(preposition))
-    return AROUND.has(preposition) && (workedAround(ground, left) || getsIn(ground, left)) ? "object" : "place";
+    return AROUND.has(preposition) && (workedAround(ground, left) || getsIn(ground, left))
+      ? "object"
+      : "place";
   if (!PLACES.often.has(preposition)) return "topic";
   const touches = before !== undefined && before.to === left;
   return touches && !before.weak ? "place" : "object";
@@ -119,7 +121,13 @@ const isOwnWord = (current: ComponentRef, ref: ComponentRef): boolean => {
 /** "New coupling and two clamps" while speaking of a pipe. */
 const namesMaterial = ({ scan }: Ground, ref: ComponentRef): boolean => {
   const left = scan.tokens[ref.from - 1];
-  return (left?.kind === "number" || ["new", "fresh", "two", "three", "four", "some", "brass", "plastic", "steel", "proper"].includes(left?.norm ?? "")) && scan.materials.some((material) => material.from <= ref.from && ref.to <= material.to);
+  return (
+    (left?.kind === "number" ||
+      ["new", "fresh", "two", "three", "four", "some", "brass", "plastic", "steel", "proper"].includes(
+        left?.norm ?? "",
+      )) &&
+    scan.materials.some((material) => material.from <= ref.from && ref.to <= material.to)
+  );
 };
 
 /** Said in passing of what is spoken of now: a part, or a word too weak to change the subject. */
@@ -139,8 +147,14 @@ const belongs = (
   if (!own && !weak) return false;
   const opens = inClause === undefined && opensClause(ground, ref);
   const alone = clauseAt(ground, ref.from).to - ref.to <= 2;
-  const strong = !ref.weak && (alone || !own) && ["the", "my", "our"].includes(wordAt(ground.scan, ref.from - 1));
-  return !(opens && (clauseAt(ground, ref.from).hard ? (!ref.weak && ground.scan.tokens[ref.from - 1]?.norm === "the") || !own : strong));
+  const strong =
+    !ref.weak && (alone || !own) && ["the", "my", "our"].includes(wordAt(ground.scan, ref.from - 1));
+  return !(
+    opens &&
+    (clauseAt(ground, ref.from).hard
+      ? (!ref.weak && ground.scan.tokens[ref.from - 1]?.norm === "the") || !own
+      : strong)
+  );
 };
 
 const usedOnly = (ground: Ground, ref: ComponentRef, current: ComponentRef | undefined): boolean => {

@@ -67,10 +67,20 @@ const withYears = (times: readonly TimeRef[]): TimeRef[] => {
   for (const time of times) {
     const last = out.at(-1);
     const touches = last !== undefined && time.from - last.to <= 1;
-    if (touches && YEAR.test(time.time.edtf) && /^\d{4}-\d{2}$/.test(last.time.edtf)) {
+    if (touches && YEAR.test(time.time.edtf) && /^\d{4}-\d{2}(?:-\d{2})?~?$/.test(last.time.edtf)) {
       const edtf = time.time.edtf + last.time.edtf.slice(4);
-      out[out.length - 1] = { from: last.from, to: time.to, time: { ...last.time, edtf, span: { start: last.time.span.start, end: time.time.span.end } } };
-    } else if (touches && last.time.edtf.includes("/") && /^\d{4}-\d{2}-\d{2}$/.test(time.time.edtf) && last.time.role === "point" && time.time.role === "point") {
+      out[out.length - 1] = {
+        from: last.from,
+        to: time.to,
+        time: { ...last.time, edtf, span: { start: last.time.span.start, end: time.time.span.end } },
+      };
+    } else if (
+      touches &&
+      last.time.edtf.includes("/") &&
+      /^\d{4}-\d{2}-\d{2}$/.test(time.time.edtf) &&
+      last.time.role === "point" &&
+      time.time.role === "point"
+    ) {
       out[out.length - 1] = { ...time, from: last.from };
     } else out.push(time);
   }
@@ -110,9 +120,12 @@ export const scan = (text: string, moment: Moment): Scan => {
   const keptTimes = withYears(
     times.filter(
       ({ from, to }) =>
-        (to - from > 1 || !inComponent.has(from)) && !tokens.slice(Math.max(0, from - 3), from).some((token) => NOT_OF_DEED.has(token.norm)),
+        (to - from > 1 || !inComponent.has(from)) &&
+        !tokens.slice(Math.max(0, from - 3), from).some((token) => NOT_OF_DEED.has(token.norm)),
     ),
   );
+  const amounts = amountsIn(tokens, numbers, keptTimes);
+  const paid = amounts.filter((amount) => amount.what === "money");
   return {
     text,
     moment,
@@ -123,8 +136,8 @@ export const scan = (text: string, moment: Moment): Scan => {
     faults: FAULT_INDEX.all(tokens),
     cues: tokens.flatMap((_, at) => CUE_INDEX.at(tokens, at)),
     materials,
-    times: keptTimes,
-    amounts: amountsIn(tokens, numbers, keptTimes),
+    times: keptTimes.filter((time) => !paid.some((amount) => overlap(time, amount))),
+    amounts,
     numbers,
   };
 };

@@ -1,5 +1,6 @@
 import type { ComponentId } from "../../shared/vocabulary.ts";
 import type { ComponentRef } from "../lexicon/components.ts";
+import { singular } from "../lexicon/tokens.ts";
 import type { Clause } from "./clauses.ts";
 import type { Corrected } from "./corrections.ts";
 import type { Deed } from "./deeds.ts";
@@ -18,8 +19,10 @@ export type Topic = {
   readonly partner: Topic | null;
 };
 
-const nested = (a: readonly string[], b: readonly string[]): boolean =>
-  a.every((each) => b.includes(each)) || b.every((each) => a.includes(each));
+const nested = (first: readonly string[], second: readonly string[]): boolean => {
+  const [a, b] = [first.map(singular), second.map(singular)];
+  return a.every((each) => b.includes(each)) || b.every((each) => a.includes(each));
+};
 
 /** Another of the same sort: "porch light" after "license plate light". */
 const otherOfSort = (a: string, b: string): boolean => {
@@ -56,7 +59,12 @@ const COORDINATORS = new Set(["and", "plus", "n", "or", ",", "&", "+"]);
 const coordinated = ({ scan, placeTokens }: Ground, first: ComponentRef, second: ComponentRef): boolean => {
   if (second.from - first.to > 4 || second.from <= first.to) return false;
   const between = scan.tokens.slice(first.to, second.from).map((token) => token.norm);
-  return between.some((word) => COORDINATORS.has(word)) && between.every((word, at) => COORDINATORS.has(word) || DETERMINERS.has(word) || placeTokens.has(first.to + at));
+  return (
+    between.some((word) => COORDINATORS.has(word)) &&
+    between.every(
+      (word, at) => COORDINATORS.has(word) || DETERMINERS.has(word) || placeTokens.has(first.to + at),
+    )
+  );
 };
 
 const PRONOUNS = new Set(["it", "them", "that", "one", "ones", "those"]);
@@ -68,10 +76,22 @@ const phraseStart = ({ scan, placeTokens }: Ground, ref: ComponentRef, floor: nu
   return from;
 };
 
+/** Clauses before that hold nothing but a time ("underneath, that's labor day a year ago") set the scene for what follows. */
+const frameStart = ({ scan, deeds }: Ground, clauses: readonly Clause[], at: number): number => {
+  const clause = clauses[at - 1];
+  if (clause === undefined) return clauses[at]?.from ?? 0;
+  const inside = (ref: { readonly from: number }) => ref.from >= clause.from && ref.from < clause.to;
+  const empty = ![...deeds, ...scan.verdicts, ...scan.faults, ...scan.components, ...scan.amounts].some(
+    inside,
+  );
+  return empty && scan.times.some(inside) ? clause.from : (clauses[at]?.from ?? clause.to);
+};
+
 /** What comes before the mention in its clause and is complete without it belongs to what was spoken of before. */
 const topicStart = (ground: Ground, ref: ComponentRef): number => {
   const clause = clauseAt(ground, ref.from);
-  if (clause.hard) return clause.from;
+  const whole = frameStart(ground, ground.clauses, ground.index[ref.from] ?? 0);
+  if (clause.hard) return whole;
   const phrase = phraseStart(ground, ref, clause.from);
   const ends = [...ground.scan.verdicts, ...ground.scan.amounts]
     .filter((each) => each.from >= clause.from && each.to <= phrase)
@@ -81,7 +101,7 @@ const topicStart = (ground: Ground, ref: ComponentRef): number => {
     for (let at = deed.at + 1; at < phrase; at++)
       if (PRONOUNS.has(wordAt(ground.scan, at))) ends.push(at + 1);
   }
-  return ends.length === 0 ? clause.from : Math.max(...ends);
+  return ends.length === 0 ? whole : Math.max(...ends);
 };
 
 const closeAt = (topic: Topic, at: number): void => {
@@ -140,7 +160,8 @@ export const topicsOf = (
       continue;
     }
     if (current !== undefined) closeAt(current, start);
-    const partner = current !== undefined && previous !== undefined && coordinated(ground, previous, ref) ? current : null;
+    const partner =
+      current !== undefined && previous !== undefined && coordinated(ground, previous, ref) ? current : null;
     const known = topics.findLast((topic) => sameThing(ground, topic, ref));
     current = known ?? { component: ref.id, ref, mentions: [], stretches: [], partner };
     if (known === undefined) topics.push(current);

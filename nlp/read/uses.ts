@@ -4,7 +4,7 @@ import { type MaterialRef, nameOf } from "../lexicon/materials.ts";
 import { singular } from "../lexicon/tokens.ts";
 import type { Deed } from "./deeds.ts";
 import type { Event, Told } from "./events.ts";
-import { wordAt } from "./ground.ts";
+import { tokensOf, wordAt } from "./ground.ts";
 import type { Scan } from "./scan.ts";
 import { unknownThings } from "./unknown-things.ts";
 import { DETERMINERS } from "./words.ts";
@@ -37,7 +37,6 @@ const OLD = new Set([
   "failed",
   "leftover",
 ]);
-const MEANS = new Set(["with", "using", "used", "for", "plus", "in", "on", "and", "of"]);
 const PART_GROUPS: ReadonlySet<string> = new Set(["part", "fastener", "wiring", "filter", "cloth"]);
 const SOLID_GROUPS: ReadonlySet<string> = new Set([
   "part",
@@ -79,6 +78,10 @@ const governor = (scan: Scan, at: number): number => {
 
 const saysNew = (scan: Scan, ref: MaterialRef): boolean => {
   const by = governor(scan, ref.from);
+  if (wordAt(scan, by) === "and") {
+    const before = scan.materials.find((other) => other.to === by);
+    if (before !== undefined && saysNew(scan, before)) return true;
+  }
   for (let at = ref.from - 1; at > by; at--) if (NEW.has(wordAt(scan, at))) return true;
   return NEW.has(wordAt(scan, ref.from));
 };
@@ -132,14 +135,68 @@ const isItself = (ref: MaterialRef, told: Told): boolean => {
   return words.slice(0, -1).every((each) => named.includes(each) || ids.includes(each));
 };
 
+const isIndefinite = (scan: Scan, ref: MaterialRef): boolean => {
+  const left = scan.tokens[ref.from - 1];
+  return left?.kind === "number" || ["a", "an", "some", "two", "three", "four"].includes(left?.norm ?? "");
+};
+
 /** Only the name of what is worked on ("the drain valve"), not something put in. */
 const isMention = (ref: MaterialRef, told: Told, scan: Scan): boolean =>
+  !isIndefinite(scan, ref) &&
   told.topic.mentions.some((mention) => mention.from < ref.to && ref.from < mention.to) &&
   !saysNew(scan, ref) &&
   wordAt(scan, governor(scan, ref.from)) !== "with";
 
 const nearestDeed = (event: Event, ref: MaterialRef): Deed | undefined =>
   event.deeds.findLast((deed) => deed.at < ref.to);
+
+const APART_FROM = new Set([
+  "from",
+  "off",
+  "behind",
+  "under",
+  "down",
+  "near",
+  "by",
+  "at",
+  "through",
+  "around",
+  "round",
+  "like",
+  "out",
+  "to",
+  "into",
+  "onto",
+  "under",
+  "than",
+  "as",
+]);
+const TRADES = /^(?:swap|switch|trade|exchange|change)~/;
+
+/** The direct object of its deed: nothing but the verb's own words before the noun phrase. */
+const isObject = (ref: MaterialRef, deed: Deed, scan: Scan): boolean => {
+  const by = governor(scan, ref.from);
+  return by >= deed.at && by < Math.max(deed.to, deed.at + 1);
+};
+
+const joinedTo = (ref: MaterialRef, event: Event, scan: Scan): boolean => {
+  const by = governor(scan, ref.from);
+  if (wordAt(scan, by) !== "and" && wordAt(scan, by) !== "plus") return false;
+  const before = scan.materials.find((other) => other.to === by);
+  return before !== undefined && goesIn(before, event, scan);
+};
+
+/** Whether a part or fastener went in: new, after "with", as the object of a deed that puts things in, or beside one that did. */
+const solidGoesIn = (ref: MaterialRef, deed: Deed, by: string, event: Event, scan: Scan): boolean => {
+  if (["with", "using", "used"].includes(by) || saysNew(scan, ref) || joinedTo(ref, event, scan)) return true;
+  if (by === "for") return TRADES.test(deed.source);
+  if (by === "in" && ref.group === "timber") return true;
+  const number =
+    scan.tokens[ref.from - 1]?.kind === "number" ||
+    ["two", "three", "four", "six", "eight"].includes(wordAt(scan, ref.from - 1));
+  if (number && ref.group === "fastener" && ref.from - deed.to <= 3) return true;
+  return isObject(ref, deed, scan) && ["fit", "fasten", "apply", "new"].includes(deed.sense);
+};
 
 /** Whether what stands here went in or on: after a deed, with a word of means, or new. */
 const goesIn = (ref: MaterialRef, event: Event, scan: Scan): boolean => {
@@ -149,40 +206,9 @@ const goesIn = (ref: MaterialRef, event: Event, scan: Scan): boolean => {
   if (deed === undefined)
     return isNew && event.deeds.some((each) => each.sense === "new" && each.from - ref.to <= 3);
   if (deed.sense === "prep" && !isNew && by !== "with") return false;
-  if (
-    [
-      "from",
-      "off",
-      "behind",
-      "under",
-      "down",
-      "near",
-      "by",
-      "at",
-      "through",
-      "around",
-      "round",
-      "like",
-      "out",
-      "between",
-    ].includes(by) &&
-    !(ref.from < deed.to)
-  )
-    return ["between"].includes(by);
-  if (
-    (by === "in" || by === "on") &&
-    SOLID_GROUPS.has(ref.group ?? "") &&
-    ref.from - deed.at > 2 &&
-    !isNew &&
-    ref.group !== "timber"
-  )
-    return false;
-  if (by === "to" || by === "into" || by === "onto") return false;
-  if (event.action === "replace" && PART_GROUPS.has(ref.group ?? "") && !isNew && !MEANS.has(by))
-    return deed.sense !== "deed" && deed.sense !== "new";
-  if (event.action === "rewire" && ref.group === "wiring" && !isNew && by !== "with" && by !== "used")
-    return false;
-  return true;
+  if (ref.from > deed.to + 25) return false;
+  if (SOLID_GROUPS.has(ref.group ?? "")) return solidGoesIn(ref, deed, by, event, scan);
+  return !APART_FROM.has(by) || isObject(ref, deed, scan);
 };
 
 const fits = (ref: MaterialRef, action: Action, scan: Scan): boolean => {
@@ -200,12 +226,22 @@ const fits = (ref: MaterialRef, action: Action, scan: Scan): boolean => {
   return true;
 };
 
+/** "so new jack on": the thing itself was replaced. */
+const newItself = (deed: Deed, told: Told, scan: Scan): boolean =>
+  [...told.materials.filter((ref) => isItself(ref, told)), ...told.topic.mentions].some(
+    (ref) =>
+      ref.from >= deed.from &&
+      ref.from <= deed.to + 3 &&
+      ["new", "another", "replacement", "whole"].some((word) => wordAt(scan, ref.from - 1) === word),
+  );
+
 /** For a replacement that names no new part, the part that was replaced: "the gfci won't reset, replaced it". */
 const replacedPart = (event: Event, told: Told, scan: Scan): MaterialRef | undefined => {
   const deed = event.deeds.find(
     (each) => (each.sense === "deed" && each.action === "replace") || each.sense === "new",
   );
   if (deed === undefined || event.action !== "replace") return undefined;
+  if (newItself(deed, told, scan)) return undefined;
   const parts = told.materials.filter(
     (ref) => ref.group !== null && PART_GROUPS.has(ref.group) && !isItself(ref, told) && !isTool(ref),
   );
@@ -246,12 +282,14 @@ export type Used = {
 
 /** What was put in or on in a piece of work; old parts, tools and the thing itself left out. */
 export const materialsOf = (event: Event, told: Told, scan: Scan): Used => {
-  const verbs = new Set(told.deeds.map((deed) => deed.at));
+  const verbs = new Set(told.deeds.filter((deed) => deed.status !== "talk").map((deed) => deed.at));
+  const tests = tokensOf(told.deeds.filter((deed) => deed.sense === "look"));
   const mine = told.materials.filter(
     (ref) =>
       ref.from >= event.from &&
       ref.from < event.to &&
       !verbs.has(ref.head) &&
+      !tests.has(ref.from) &&
       !isTool(ref) &&
       !isOld(ref, scan) &&
       !suffers(ref, told, scan) &&

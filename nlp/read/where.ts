@@ -34,7 +34,40 @@ const premodifiers = (
   return from < to ? { from, to } : undefined;
 };
 
+const NEARBY = new Set([
+  "in",
+  "at",
+  "by",
+  "beside",
+  "under",
+  "over",
+  "behind",
+  "near",
+  "above",
+  "below",
+  "outside",
+  "inside",
+]);
+const SUBORDINATE = new Set([
+  "morning",
+  "afternoon",
+  "summer",
+  "winter",
+  "spring",
+  "fall",
+  "weekend",
+  "end",
+  "way",
+  "time",
+  "moment",
+  "start",
+  "last",
+  "next",
+  "first",
+]);
 const NP_MOST = 6;
+/** No places on their own. */
+const FAINT = new Set(["first", "second", "third", "last", "other", "main", "both", "forward", "up"]);
 const STOP = new Set([
   "and",
   "so",
@@ -69,7 +102,7 @@ const placePhrase = (scan: Scan, at: number, placeTokens: ReadonlySet<number>): 
       PLACES.things.has(token.stem) ||
       token.norm === "side"
     ) {
-      seen = to + 1;
+      if (!FAINT.has(token.norm)) seen = to + 1;
       continue;
     }
     if (
@@ -99,7 +132,18 @@ export class Places {
 
   /** Where a mentioned thing is: words before it ("front left"), else a phrase after it ("over the bed"). */
   ofMention(ref: ComponentRef): Stretch | undefined {
-    return premodifiers(this.#scan, ref, this.#tokens, this.#dead) ?? this.#at(ref.to);
+    return (
+      premodifiers(this.#scan, ref, this.#tokens, this.#dead) ?? this.#at(ref.to) ?? this.#nounAfter(ref.to)
+    );
+  }
+
+  /** "the tap in the kitchenette": any noun after a preposition and article right behind the thing. */
+  #nounAfter(at: number): Stretch | undefined {
+    const words = [0, 1, 2, 3].map((ahead) => word(this.#scan, at + ahead));
+    if (!NEARBY.has(words[0] ?? "") || !["the", "my", "our", "this", "that"].includes(words[1] ?? ""))
+      return undefined;
+    const noun = this.#scan.tokens[at + 2];
+    return noun?.kind === "word" && !SUBORDINATE.has(noun.norm) ? { from: at, to: at + 3 } : undefined;
   }
 
   #at(at: number): Stretch | undefined {
