@@ -56,9 +56,11 @@ export const randomFrom = (seed: number) => {
   };
 };
 
-/** Each part of the rig is replaced once; after that the rig is towed, so that no note can be taken for another. */
+const PARTS = COMPONENTS.slice(0, 60);
+
+/** Each of these parts is replaced once; after that the rig is towed, so that no note can be taken for another. */
 const note = (number: number): string => {
-  const component = COMPONENTS[number - 1];
+  const component = PARTS[number - 1];
   return component === undefined
     ? `towed ${number} miles today`
     : `replaced the ${componentName(component)} today, ${number} dollars`;
