@@ -37,8 +37,10 @@ class Phrases {
     const named = this.named.get(key);
     const system = this.systems.get(key);
     if (named === undefined && system === undefined) return undefined;
+    const best = Math.max(0, ...(named?.values() ?? []));
+    const least = best >= SURE.name ? SURE.weak : 0;
     return {
-      named: [...(named ?? [])].map(([component, sure]) => ({ component, sure })),
+      named: [...(named ?? [])].flatMap(([component, sure]) => (sure >= least ? [{ component, sure }] : [])),
       systems: system === undefined ? [] : [system],
     };
   }

@@ -4,7 +4,7 @@ import { answerTo } from "./answer-parts.ts";
 import { placeFits } from "./fit.ts";
 import { type Ground, namesNothing, stepsOf } from "./pool.ts";
 import type { Query, Topic } from "./query.ts";
-import { plainWords } from "./words.ts";
+import { tellsBuying } from "./work.ts";
 
 const MANY = 500;
 /** How many of the latest failures are looked through for ones that nobody dealt with. */
@@ -43,18 +43,16 @@ export const answerOpen = (ground: Ground, query: Extract<Query, { ask: "open" }
   });
 };
 
-const BUYING: ReadonlySet<string> = new Set(["buy", "order", "purchase", "shopping", "store", "replacement"]);
+/** Whether the note, which tells of nothing else, says that something is to be got. */
+const saysToBuy = (history: History, record: KeptRecord): boolean => {
+  const note = history.note(record.noteId);
+  return note !== undefined && note.recordIds.length === 1 && tellsBuying(note.text);
+};
 
 const toBuy = (history: History, record: KeptRecord): boolean => {
   const { kind, action } = record.fields;
-  if (kind !== "todo") return false;
-  if (action === "replace" || action === "install") return true;
-  const note = history.note(record.noteId);
-  return (
-    note !== undefined &&
-    note.recordIds.length === 1 &&
-    plainWords(note.text).some((word) => BUYING.has(word))
-  );
+  if (kind === "todo" && (action === "replace" || action === "install")) return true;
+  return (kind === "todo" || kind === "fault") && saysToBuy(history, record);
 };
 
 /** Only what is to be replaced or bought. */

@@ -4,6 +4,7 @@ import { meet, particularsOf } from "./part.ts";
 import { newlyTold, retoldOpen } from "./retold.ts";
 import { newRecord, verdictOf } from "./steps.ts";
 import { type Against, isLive, isOpen, type Told } from "./told.ts";
+import { tellsPartly, tellsStill } from "./work.ts";
 
 /** A fault that says a trouble is back is a verdict on the fix that was to cure it. */
 const brokenFix = (told: Told, against: Against) => {
@@ -13,7 +14,21 @@ const brokenFix = (told: Told, against: Against) => {
   return fits.find((record) => meet(about, particularsOf(record.fields))) ?? fits[0];
 };
 
+/** "One edge has come loose but it still covers": found wrong, but a word on the fix. */
+const halfHolding = (told: Told, against: Against): LinkStep | undefined => {
+  const { kind, action } = told.draft.fields;
+  if (kind !== "fault" || action !== null || !tellsPartly(told.words) || !tellsStill(told.words))
+    return undefined;
+  const fix = against.kept.find((record) => isLive(record) && record.fields.outcome !== "failed");
+  const verdict = verdictOf(told, "partly");
+  return fix === undefined || verdict === undefined
+    ? undefined
+    : { step: "verdict", draft: told.draft, record: fix.id, verdict, fill: {} };
+};
+
 export const linkIntention = (told: Told, against: Against): LinkStep => {
+  const half = halfHolding(told, against);
+  if (half !== undefined) return half;
   const open = against.kept.filter(isOpen);
   const again = retoldOpen(told, open);
   if (

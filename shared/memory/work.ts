@@ -21,6 +21,12 @@ export const tellsReturn = phraseIn(table.returned);
 /** Whether the words say how earlier work does by now. */
 export const tellsStill = phraseIn(table.still);
 
+/** Whether the words say that something is to be bought. */
+export const tellsBuying = phraseIn(table.buying);
+
+/** Whether the words say that it holds in part. */
+export const tellsPartly = phraseIn(table.partly);
+
 /** Whether the words speak of a further thing beside one told before ("the other side too"). */
 export const tellsAnother = phraseIn(table.another);
 
