@@ -20,8 +20,12 @@ export const evidenceOf = ({ kind, observation }: Attempt): LogWeights => {
   return weights;
 };
 
-/** Evidence of the same kind of fix elsewhere on the rig, summed. */
-export type Peers = { readonly sum: LogWeights; readonly count: number };
+/** Evidence of the same kind of fix on the rig, summed, and what of it is to be left out as it counts otherwise. */
+export type Peers = {
+  readonly sum: LogWeights;
+  readonly count: number;
+  readonly without: readonly LogWeights[];
+};
 
 const peerWeight = (count: number, { peerWeight, peerCap }: Settings): number =>
   count === 0 ? 0 : Math.min(peerWeight, peerCap / count);
@@ -36,8 +40,12 @@ export const believe = (
   peers: Peers,
   settings: Settings,
 ): Prediction => {
-  const weights = Float64Array.from(priorOf(kind));
+  const weights = priorOf(kind).slice();
   for (const evidence of line) addWeights(weights, evidence, 1);
-  addWeights(weights, peers.sum, peerWeight(peers.count, settings));
+  const weight = peerWeight(peers.count - peers.without.length, settings);
+  if (weight > 0) {
+    addWeights(weights, peers.sum, weight);
+    for (const evidence of peers.without) addWeights(weights, evidence, -weight);
+  }
   return predict(kind, weights);
 };

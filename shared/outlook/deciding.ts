@@ -77,7 +77,7 @@ const isMend = ({ record }: Attempt) => !REPLACING.has(record.fields.action ?? "
 const mean = (values: readonly number[]): number | null =>
   values.length === 0 ? null : values.reduce((sum, value) => sum + value, 0) / values.length;
 
-const NO_PEERS = { sum: emptyWeights(), count: 0 };
+const NO_PEERS = { sum: emptyWeights(), count: 0, without: [] };
 
 const predictNext = (kind: FixKind, attempts: readonly Attempt[], settings: Settings): Prediction =>
   believe(kind, attempts.map(evidenceOf), NO_PEERS, settings);

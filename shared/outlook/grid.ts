@@ -1,4 +1,4 @@
-import { hazardTo, likelihood, type Observation } from "./life.ts";
+import { likelihood, type Observation } from "./life.ts";
 import type { FixKind } from "./priors.ts";
 
 /**
@@ -26,7 +26,6 @@ export const SHAPE_WEIGHTS = {
 export const LIVES = LOG_SCALES.length * SHAPES.length;
 const CELLS = LIVES * DUD_FACTORS.length;
 
-const SCALES = LOG_SCALES.map(Math.exp);
 const MAX_DUD_SHARE = 0.6;
 export const dudShareOf = (kind: FixKind, factor: number): number =>
   Math.min(MAX_DUD_SHARE, kind.dud * factor);
@@ -46,23 +45,26 @@ export const priorWeights = (kind: FixKind): LogWeights => {
 
 const TINY = 1e-12;
 
+/** Survival of a sound life at an age, from the logarithm of age over the life's median. */
+const soundAt = (logAge: number, shape: number): number => Math.exp(-Math.LN2 * Math.exp(shape * logAge));
+
 /** Adds the logarithm of an observation's likelihood, times a weight, to every cell. */
 export const learn = (weights: LogWeights, kind: FixKind, seen: Observation, weight: number): void => {
   const { medianDays, dudDays } = kind;
-  const [dudLower, dudUpper] = [Math.exp(-seen.lower / dudDays), Math.exp(-seen.upper / dudDays)];
-  const dud = likelihood(seen, dudLower, dudUpper);
+  const dud = likelihood(seen, Math.exp(-seen.lower / dudDays), Math.exp(-seen.upper / dudDays));
   const shares = DUD_FACTORS.map((factor) => dudShareOf(kind, factor));
+  const [logLower, logUpper] = [Math.log(seen.lower / medianDays), Math.log(seen.upper / medianDays)];
   let cell = 0;
-  for (const scale of SCALES)
+  for (const logScale of LOG_SCALES)
     for (const shape of SHAPES) {
-      const median = medianDays * scale;
-      const lower = Math.exp(-hazardTo(seen.lower, median, shape));
-      const upper =
-        seen.upper === Number.POSITIVE_INFINITY ? 0 : Math.exp(-hazardTo(seen.upper, median, shape));
-      const sound = likelihood(seen, lower, upper);
+      const sound = likelihood(
+        seen,
+        soundAt(logLower - logScale, shape),
+        soundAt(logUpper - logScale, shape),
+      );
       for (const share of shares) {
-        const chance = (1 - share) * sound + share * dud;
-        weights[cell] = (weights[cell] ?? 0) + weight * Math.log(Math.max(chance, TINY));
+        const chance = Math.max(TINY, (1 - share) * sound + share * dud);
+        weights[cell] = (weights[cell] ?? 0) + weight * Math.log(chance);
         cell++;
       }
     }

@@ -18,7 +18,6 @@ const LEAST_DAYS = { safety: 3, water: 7, use: 7, comfort: 14 } as const;
 const BEFORE_LEAVING_DAYS = 2;
 /** A look that is so fresh on leaving need not be repeated for it. */
 const FRESH_DAYS = 21;
-const TRIES = 6;
 
 /** A horizon well beyond an age, the same for ages that are near each other. */
 const horizonBeyond = (age: number): number => {
@@ -37,15 +36,7 @@ const planOf = (course: Course, consequence: Consequence, { settings }: Context)
     day: settings.dayCost[consequence] / pace,
     hidden: Math.max(attempt.wear.hidden, 0.01),
   };
-  let plan = planLooks(holding, horizon, costs);
-  if (consequence !== "safety") return plan;
-  for (let round = 0, price = costs.day; round < TRIES; round++) {
-    const share = plan.unnoticedShare();
-    if (share <= settings.unnoticedShare) break;
-    price *= ((1.1 * share) / settings.unnoticedShare) ** 2;
-    plan = planLooks(holding, horizon, { ...costs, day: price });
-  }
-  return plan;
+  return planLooks(holding, horizon, costs, consequence === "safety" ? settings.unnoticedShare : 1);
 };
 
 /** The day on which a new fix has had its first real use. */

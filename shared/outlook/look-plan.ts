@@ -13,19 +13,26 @@ export type LookPlan = {
   /** Best age for the next look when it held at `age`; a greater age never gives a smaller one. */
   readonly next: (age: number) => number;
   /** Share of its life in service that a fix spends failed and unnoticed under this plan. */
-  readonly unnoticedShare: () => number;
+  readonly unnoticedShare: number;
 };
 
 const FINE_DAYS = 25;
 const GROWTH = 0.04;
-const MAX_STEP = 14;
+const MAX_STEP = 25;
 
-const lattice = (horizon: number): Float64Array => {
+const latticeTo = (horizon: number): Float64Array => {
   const days: number[] = [];
   for (let day = 0; day < horizon; day += day < FINE_DAYS ? 1 : Math.min(MAX_STEP, Math.ceil(day * GROWTH)))
     days.push(day);
   days.push(horizon);
   return Float64Array.from(days);
+};
+
+const lattices = new Map<number, Float64Array>();
+const lattice = (horizon: number): Float64Array => {
+  const days = lattices.get(horizon) ?? latticeTo(horizon);
+  lattices.set(horizon, days);
+  return days;
 };
 
 /** A fix is not kept for ever: the least yearly rate at which it stops mattering. */
@@ -163,11 +170,27 @@ const shareUnnoticed = ({ days, failed, area, choice }: Solved, hidden: number):
   return unnoticed === 0 ? 0 : unnoticed / (unnoticed + alive);
 };
 
-/** Plans looks for a fix over the ages up to a horizon. */
-export const planLooks = (holding: Holding, horizon: number, costs: LookCosts): LookPlan => {
-  const solved = solve(tablesOf(holding, horizon), costs);
-  return {
-    next: (age) => refine(solved, costs, holding, age),
-    unnoticedShare: () => shareUnnoticed(solved, costs.hidden),
-  };
+/**
+ * Plans looks for a fix over the ages up to a horizon.
+ * @param unnoticedShare if given, the price of a day is raised until the plan stays under this share of unnoticed time
+ */
+export const planLooks = (
+  holding: Holding,
+  horizon: number,
+  costs: LookCosts,
+  unnoticedShare = 1,
+): LookPlan => {
+  const tables = tablesOf(holding, horizon);
+  let [priced, solved] = [costs, solve(tables, costs)];
+  let share = shareUnnoticed(solved, costs.hidden);
+  for (let round = 0; round < PRICE_ROUNDS && share > unnoticedShare; round++) {
+    priced = { ...priced, day: priced.day * (PRICE_MARGIN * (share / unnoticedShare)) ** 2 };
+    solved = solve(tables, priced);
+    share = shareUnnoticed(solved, costs.hidden);
+  }
+  return { next: (age) => refine(solved, priced, holding, age), unnoticedShare: share };
 };
+
+/** The share of unnoticed time goes with the root of the price in the dense limit; the margin makes up for the rest. */
+const PRICE_ROUNDS = 6;
+const PRICE_MARGIN = 1.1;

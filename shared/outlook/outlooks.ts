@@ -1,4 +1,4 @@
-import type { Temporal } from "temporal-polyfill";
+import { Temporal } from "temporal-polyfill";
 import type { KeptRecord, RecordId } from "../history.ts";
 import { attemptOf, carriesLook } from "./attempt.ts";
 import { believe, evidenceOf } from "./belief.ts";
@@ -34,7 +34,7 @@ export const outlookOf = (
   const sum = emptyWeights();
   for (const weights of alike) addWeights(sum, weights, 1);
   const own = known(line, line).map(evidenceOf);
-  const prediction = believe(attempt.kind, own, { sum, count: alike.length }, input.settings);
+  const prediction = believe(attempt.kind, own, { sum, count: alike.length, without: [] }, input.settings);
   return outlookFrom(attempt, prediction, { ...input, notBefore: input.notBefore ?? null });
 };
 
@@ -83,15 +83,13 @@ export const outlooksOf = (
       const { record, kind } = attempt;
       const line = byLine.get(record.line) ?? [];
       const all = byKind.get(kind.id) ?? { sum: emptyWeights(), count: 0 };
-      const sum = Float64Array.from(all.sum);
-      const alike = line.filter(({ kindId }) => kindId === kind.id);
-      for (const { weights } of alike) addWeights(sum, weights, -1);
+      const without = line.filter(({ kindId }) => kindId === kind.id).map(({ weights }) => weights);
       const earlier = line.filter((other) => other.record.id !== record.id).map(({ weights }) => weights);
-      const prediction = believe(kind, earlier, { sum, count: all.count - alike.length }, input.settings);
+      const prediction = believe(kind, earlier, { ...all, without }, input.settings);
       return outlookFrom(attempt, prediction, {
         ...input,
         notBefore: input.notBefore?.get(record.id) ?? null,
       });
     });
-  return outlooks.toSorted((a, b) => a.nextLook.day.until(b.nextLook.day).sign * -1);
+  return outlooks.toSorted((a, b) => Temporal.PlainDate.compare(a.nextLook.day, b.nextLook.day));
 };

@@ -22,15 +22,14 @@ const LAST_LOG_AGE = FIRST_LOG_AGE + (AGES - 1) * LOG_SCALE_STEP;
 const LEAST_HAZARD = 1e-12;
 const MOST_FAILED = 1 - 1e-15;
 
-/** Failed share by age − scale (both logarithms, one lattice), for every shape. */
+/** Failed share by shape, then by age − scale (both logarithms, one lattice). */
 const FIRST_OFFSET = FIRST_LOG_AGE - (LOG_SCALES.at(-1) ?? 0);
 const OFFSETS = AGES + LOG_SCALES.length - 1;
-const FAILED_BY_OFFSET: readonly Float64Array[] = SHAPES.map((shape) =>
-  Float64Array.from(
-    { length: OFFSETS },
-    (_, index) => -Math.expm1(-Math.LN2 * Math.exp(shape * (FIRST_OFFSET + index * LOG_SCALE_STEP))),
-  ),
-);
+const FAILED = Float64Array.from({ length: SHAPES.length * OFFSETS }, (_, index) => {
+  const shape = SHAPES[Math.floor(index / OFFSETS)] ?? 1;
+  const logAge = FIRST_OFFSET + (index % OFFSETS) * LOG_SCALE_STEP;
+  return -Math.expm1(-Math.LN2 * Math.exp(shape * logAge));
+});
 
 /** Sums the cells over the dud factors: one weight a sound life, and one for all duds. */
 const gather = (
@@ -38,7 +37,8 @@ const gather = (
   weights: LogWeights,
 ): { readonly sound: Float64Array; readonly duds: number } => {
   const shares = DUD_FACTORS.map((factor) => dudShareOf(kind, factor));
-  const most = weights.reduce((max, weight) => Math.max(max, weight), Number.NEGATIVE_INFINITY);
+  let most = Number.NEGATIVE_INFINITY;
+  for (const weight of weights) most = Math.max(most, weight);
   const sound = new Float64Array(LIVES);
   let [duds, total, cell] = [0, 0, 0];
   for (let life = 0; life < LIVES; life++)
@@ -52,12 +52,10 @@ const gather = (
 };
 
 const failedSound = (sound: Float64Array, age: number): number => {
-  let failed = 0;
-  for (let scale = 0; scale < LOG_SCALES.length; scale++) {
-    const offset = age - scale + LOG_SCALES.length - 1;
-    for (let shape = 0; shape < SHAPES.length; shape++)
-      failed += (sound[scale * SHAPES.length + shape] ?? 0) * (FAILED_BY_OFFSET[shape]?.[offset] ?? 1);
-  }
+  let [failed, life] = [0, 0];
+  for (let offset = age + LOG_SCALES.length - 1; offset >= age; offset--)
+    for (let at = offset; at < FAILED.length; at += OFFSETS)
+      failed += (sound[life++] ?? 0) * (FAILED[at] ?? 0);
   return failed;
 };
 
@@ -84,12 +82,11 @@ export const outlives = ({ medianDays, logHazard }: Prediction, age: number): nu
 
 /** Age at which the chance to be still holding, given that it held at `from`, has come down to `chance`. */
 export const ageAt = (prediction: Prediction, from: number, chance: number): number => {
-  const target = outlives(prediction, from) * chance;
-  let [low, high] = [from, prediction.medianDays * Math.exp(LAST_LOG_AGE)];
-  for (let halving = 0; halving < 40; halving++) {
-    const middle = (low + high) / 2;
-    if (outlives(prediction, middle) > target) low = middle;
-    else high = middle;
-  }
-  return high;
+  const { medianDays, logHazard } = prediction;
+  const wanted = Math.log(-Math.log(Math.max(1e-300, outlives(prediction, from) * chance)));
+  let index = 0;
+  while (index < AGES - 2 && (logHazard[index + 1] ?? 0) < wanted) index++;
+  const low = logHazard[index] ?? 0;
+  const place = index + (wanted - low) / ((logHazard[index + 1] ?? 0) - low);
+  return medianDays * Math.exp(Math.min(LAST_LOG_AGE, FIRST_LOG_AGE + place * LOG_SCALE_STEP));
 };
