@@ -90,17 +90,16 @@ const withPoint = (tokens: Tokens, whole: Read): Read => {
     : { value: Number(`${whole.value}.${digits.value}`), next: digits.next };
 };
 
+/** "a couple of", "few", "a dozen", "a few hundred". */
 const vagueAt = (tokens: Tokens, at: number): Said | undefined => {
-  const start =
-    /^(?:a|an|the|good|another|last|past|next)$/u.test(headAt(tokens, at)) && headAt(tokens, at) === "a"
-      ? at + 1
-      : at;
-  const vague = VAGUE_WORDS.get(start === at ? headAt(tokens, at) : (wordAt(tokens, start) ?? ""));
+  const hasArticle = headAt(tokens, at) === "a";
+  const start = hasArticle ? at + 1 : at;
+  const vague = VAGUE_WORDS.get((hasArticle ? wordAt(tokens, start) : headAt(tokens, at)) ?? "");
   if (vague === undefined) return undefined;
-  const ofAt = wordAt(tokens, start + 1) === "of" ? start + 2 : start + 1;
-  const times = { dozen: 12, hundred: 100, thousand: 1000 }[wordAt(tokens, ofAt) ?? ""];
-  if (times === undefined) return { low: vague[0], high: vague[1], kind: "vague", next: ofAt };
-  return { low: vague[0] * times, high: vague[1] * times, kind: "vague", next: ofAt + 1 };
+  const next = wordAt(tokens, start + 1) === "of" ? start + 2 : start + 1;
+  const times = { dozen: 12, hundred: 100, thousand: 1000 }[wordAt(tokens, next) ?? ""];
+  if (times === undefined) return { low: vague[0], high: vague[1], kind: "vague", next };
+  return { low: vague[0] * times, high: vague[1] * times, kind: "vague", next: next + 1 };
 };
 
 const halfDozen = (tokens: Tokens, at: number): Said | undefined => {

@@ -1,7 +1,7 @@
 import { runAt, underHundred, wordAt } from "./cardinal.ts";
 import { isAmong } from "./context.ts";
 import { HOLIDAY_HEADS, holidayAt, holidaysAt } from "./holidays.ts";
-import { lengthAt } from "./length.ts";
+import { lengthAt } from "./length-reader.ts";
 import { DAY_PARTS, MONTHS, SEASONS, UNITS, WEEKDAYS } from "./lexicon.ts";
 import { ORDINAL_WORDS, TEEN_WORDS, TEN_WORDS, UNIT_WORDS, VAGUE_WORDS } from "./number-words.ts";
 import { numberAt, ordinalAt } from "./numbers.ts";

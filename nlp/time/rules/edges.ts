@@ -3,6 +3,7 @@ import { either } from "../meaning.ts";
 import { about, fromTo } from "../period.ts";
 import { monthIn, nearest, unitAround } from "../resolve.ts";
 import { rule, wordBefore } from "../rule.ts";
+import { isCalendarUnit } from "./units.ts";
 
 /** Parts of a longer stretch are kept as the whole stretch: "end of August" is August. */
 export const EDGE_RULES = [
@@ -38,6 +39,7 @@ export const EDGE_RULES = [
     ({ when }, _reference, place) =>
       isAmong("notAHedge", wordBefore(place)) ? undefined : either(about(when), 0.85),
   ),
+  ...rule("back-then", ["way? back <when>"], ({ when }) => either(when, 0.92)),
   ...rule("or-so", ["<when> or so", "<when> or thereabouts", "<when> - ish", "<when> ish"], ({ when }) =>
     either(about(when), 0.85),
   ),
@@ -61,18 +63,13 @@ export const EDGE_RULES = [
       "at|from|in|since|around? the? start|beginning of the? <unit>",
       "at? the? start|beginning of this <unit>",
     ],
-    ({ unit }, reference) =>
-      unit === "week" || unit === "month" || unit === "year"
-        ? either(unitAround(reference, unit, 0), 0.7)
-        : undefined,
+    ({ unit }, reference) => (isCalendarUnit(unit) ? either(unitAround(reference, unit, 0), 0.7) : undefined),
   ),
   ...rule("in-the-unit", ["early|late|earlier|later on? in the <unit>"], ({ unit }, reference) =>
-    unit === "week" || unit === "month" || unit === "year"
-      ? either(unitAround(reference, unit, 0), 0.7)
-      : undefined,
+    isCalendarUnit(unit) ? either(unitAround(reference, unit, 0), 0.7) : undefined,
   ),
   ...rule("end-of-unit", ["at|in|by|around? the? very? end of the? <unit>"], ({ unit }, reference) => {
-    if (unit !== "week" && unit !== "month" && unit !== "year") return undefined;
+    if (!isCalendarUnit(unit)) return undefined;
     const { last } = unitAround(reference, unit, 0);
     const near = last.since(reference.today).days <= { week: 2, month: 5, year: 60 }[unit];
     return either(unitAround(reference, unit, reference.prefer === "past" && !near ? -1 : 0), 0.6);

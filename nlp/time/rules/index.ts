@@ -10,6 +10,7 @@ import { MONTH_RULES } from "./months.ts";
 import { ORDER_RULES } from "./order.ts";
 import { RANGE_RULES } from "./ranges.ts";
 import { SEASON_RULES } from "./seasons.ts";
+import { CAMPING_RULES, UNIT_RULES } from "./units.ts";
 import { WEEKEND_RULES } from "./weekends.ts";
 import { YEAR_RULES } from "./years.ts";
 
@@ -25,6 +26,8 @@ export const RULES = indexRules([
   ...SEASON_RULES,
   ...FEAST_RULES,
   ...YEAR_RULES,
+  ...UNIT_RULES,
+  ...CAMPING_RULES,
   ...BESIDE_RULES,
   ...RANGE_RULES,
   ...ORDER_RULES,

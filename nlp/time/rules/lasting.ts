@@ -69,7 +69,8 @@ export const LASTING_RULES = [
       "for? <length> now",
       "for? <length> so far",
       "for? <length> already",
-      "been <length>",
+      "been <length> now?",
+      "held|lasted|survived|managed up|out? for? <length> now|already",
       "for? <length> and counting|running|holding|going",
       "for the? last|past <length>",
       "for? going on <length>",
@@ -84,7 +85,6 @@ export const LASTING_RULES = [
     [
       "for <length>",
       "held|lasted|survived|managed up|out? for? <length>",
-      "good|fine|dry|tight|solid for <length>",
       "after <length>",
       "inside|within of? <length>",
       "<length> later|in|on",

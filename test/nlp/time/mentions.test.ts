@@ -1,0 +1,64 @@
+import { describe, expect, it } from "vitest";
+import { findTimes, type TimeMention } from "../../../nlp/time/index.ts";
+
+const MOMENT = { said: "2026-05-14T18:30:00-06:00", zone: "America/Denver", hemisphere: "north" } as const;
+const first = (text: string, prefer: "past" | "future" = "past"): TimeMention => {
+  const [mention] = findTimes(text, MOMENT, { prefer });
+  if (mention === undefined) throw new Error(`No time in "${text}".`);
+  return mention;
+};
+
+describe("a mention", () => {
+  it.each([
+    ["so back in the spring of '24 i patched it", "back in the spring of '24"],
+    ["we did it the week before Thanksgiving, both of us", "the week before Thanksgiving"],
+    ["it has been dry for about five months now i think", "for about five months now"],
+    ["on the third i swapped the valve", "on the third"],
+    ["put a new one in this aftrnoon $23", "this aftrnoon"],
+    ["seal is from early-June I think", "early-June"],
+  ])("covers the words of time in %j", (text, words) => {
+    const { span } = first(text);
+    expect(text.slice(span.start, span.end)).toBe(words);
+  });
+
+  it.each([
+    ["yesterday", "past"],
+    ["two weeks ago", "past"],
+    ["last summer", "past"],
+    ["in 2021", "past"],
+    ["tomorrow", "future"],
+    ["next spring", "future"],
+    ["on friday", "either"],
+    ["in june", "either"],
+    ["end of august", "either"],
+    ["the day after christmas", "either"],
+    ["today", "either"],
+  ])("%s lies in the %s", (text, direction) => {
+    expect(first(text).direction).toBe(direction);
+  });
+
+  it("names its rule and says what it rests on", () => {
+    expect(first("a couple of years back")).toMatchObject({ rule: "ago", role: "point" });
+    expect(first("2024-05-03")).toMatchObject({ rule: "written" });
+  });
+
+  it("is surer of what is said outright than of what is only near a time", () => {
+    expect(first("yesterday").sure).toBeGreaterThan(first("the other day").sure);
+    expect(first("for two weeks now").sure).toBeGreaterThan(first("for two weeks").sure);
+    expect(first("held for two weeks").sure).toBeGreaterThan(first("parked for two weeks").sure);
+    expect(first("over two weeks").sure).toBeLessThan(0.5);
+    expect(first("built in 2009").sure).toBeLessThan(0.5);
+  });
+
+  it("counts from the anchor only until the text names a time of its own", () => {
+    const said = (text: string) => findTimes(text, MOMENT, { anchor: "2025-09" }).map(({ edtf }) => edtf);
+    expect(said("a week after that")).toEqual(["2025-10-07"]);
+    expect(said("in march i did it and the next day it leaked")).toEqual(["2026-03", "2026-04-01"]);
+    expect(first("a week after that").sure).toBeLessThan(0.5);
+  });
+
+  it("refuses a moment that is none", () => {
+    expect(() => findTimes("today", { ...MOMENT, said: "soon" })).toThrow(RangeError);
+    expect(() => findTimes("today", { ...MOMENT, zone: "Mars/Olympus" })).toThrow(RangeError);
+  });
+});
