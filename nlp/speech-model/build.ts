@@ -22,11 +22,15 @@ if (weights === undefined || shape === undefined || out === undefined) {
   process.exit(1);
 }
 
+/** Named for what it is. */
+const NAME = "for trying out with synthetic voices, not for people";
+
 const json = async (path: string | URL): Promise<unknown> =>
   JSON.parse(await readFile(path, "utf8")) as unknown;
 const table = tokenTableSchema.parse(await json(new URL("tokens.json", import.meta.url)));
 await writeModelFolder(
   out,
+  NAME,
   {
     shape: modelShapeSchema.parse(await json(shape)),
     weights: weightsOf(await readFile(weights)),

@@ -94,7 +94,12 @@ export const modelFiles = (parts: Parts, table: TokenTable): Map<string, Uint8Ar
 };
 
 /** Writes the folder, and beside the files their sizes and SHA-256 as `manifest.json`. */
-export const writeModelFolder = async (dir: string, parts: Parts, table: TokenTable): Promise<void> => {
+export const writeModelFolder = async (
+  dir: string,
+  name: string,
+  parts: Parts,
+  table: TokenTable,
+): Promise<void> => {
   await mkdir(join(dir, "onnx"), { recursive: true });
   const files = modelFiles(parts, table);
   for (const [path, bytes] of files) await writeFile(join(dir, path), bytes);
@@ -103,5 +108,5 @@ export const writeModelFolder = async (dir: string, parts: Parts, table: TokenTa
     bytes: bytes.length,
     sha256: createHash("sha256").update(bytes).digest("hex"),
   }));
-  await writeFile(join(dir, "manifest.json"), `${JSON.stringify({ files: listed }, null, 1)}\n`);
+  await writeFile(join(dir, "manifest.json"), `${JSON.stringify({ name, files: listed }, null, 1)}\n`);
 };
