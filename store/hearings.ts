@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { NoteId } from "../shared/history.ts";
 import type { Db } from "./open.ts";
+import type { Chat } from "./people.ts";
 
 /** A voice note on its way from the messenger to words. */
 export type HearingState = "to-fetch" | "to-hear" | "heard" | "unheard";
@@ -12,8 +13,13 @@ export type Hearing = {
   readonly seconds: number | null;
   /** The outbox id of the reply that is edited as the hearing goes on. */
   readonly reply: number | null;
+  /** What is said about the note once it was heard, or why it was not. */
+  readonly outcome: HeardOutcome | null;
   readonly lastError: string | null;
 };
+
+const outcomeSchema = z.object({ text: z.string(), records: z.array(z.number()) });
+export type HeardOutcome = z.infer<typeof outcomeSchema>;
 
 const hearingRow = z
   .object({
@@ -23,6 +29,10 @@ const hearingRow = z
     file_id: z.string().nullable(),
     seconds: z.number().nullable(),
     reply: z.number().nullable(),
+    outcome: z
+      .string()
+      .nullable()
+      .transform((text) => (text === null ? null : outcomeSchema.parse(JSON.parse(text)))),
     last_error: z.string().nullable(),
   })
   .transform(
@@ -33,6 +43,7 @@ const hearingRow = z
       fileId: row.file_id,
       seconds: row.seconds,
       reply: row.reply,
+      outcome: row.outcome,
       lastError: row.last_error,
     }),
   );
@@ -76,11 +87,28 @@ export class Hearings {
     return this.get(noteId)?.attempts ?? 0;
   }
 
-  waiting(): number {
-    const count = this.db
-      .prepare("SELECT count(*) FROM hearings WHERE state IN ('to-fetch', 'to-hear')")
-      .pluck()
-      .get();
-    return z.number().parse(count);
+  /** Closes a hearing with what came of it. */
+  finish(noteId: NoteId, state: "heard" | "unheard", outcome: HeardOutcome): void {
+    this.db
+      .prepare("UPDATE hearings SET state = ?, outcome = ? WHERE note_id = ?")
+      .run(state, JSON.stringify(outcome), noteId);
+  }
+
+  /** The voice notes that one reply speaks of, by when they were recorded. */
+  sharing(reply: number): readonly Hearing[] {
+    const sql = `SELECT hearings.* FROM hearings JOIN notes ON notes.id = hearings.note_id
+      WHERE reply = ? ORDER BY julianday(notes.said_at), notes.id`;
+    return this.db
+      .prepare(sql)
+      .all(reply)
+      .map((row) => hearingRow.parse(row));
+  }
+
+  /** The reply of the newest voice note of a chat that is still waiting to be heard. */
+  waitingReply({ channel, chatId }: Chat): number | undefined {
+    const sql = `SELECT reply FROM hearings JOIN notes ON notes.id = hearings.note_id
+      WHERE hearings.state IN ('to-fetch', 'to-hear') AND reply IS NOT NULL AND channel = ? AND chat_id = ?
+      ORDER BY hearings.note_id DESC LIMIT 1`;
+    return z.number().optional().parse(this.db.prepare(sql).pluck().get(channel, chatId));
   }
 }

@@ -18,7 +18,7 @@ export type MediaKind = "voice" | "photo";
 
 export type StoredNote = NewNote & {
   readonly id: NoteId;
-  /** What the recogniser heard at first, when the words were put right later. */
+  /** What the recogniser wrote, before anything was put right. */
   readonly heard: string | null;
 };
 
@@ -87,9 +87,9 @@ export class Notes {
     this.db.prepare("UPDATE notes SET media = ? WHERE id = ?").run(file, id);
   }
 
-  /** Keeps what was heard in a voice note: its words, and the same as the first hypothesis. */
-  heard(id: NoteId, text: string): void {
-    this.db.prepare("UPDATE notes SET text = ?, heard = ? WHERE id = ?").run(text, text, id);
+  /** Keeps what was heard in a voice note: its words, and what the recogniser wrote at first. */
+  heard(id: NoteId, text: string, hypothesis: string): void {
+    this.db.prepare("UPDATE notes SET text = ?, heard = ? WHERE id = ?").run(text, hypothesis, id);
   }
 
   /** Marks a note as one that told something, so that its words are found again; questions and corrections are not. */

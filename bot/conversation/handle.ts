@@ -4,7 +4,7 @@ import type { InboxItem } from "../../store/inbox.ts";
 import { NOTHING_SHOWN } from "../../store/outbox.ts";
 import type { Chat } from "../../store/people.ts";
 import type { Store } from "../../store/store.ts";
-import { localIso, rigOf } from "../rig/rig.ts";
+import { beginTurn } from "./begin-turn.ts";
 import { greet } from "./greet.ts";
 import { type Incoming, incomingFrom } from "./incoming.ts";
 import { keepNote } from "./keep-note.ts";
@@ -14,22 +14,11 @@ import { respond } from "./respond.ts";
 import { reword } from "./reword.ts";
 import { type Hears, sound } from "./sound.ts";
 import { tapped } from "./tap.ts";
-import { Turn } from "./turn.ts";
+import type { Turn } from "./turn.ts";
 
 export type Deps = { readonly store: Store; readonly hears: Hears };
 
 type FromPerson = Exclude<Incoming, { is: "nothing" }>;
-
-const beginTurn = (store: Store, inboxId: number, chat: Chat, now: Temporal.Instant): Turn | undefined => {
-  const person = store.people.of(chat);
-  if (person === undefined) return undefined;
-  const rig = rigOf(store);
-  store.boundDates(rig.hemisphere);
-  const at = localIso(now, rig.zone);
-  const turnId = store.turns.begin({ inboxId, ...chat, personId: person.id, at });
-  const keeper = store.keeper({ turnId, at, personId: person.id }, rig.hemisphere);
-  return new Turn({ store, keeper, turnId, chat, person, rig, now });
-};
 
 const sayPlain = (store: Store, chat: Chat, text: string, now: Temporal.Instant): void => {
   store.outbox.put({
@@ -103,6 +92,3 @@ export const apologise = (store: Store, item: InboxItem, now: Temporal.Instant):
   const chat = { channel: item.channel, chatId: incoming.chatId };
   if (store.people.of(chat) !== undefined) sayPlain(store, chat, SET_ASIDE, now);
 };
-
-/** Picks a turn up again for what comes of a message later, such as the words of a voice note. */
-export const resumeTurn = beginTurn;

@@ -8,6 +8,7 @@ import { commandIn } from "./commands.ts";
 import { correct } from "./correct.ts";
 import { decideOn } from "./decide.ts";
 import { help } from "./greet.ts";
+import { misheard } from "./misheard.ts";
 import { numberHeard } from "./number-heard.ts";
 import { heardBack, pendingIn } from "./pending.ts";
 import { sceneOf } from "./scene.ts";
@@ -62,7 +63,7 @@ const isOver = (turn: Turn, { pending }: Scene): boolean =>
 
 /** What a paired person said: understood here and now, done, and answered. */
 export const respond = (turn: Turn, note: ToldNote, replyTo: number | null): void => {
-  if (commandIn(turn, note.text) || numberHeard(turn, note)) return;
+  if (commandIn(turn, note.text) || numberHeard(turn, note) || misheard(turn, note, respond)) return;
   const scene = sceneOf(turn, replyTo);
   const intent = understand(note.text, momentOf(note.said, turn.rig), scene);
   act(turn, intent, scene, note);

@@ -21,14 +21,24 @@ const tooMuch = ({ seconds, bytes }: SoundFile): string | undefined => {
 export const sayLength = (seconds: number): string =>
   `${Math.floor(seconds / 60)}:${String(Math.round(seconds % 60)).padStart(2, "0")}`;
 
-const NO_WEIGHTS =
-  "The voice note is kept, but I can't turn speech into words yet. Run “npm run model” once on the computer that I run on; then I listen to all that waits.";
+const NO_WEIGHTS_YET = (count: number): string =>
+  `${count === 1 ? "The voice note is" : `${count} voice notes are`} kept, but I can't turn speech into words yet. Run “npm run model” once on the computer that I run on; then I listen to all that waits.`;
 
-const acknowledgement = ({ seconds }: SoundFile, ready: boolean): string => {
-  if (!ready) return NO_WEIGHTS;
-  return seconds === null
+const acknowledgement = ({ seconds }: SoundFile): string =>
+  seconds === null || seconds === 0
     ? "Got your voice note. Listening…"
     : `Got your voice note, ${sayLength(seconds)}. Listening…`;
+
+/** A note that comes while others wait shares their reply: many notes sent at once are answered as one. */
+const shareReply = (turn: Turn, hears: Hears): number | undefined => {
+  const reply = turn.store.hearings.waitingReply(turn.chat);
+  if (reply === undefined) return undefined;
+  const count = turn.store.hearings.sharing(reply).length + 1;
+  const text = hears.ready()
+    ? `Got ${count} voice notes. Listening to them in the order you recorded them…`
+    : NO_WEIGHTS_YET(count);
+  turn.edit(reply, { text });
+  return reply;
 };
 
 /** A voice note is acknowledged at once; its words follow in the same message. */
@@ -44,6 +54,11 @@ export const sound = (
     turn.say({ text: refusal });
     return;
   }
-  const reply = turn.say({ text: acknowledgement(incoming.sound, hears.ready()), shows: { noteId: id } });
+  const reply =
+    shareReply(turn, hears) ??
+    turn.say({
+      text: hears.ready() ? acknowledgement(incoming.sound) : NO_WEIGHTS_YET(1),
+      shows: { noteId: id },
+    });
   turn.store.hearings.add(id, incoming.sound.fileId, incoming.sound.seconds, reply);
 };

@@ -4,6 +4,7 @@ import type { Keeper } from "../../store/keeper.ts";
 import { NOTHING_SHOWN, type Shown } from "../../store/outbox.ts";
 import type { Chat, Person } from "../../store/people.ts";
 import type { Store } from "../../store/store.ts";
+import { shortened } from "../replies/words.ts";
 import { dayOf, type Rig } from "../rig/rig.ts";
 import { type Button, keyboard } from "./buttons.ts";
 
@@ -15,6 +16,7 @@ export type Reply = {
 
 /** The Bot API takes 4,096 characters a message; a little less leaves room for a mark of continuation. */
 const MESSAGE_LENGTH = 4000;
+const QUOTE_LENGTH = 600;
 
 const cutAtLine = (text: string): readonly [head: string, rest: string] => {
   if (text.length <= MESSAGE_LENGTH) return [text, ""];
@@ -43,6 +45,10 @@ export class Turn {
   readonly person: Person;
   readonly rig: Rig;
   readonly now: Temporal.Instant;
+  /** When set, the first reply is put into this earlier message of ours, below the words that were heard. */
+  voice: { readonly reply: number; readonly words: string } | null = null;
+  /** When set, replies are gathered here instead of being sent. */
+  gathered: Reply[] | null = null;
   /** The answer as data, when a question was asked. */
   answer: Answer | null = null;
 
@@ -62,10 +68,23 @@ export class Turn {
 
   /** Puts a reply into the outbox; a long one goes out in parts, the buttons under the last. Returns its outbox id. */
   say(reply: Reply): number {
+    if (this.gathered !== null) {
+      this.gathered.push(reply);
+      return 0;
+    }
+    if (this.voice !== null) return this.sayOfVoice(this.voice, reply);
     const [head, rest] = cutAtLine(reply.text);
     if (rest === "") return this.put("sendMessage", reply);
     this.put("sendMessage", { text: head });
     return this.say({ ...reply, text: rest });
+  }
+
+  private sayOfVoice(voice: { readonly reply: number; readonly words: string }, reply: Reply): number {
+    this.voice = null;
+    return this.edit(voice.reply, {
+      ...reply,
+      text: `“${shortened(voice.words, QUOTE_LENGTH)}”\n\n${reply.text}`,
+    });
   }
 
   /** Replaces what an earlier message of ours says. */

@@ -50,8 +50,9 @@ export const start: Migration = {
 
     CREATE TABLE hearings (
       note_id INTEGER PRIMARY KEY REFERENCES notes (id), state TEXT NOT NULL, attempts INTEGER NOT NULL DEFAULT 0,
-      file_id TEXT, seconds REAL, reply INTEGER REFERENCES outbox (id), last_error TEXT
+      file_id TEXT, seconds REAL, reply INTEGER REFERENCES outbox (id), outcome TEXT, last_error TEXT
     );
+    CREATE INDEX hearings_reply ON hearings (reply);
     CREATE INDEX hearings_state ON hearings (state, note_id);
 
     CREATE TABLE records (
