@@ -68,9 +68,25 @@ const unsaid = (tokens: Tokens, at: number): SlotRead<Said> | undefined => {
     : undefined;
 };
 
+/** Numbers as a speech recogniser may hear them, before "weeks ago". */
+const MISHEARD = new Map([
+  ["to", 2],
+  ["too", 2],
+  ["for", 4],
+  ["fore", 4],
+  ["ate", 8],
+]);
+const misheard = (tokens: Tokens, at: number): SlotRead<Said> | undefined => {
+  const value = MISHEARD.get(tokens[at]?.raw ?? "");
+  const isAgo = UNITS.has(word(tokens, at + 1, false)) && /^(?:ago|back)$/u.test(word(tokens, at + 2, false));
+  if (value === undefined || !isAgo || !word(tokens, at + 1, false).endsWith("s")) return undefined;
+  return { value: { low: value, high: value, kind: "cardinal", next: at + 1 }, next: at + 1 };
+};
+
 const count = (tokens: Tokens, at: number): SlotRead<Said> | undefined => {
   const said = numberAt(tokens, at);
-  const found = said ?? article(tokens, at)?.value ?? unsaid(tokens, at)?.value;
+  const found =
+    said ?? article(tokens, at)?.value ?? unsaid(tokens, at)?.value ?? misheard(tokens, at)?.value;
   if (found === undefined || found.kind === "run") return undefined;
   const next = ["of", "a", "an", "full", "whole", "solid", "more"].includes(word(tokens, found.next, false))
     ? found.next + 1
@@ -106,7 +122,7 @@ const addition = (tokens: Tokens, at: number, length: Length): SlotRead<Length> 
 
 /** The length of time that starts at a token, or undefined. */
 export const lengthAt = (tokens: Tokens, at: number): SlotRead<Length> | undefined => {
-  const start = skipHedges(tokens, at);
+  const start = misheard(tokens, at) === undefined ? skipHedges(tokens, at) : at;
   const amount = count(tokens, start);
   if (amount === undefined) return undefined;
   const tail = tailAt(tokens, amount.next);

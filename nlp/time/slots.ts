@@ -41,10 +41,18 @@ const twoThousand = (tokens: Tokens, at: number): SlotRead<number> | undefined =
   return said === undefined ? undefined : { value: said.low, next: said.next };
 };
 
+/** "20 23", as a recogniser may print it. */
+const inHalves = (tokens: Tokens, at: number): SlotRead<number> | undefined => {
+  const [first, second] = [tokens[at]?.raw ?? "", wordAt(tokens, at + 1) ?? ""];
+  return /^(?:19|20)$/u.test(first) && /^\d\d$/u.test(second)
+    ? { value: Number(first + second), next: at + 2 }
+    : undefined;
+};
+
 const fullYear: Reader<number> = (tokens, at) => {
   const raw = tokens[at]?.raw ?? "";
   const digits = /^(?:19|20)\d{2}$/u.test(raw) ? { value: Number(raw), next: at + 1 } : undefined;
-  return within(digits ?? twoThousand(tokens, at) ?? runAt(tokens, at), 1950, 2099);
+  return within(digits ?? inHalves(tokens, at) ?? twoThousand(tokens, at) ?? runAt(tokens, at), 1950, 2099);
 };
 
 /** "'21" or "21'", with its apostrophe. */
@@ -126,7 +134,7 @@ const HEADS: ReadonlySet<string> = new Set([
   ...[...MONTHS.keys(), ...WEEKDAYS.keys(), ...SEASONS.keys()].map((name) => `${name}s`),
   ...DAY_PARTS,
   ...HOLIDAY_HEADS,
-  ...["a", "an", "half", "oh", "o", "aught", "ought"],
+  ...["a", "an", "half", "oh", "o", "aught", "ought", "to", "too", "for", "fore", "ate"],
 ]);
 
 /** Whether any slot can begin with a token; most words of a note can't. */

@@ -10,13 +10,13 @@ import type { Token } from "./tokens.ts";
 
 /** "2024-08", "2024/8": chrono knows the year and month only with a day or a month's name. */
 const yearAndMonth: Parser = {
-  pattern: () => /(?<![\d/.-])((?:19|20)\d\d)[-/.](0[1-9]|1[0-2])(?![\d/.-])/u,
+  pattern: () => /(?<![\d/.-])((?:19|20)\d\d)[-/.](0[1-9]|1[0-2])(?![\d/-]|\.\d)/u,
   extract: (_context, match) => ({ year: Number(match[1]), month: Number(match[2]) }),
 };
 
 /** "11-2016". */
 const monthAndYear: Parser = {
-  pattern: () => /(?<![\d/.-])(0?[1-9]|1[0-2])-((?:19|20)\d\d)(?![\d/.-])/u,
+  pattern: () => /(?<![\d/.-])(0?[1-9]|1[0-2])-((?:19|20)\d\d)(?![\d/-]|\.\d)/u,
   extract: (_context, match) => ({ year: Number(match[2]), month: Number(match[1]) }),
 };
 

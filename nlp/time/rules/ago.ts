@@ -14,7 +14,7 @@ const isBackThere = (place: Place): boolean =>
   lastWord(place) === "back" && ["there", "in", "on", "together"].includes(wordAfter(place));
 
 export const AGO_RULES = [
-  ...rule("ago", ["<length> ago|back|prior|earlier"], ({ length }, reference, place) =>
+  ...rule("ago", ["<length> ago|back|prior|earlier", "<length> a go"], ({ length }, reference, place) =>
     isBackThere(place) ? undefined : past(fromNow(reference, length, -1), 0.95),
   ),
   ...rule(

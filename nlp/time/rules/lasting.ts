@@ -22,8 +22,7 @@ const held = (length: Length, { today }: Reference, place: Place, sure: number):
 };
 
 /** "A week" and "one day" alone are hardly ever how long something held. */
-const isSingle = (length: Length, { tokens, at }: Place): boolean =>
-  tokens[at]?.raw === "a" || tokens[at]?.raw === "an" || (length.unit === "day" && length.high === 1);
+const isSingle = ({ low, high }: Length): boolean => low === 1 && high === 1;
 
 /** The first of so many winters, the running one counted. */
 const firstSeason = (season: number, count: number, { today, hemisphere }: Reference): Period => {
@@ -93,6 +92,6 @@ export const LASTING_RULES = [
       held(length, reference, place, isAmong("waiting", wordBefore(place)) ? 0.3 : 0.55),
   ),
   ...rule("lasting-alone", ["<length>"], ({ length }, reference, place) =>
-    isSingle(length, place) ? undefined : held(length, reference, place, 0.25),
+    isSingle(length) ? undefined : held(length, reference, place, 0.25),
   ),
 ];

@@ -112,6 +112,23 @@ describe("whatever is said, wherever and whenever", () => {
     }
   });
 
+  it("reads the same in the middle of a sentence as alone", () => {
+    const frames = [
+      ["so um the valve was weeping and ", " i put a new one in and its been fine"],
+      ["Resealed the roof ", ". Dry."],
+      ["the gray tank was patched ", " with epoxy"],
+    ] as const;
+    const alone = PHRASES.filter(
+      ({ file, text }, i) => i % 4 === 1 && !/none|chains|questions/u.test(file) && !/ i |^it/u.test(text),
+    );
+    for (const { text, moment, options } of alone)
+      for (const [before, after] of frames) {
+        const said = (words: string) =>
+          findTimes(words, moment, options).map(({ edtf, role }) => `${edtf} ${role}`);
+        expect(said(`${before}${text}${after}`), `${before}${text}${after}`).toEqual(said(text));
+      }
+  });
+
   it("numbers lie in the text, in order, with their middle between their ends", () => {
     for (const text of SOME) {
       let end = 0;
