@@ -5,8 +5,8 @@ import type { FixKind } from "./priors.ts";
  * The hypotheses about a kind of fix in one place: its life against the prior median (1 = as expected), the Weibull
  * shape, and the share of duds. Ages are in prior medians, so that one grid serves every kind and unit.
  */
-const STEP = 0.25;
-const REACH = 10;
+const STEP = 0.3;
+const REACH = 8;
 export const LOG_SCALE_STEP = STEP;
 export const LOG_SCALES: readonly number[] = Array.from(
   { length: 2 * REACH + 1 },

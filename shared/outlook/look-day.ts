@@ -1,7 +1,8 @@
 import type { Consequence } from "../vocabulary.ts";
+import { constantInterval } from "./constant-interval.ts";
 import { type Context, type Course, dayAtAge } from "./course.ts";
 import { type Day, dayOf } from "./days.ts";
-import { type LookPlan, planLooks } from "./look-plan.ts";
+import { type LookPlan, planLooks, planSafely } from "./look-plan.ts";
 import { outlives } from "./prediction.ts";
 import { publishedLimit } from "./published.ts";
 import { FIRST_LOOK_DAYS, firstLookAfter } from "./wear.ts";
@@ -11,7 +12,8 @@ export type LookReason = "least-cost" | "first-use" | "published" | "departure" 
 
 type Choice = { readonly day: Day; readonly reason: LookReason };
 
-const LEAST_HORIZON_DAYS = 3000;
+const LEAST_HORIZON_DAYS = 750;
+const INTERVALS_AHEAD = 4;
 /** Days that lie at least between a look and the next one, so that nobody is pestered. */
 const LEAST_DAYS = { safety: 3, water: 7, use: 7, comfort: 14 } as const;
 /** A look before leaving is put so many days before, to leave time for mending. */
@@ -19,24 +21,28 @@ const BEFORE_LEAVING_DAYS = 2;
 /** A look that is so fresh on leaving need not be repeated for it. */
 const FRESH_DAYS = 21;
 
-/** A horizon well beyond an age, the same for ages that are near each other. */
-const horizonBeyond = (age: number): number => {
+/** A horizon several looks beyond an age, the same for ages that are near each other. */
+const horizonBeyond = (age: number, interval: number): number => {
   let horizon = LEAST_HORIZON_DAYS;
-  while (horizon < age + LEAST_HORIZON_DAYS / 2) horizon *= 2;
+  while (horizon < age + INTERVALS_AHEAD * interval) horizon *= 2;
   return horizon;
 };
 
 /** The least-cost plan over age; for safety its daily cost is raised until the share of unnoticed time is allowed. */
 const planOf = (course: Course, consequence: Consequence, { settings }: Context): LookPlan => {
   const { attempt, prediction, ageOn, base, pace } = course;
-  const horizon = horizonBeyond(ageOn(base));
   const holding = (age: number) => outlives(prediction, age);
   const costs = {
     look: settings.lookCost[attempt.wear.access],
     day: settings.dayCost[consequence] / pace,
     hidden: Math.max(attempt.wear.hidden, 0.01),
   };
-  return planLooks(holding, horizon, costs, consequence === "safety" ? settings.unnoticedShare : 1);
+  const usual = constantInterval(Math.LN2 / prediction.medianDays, costs);
+  const held = ageOn(base);
+  const horizon = horizonBeyond(held, usual);
+  return consequence === "safety"
+    ? planSafely(holding, horizon, costs, settings.unnoticedShare)
+    : planLooks(holding, horizon, costs, held);
 };
 
 /** The day on which a new fix has had its first real use. */

@@ -35,18 +35,29 @@ const lattice = (horizon: number): Float64Array => {
   return days;
 };
 
+const cellOf = (days: Float64Array, day: number): number => {
+  let [low, high] = [0, days.length - 2];
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((days[middle] ?? 0) <= day) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+};
+
 /** A fix is not kept for ever: the least yearly rate at which it stops mattering. */
 const LEAST_RATE = 1 / (40 * 365);
 
 type Tables = {
   readonly days: Float64Array;
   readonly failed: Float64Array;
-  /** Area under `failed` from day 0. */
+  /** Area under `failed` since the first day. */
   readonly area: Float64Array;
 };
 
-const tablesOf = (holding: Holding, horizon: number): Tables => {
-  const days = lattice(horizon);
+const tablesOf = (holding: Holding, horizon: number, from: number): Tables => {
+  const all = lattice(horizon);
+  const days = all.subarray(cellOf(all, from));
   const failed = days.map((day) => 1 - holding(day));
   const area = new Float64Array(days.length);
   for (let i = 1; i < days.length; i++) {
@@ -80,6 +91,9 @@ type Solved = Tables & {
   readonly choice: Int32Array;
 };
 
+/** The search for the best next look ends after so many steps without a better one. */
+const RISES = 12;
+
 /** Fills the tables from the horizon back; the best next look never moves later as the last look moves earlier. */
 const solve = (tables: Tables, costs: LookCosts): Solved => {
   const { days, failed, area } = tables;
@@ -101,27 +115,18 @@ const solve = (tables: Tables, costs: LookCosts): Solved => {
   for (let i = last - 1; i >= 0; i--) {
     const [dead, slope] = [failed[i] ?? 0, price * (failed[i] ?? 0)];
     let least = Number.POSITIVE_INFINITY;
-    for (let j = best; j > i; j--) {
+    for (let j = best, rises = 0; j > i && rises < RISES; j--, rises++) {
       const cost = (onward[j] ?? 0) - slope * (days[j] ?? 0);
       if (cost < least) {
         least = cost;
         best = j;
+        rises = 0;
       }
     }
     choice[i] = best;
     close(i, least - look * hidden * dead - price * (area[i] ?? 0) + slope * (days[i] ?? 0));
   }
   return { ...tables, onward, costOn, choice };
-};
-
-const cellOf = (days: Float64Array, day: number): number => {
-  let [low, high] = [0, days.length - 2];
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if ((days[middle] ?? 0) <= day) low = middle;
-    else high = middle - 1;
-  }
-  return low;
 };
 
 /** A table read between its days, by the parabola through the cell's ends and the next day. */
@@ -172,19 +177,28 @@ const shareUnnoticed = ({ days, failed, area, choice }: Solved, hidden: number):
 
 /**
  * Plans looks for a fix over the ages up to a horizon.
- * @param unnoticedShare if given, the price of a day is raised until the plan stays under this share of unnoticed time
+ * @param from the least age that will be asked for
  */
-export const planLooks = (
+export const planLooks = (holding: Holding, horizon: number, costs: LookCosts, from = 0): LookPlan => {
+  const solved = solve(tablesOf(holding, horizon, from), costs);
+  return {
+    next: (age) => refine(solved, costs, holding, age),
+    unnoticedShare: shareUnnoticed(solved, costs.hidden),
+  };
+};
+
+/** As `planLooks`, with the price of a day raised until the plan stays under a share of unnoticed time. */
+export const planSafely = (
   holding: Holding,
   horizon: number,
   costs: LookCosts,
-  unnoticedShare = 1,
+  mostUnnoticed: number,
 ): LookPlan => {
-  const tables = tablesOf(holding, horizon);
+  const tables = tablesOf(holding, horizon, 0);
   let [priced, solved] = [costs, solve(tables, costs)];
   let share = shareUnnoticed(solved, costs.hidden);
-  for (let round = 0; round < PRICE_ROUNDS && share > unnoticedShare; round++) {
-    priced = { ...priced, day: priced.day * (PRICE_MARGIN * (share / unnoticedShare)) ** 2 };
+  for (let round = 0; round < PRICE_ROUNDS && share > mostUnnoticed; round++) {
+    priced = { ...priced, day: priced.day * (PRICE_MARGIN * (share / mostUnnoticed)) ** 2 };
     solved = solve(tables, priced);
     share = shareUnnoticed(solved, costs.hidden);
   }

@@ -16,8 +16,8 @@ export type Prediction = {
   readonly logHazard: Float64Array;
 };
 
-const FIRST_LOG_AGE = -7;
-const AGES = 49;
+const FIRST_LOG_AGE = -6.9;
+const AGES = 40;
 const LAST_LOG_AGE = FIRST_LOG_AGE + (AGES - 1) * LOG_SCALE_STEP;
 const LEAST_HAZARD = 1e-12;
 const MOST_FAILED = 1 - 1e-15;
@@ -31,6 +31,9 @@ const FAILED = Float64Array.from({ length: SHAPES.length * OFFSETS }, (_, index)
   return -Math.expm1(-Math.LN2 * Math.exp(shape * logAge));
 });
 
+/** Cells whose weight is so far below the greatest (as a logarithm) change nothing. */
+const NEGLIGIBLE = -16;
+
 /** Sums the cells over the dud factors: one weight a sound life, and one for all duds. */
 const gather = (
   kind: FixKind,
@@ -43,7 +46,9 @@ const gather = (
   let [duds, total, cell] = [0, 0, 0];
   for (let life = 0; life < LIVES; life++)
     for (const share of shares) {
-      const weight = Math.exp((weights[cell++] ?? 0) - most);
+      const below = (weights[cell++] ?? 0) - most;
+      if (below < NEGLIGIBLE) continue;
+      const weight = Math.exp(below);
       sound[life] = (sound[life] ?? 0) + weight * (1 - share);
       duds += weight * share;
       total += weight;

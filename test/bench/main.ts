@@ -1,6 +1,7 @@
 import { benchBot } from "./bot.ts";
+import { benchOutlook } from "./outlook.ts";
 
-const benches: Record<string, () => Promise<void>> = { bot: benchBot };
+const benches: Record<string, () => Promise<void>> = { bot: benchBot, outlook: benchOutlook };
 const asked = process.argv.slice(2);
 
 for (const [name, bench] of Object.entries(benches)) {
