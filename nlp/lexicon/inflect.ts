@@ -7,7 +7,7 @@ const irregularByBase = new Map(
   irregular.verbs.map(([base = "", past = "", participle = ""]) => [base, { past, participle }]),
 );
 const DOUBLING =
-  /^(?:swap|shim|drip|stop|plug|wrap|strip|trim|rig|dab|tap|flap|clip|snap|snug|rub|slap|pop|jam|zip|rip|lag|drag|nip|mop|pump up|top|cap|pin|bed|rebed|fit|rot|cut|put|run|hit|set|quit|split|sit|chip|sag|bag|tip|tug|dig|skip|drop|flip|trip|slip|ship|plan|scrub|bin|jig|reset|refit|rig|shut|get|let|crop|whip|mat|lap|bleb|tin|pot|unplug|replug|fob|nod|beg|dip|spin|begin|win|grip|step|bob|lob|chop|prop|swab|stem|bug|ban|scrap|gut|jot|rev|stun|net|retap|outfit|inset|pad|bar|star|stir|tar)$/;
+  /^(?:swap|shim|drip|stop|plug|wrap|strip|trim|rig|dab|tap|flap|clip|snap|snug|rub|slap|pop|jam|zip|rip|lag|drag|nip|mop|pump up|top|cap|pin|bed|rebed|fit|rot|cut|put|run|hit|set|quit|split|sit|chip|sag|bag|tip|tug|dig|skip|drop|flip|trip|slip|ship|plan|scrub|bin|jig|reset|refit|rig|shut|get|let|crop|whip|mat|lap|bleb|tin|pot|unplug|replug|fob|nod|beg|dip|spin|begin|win|grip|step|bob|lob|chop|prop|swab|stem|bug|ban|scrap|gut|jot|rev|stun|net|retap|outfit|inset|pad|bar|star|stir|tar|scab|lop|hem|cap|quip|drum|nag|gob|daub|retrim|regrip|club)$/;
 
 const stemOf = (base: string): string => {
   if (base.endsWith("ee") || base.endsWith("oe") || base.endsWith("ye")) return base;

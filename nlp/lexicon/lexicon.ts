@@ -133,5 +133,7 @@ export const isPlainVerb = (word: string): boolean =>
   /^(?:Infinitive|PastTense|PresentTense|Gerund|Participle|Verb|Copula|Modal|Auxiliary)$/.test(
     String(english[word]),
   );
+/** Whether plain English knows a word as the past of a verb. */
+export const isPastForm = (word: string): boolean => String(english[word]) === "PastTense";
 export const NOT_ACT_INDEX = new PatternIndex(actionData.notActs.map((phrase) => compile(phrase, null)));
 export const ALIAS: ReadonlyMap<string, string> = new Map(Object.entries(materialData.alias));

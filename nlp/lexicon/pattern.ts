@@ -5,7 +5,7 @@ import type { Token } from "./tokens.ts";
 /**
  * Patterns over words, as the data files write them:
  * `seal` the word or its plural; `seal~` any form of the verb, with "re" before it too; `a|b` one of several;
- * `a?` may be missing; `..` up to two words between, `...` up to five; `#` a number; `_` any word;
+ * `a?` may be missing; `..` up to two words between, `...` up to six; `#` a number; `_` any word;
  * `%name` any word of a class (data/classes.json).
  * Words between never cross the end of a sentence.
  */
@@ -105,7 +105,7 @@ const partOf = (written: string, gap: number): Part => {
   return { words, forms, any: body === "_" ? "word" : body === "#" ? "number" : null, optional, gap };
 };
 
-const GAPS: Record<string, number> = { "..": 2, "...": 5 };
+const GAPS: Record<string, number> = { "..": 2, "...": 6 };
 
 export const compile = <T>(source: string, value: T): Pattern<T> => {
   const parts: Part[] = [];

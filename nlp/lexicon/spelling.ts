@@ -33,6 +33,7 @@ const skeleton = (word: string): string => (word[0] ?? "") + word.slice(1).repla
 /** "replcd" is "replaced" with vowels left out. */
 const dropsVowels = (short: string, full: string): boolean =>
   full.length - short.length <= 4 &&
+  (short.length >= 5 || !/[aeiou]/.test(short)) &&
   short.length >= 4 &&
   skeleton(short) === skeleton(full) &&
   short.length < full.length;

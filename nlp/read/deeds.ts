@@ -4,6 +4,7 @@ import type { Clause } from "./clauses.ts";
 import { tokensOf } from "./ground.ts";
 import { cueEnds, isVerb, type Status, statusOf } from "./modality.ts";
 import { nominalPlans } from "./nominal-plans.ts";
+import { openDeeds } from "./open-deeds.ts";
 import type { ActRef, Scan } from "./scan.ts";
 
 /** An act with how it is meant; the action may still depend on what it was done with. */
@@ -72,13 +73,18 @@ export const deedsOf = (scan: Scan, clauses: readonly Clause[], index: Int32Arra
       clause: clauseAt,
       sense,
       action,
-      status: future ? ("plan" as const) : status,
+      status: future
+        ? ("plan" as const)
+        : status === "purpose" && sense === "look"
+          ? ("done" as const)
+          : status,
       source: act.source,
     };
     if (!drivesOnly(deed, scan) && !namesOnly(deed, scan))
       deeds.push(carriesOn(act, deed, deeds.at(-1), scan, clauses) ? { ...deed, status: "plan" } : deed);
   }
-  return [...deeds, ...nominalPlans(scan, clauses, index, deeds)].sort((a, b) => a.at - b.at);
+  const all = [...deeds, ...openDeeds(scan, clauses, deeds)];
+  return [...all, ...nominalPlans(scan, clauses, index, deeds)].sort((a, b) => a.at - b.at);
 };
 
 /** "The new one quit": what is new was put in before. */
@@ -103,7 +109,10 @@ const isAhead = (act: ActRef, scan: Scan, clause: Clause): boolean =>
 
 /** "put two thousand miles on her". */
 const drivesOnly = (deed: Deed, scan: Scan): boolean =>
-  scan.amounts.some((amount) => amount.what !== "money" && amount.from >= deed.from && amount.to <= deed.to);
+  scan.amounts.some(
+    (amount) =>
+      (amount.what === "miles" || amount.what === "km") && amount.from >= deed.from && amount.to <= deed.to,
+  );
 
 /** "I'm going to cut it out and let in new wood": the second verb is intended too. */
 const carriesOn = (
@@ -138,8 +147,9 @@ export type Given = {
 
 const FASTENERS: ReadonlySet<MaterialClass> = new Set(["fastener", "adhesive"]);
 
-const fitted = ({ groups, hasNew, extra, broken, over }: Given, action: Action | null): Action => {
+const fitted = ({ groups, hasNew, extra, broken, over, back }: Given, action: Action | null): Action => {
   if (groups.includes("lubricant")) return "lubricate";
+  if (back && !extra) return "refasten";
   if (extra) return "install";
   if (hasNew) return "replace";
   if (groups.includes("sealant") && !groups.includes("part")) return "seal";

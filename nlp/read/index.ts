@@ -4,6 +4,7 @@ import { corrected } from "./corrections.ts";
 import { saidDay } from "./dates.ts";
 import { deedsOf } from "./deeds.ts";
 import { eventsOf, type Told } from "./events.ts";
+import { fragmentVerdicts } from "./fragments.ts";
 import { tokensOf } from "./ground.ts";
 import { draftOf, type Made } from "./made.ts";
 import { mutedTokens } from "./muted.ts";
@@ -49,12 +50,16 @@ const uncovered = <T extends Stretch>(faults: readonly T[], covers: readonly Str
  * Deterministic; grows linearly with the text. Throws a RangeError when `moment` holds no instant or zone.
  */
 export const read = (text: string, moment: Moment): Reading => {
-  const seen: Scan = scan(text, moment);
-  if (seen.tokens.length === 0) return { records: [], usage: [] };
+  const first: Scan = scan(text, moment);
+  if (first.tokens.length === 0) return { records: [], usage: [] };
   const today = saidDay(moment);
-  const clauses = clausesOf(seen);
+  const clauses = clausesOf(first);
   const index = clauseIndex(clauses);
-  const deeds = deedsOf(seen, clauses, index);
+  const deeds = deedsOf(first, clauses, index);
+  const verdicts = [...first.verdicts, ...fragmentVerdicts(first, clauses, deeds)].sort(
+    (a, b) => a.from - b.from,
+  );
+  const seen: Scan = { ...first, verdicts };
   const fixed = corrected(seen, deeds);
   const muted = mutedTokens(seen, clauses);
   const live = <T extends Stretch>(refs: readonly T[]): T[] =>

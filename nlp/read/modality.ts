@@ -124,8 +124,11 @@ const ofInfinitive = (place: Place, toAt: number): Status => {
 
 /** "had a fella come out and weld it", "helped him lift it". */
 const CAUSES = new Set(["had", "helped", "made", "watched", "let"]);
-const caused = ({ scan, at }: Place, leftAt: number): boolean => {
-  const before = scan.tokens.slice(Math.max(0, at - 9), at).map((token) => token.norm);
+const caused = ({ scan, at, clause }: Place, leftAt: number): boolean => {
+  const joinedHere = ["and", "come", "out", "over"].includes(word(scan, leftAt));
+  const before = scan.tokens
+    .slice(Math.max(joinedHere ? 0 : clause.from, at - 9), at)
+    .map((token) => token.norm);
   const joined = ["and", "come", "out", "over"].includes(word(scan, leftAt));
   return joined
     ? before.includes("come") && before.includes("had")

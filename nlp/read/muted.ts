@@ -51,13 +51,72 @@ const muteOthers = (scan: Scan, muted: Uint8Array): void => {
   }
 };
 
+const INVERTED = new Set([
+  "does",
+  "do",
+  "is",
+  "are",
+  "should",
+  "can",
+  "could",
+  "would",
+  "will",
+  "has",
+  "am",
+  "was",
+]);
+const ASKED = new Set([
+  "the",
+  "my",
+  "our",
+  "it",
+  "we",
+  "i",
+  "you",
+  "anyone",
+  "anybody",
+  "somebody",
+  "that",
+  "this",
+  "there",
+  "a",
+  "any",
+  "your",
+]);
+const OPENERS = new Set([
+  "so",
+  "okay",
+  "ok",
+  "um",
+  "uh",
+  "hey",
+  "and",
+  "but",
+  "well",
+  "oh",
+  "hi",
+  "just",
+  "quick",
+  "question",
+]);
+
+/** "Does the water heater need draining": a verb before its subject at the head of a sentence. */
+const inverted = (scan: Scan, clause: Clause): boolean => {
+  if (!clause.hard) return false;
+  let at = clause.from;
+  while (OPENERS.has(scan.tokens[at]?.norm ?? "")) at++;
+  return (
+    at < clause.to && INVERTED.has(scan.tokens[at]?.norm ?? "") && ASKED.has(scan.tokens[at + 1]?.norm ?? "")
+  );
+};
+
 /** Marks what is asked, advised and not taken up, refused, or told of other people's rigs: it gives no record. */
 export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array => {
   const muted = new Uint8Array(scan.tokens.length);
   for (const [at, token] of scan.tokens.entries())
     if (token.norm === "?") muted.fill(1, sentenceFrom(scan, at), at + 1);
   for (const [at, clause] of clauses.entries()) {
-    const asked = asks(scan, clause);
+    const asked = asks(scan, clause) || inverted(scan, clause);
     if (asked || cueIn(scan, clause, ["advice", "refuse", "asked"])) muted.fill(1, clause.from, clause.to);
     const next = clauses[at + 1];
     const advice = scan.cues.find(

@@ -20,14 +20,12 @@ export const judge = (
   const lastBad = last(bad);
   const lastGood = last(good);
   const lastPart = last(part);
-  if (
+  const overBad =
+    lastPart !== undefined &&
     lastBad !== undefined &&
-    (lastGood === undefined || lastBad.from > lastGood.from) &&
-    (lastPart === undefined || lastBad.from > lastPart.to + 12)
-  )
-    return lastGood !== undefined && lastBad.source === "again"
-      ? { outcome: "holding", spans: [lastGood], rule: "again-of-a-good-thing" }
-      : { outcome: "failed", spans: [lastBad], rule: `verdict:${lastBad.source}` };
+    (lastPart.from > lastBad.from || lastBad.source.startsWith("still"));
+  if (lastBad !== undefined && !overBad && (lastGood === undefined || lastBad.from > lastGood.from))
+    return { outcome: "failed", spans: [lastBad], rule: `verdict:${lastBad.source}` };
   if (lastPart !== undefined)
     return { outcome: "partly", spans: [lastPart], rule: `verdict:${lastPart.source}` };
   const openAfter = last(open);

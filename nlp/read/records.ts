@@ -8,6 +8,7 @@ import { type Judged, judge } from "./outcome.ts";
 import type { Stretch } from "./scan.ts";
 import { materialsOf } from "./uses.ts";
 import type { Places } from "./where.ts";
+import { SUBJECTS } from "./words.ts";
 
 export type Build = Context & { readonly places: Places; readonly today: Edtf; readonly muted: Uint8Array };
 
@@ -170,17 +171,75 @@ const withoutDeed = (told: Told, build: Build): Made | undefined => {
   };
   const fault = faultIn(mine, build, from, to);
   const verdict = mine.verdicts.at(-1);
-  if (fault !== null && verdict?.value.outcome !== "holding")
-    return { ...base, kind: "fault", action: null, judged: null, fault };
+  const good = verdict?.value.outcome === "holding" || verdict?.value.outcome === "partly";
+  if (fault !== null && !good)
+    return {
+      ...base,
+      kind: retold(told, build) ? "check" : "fault",
+      action: retold(told, build) ? "inspect" : null,
+      judged: retold(told, build) ? FAILED : null,
+      fault,
+    };
   if (verdict === undefined || verdict.value.outcome === "untested") return undefined;
+  if (verdict.value.outcome === "failed" && !retold(told, build))
+    return { ...base, kind: "fault", action: null, judged: null, fault: fault ?? verdict };
+  if (!close(told, verdict, build)) return undefined;
   return { ...base, kind: "check", action: "inspect", judged: judge(mine.verdicts, [], []), fault };
 };
+
+const FAILED: Judged = { outcome: "failed", spans: [], rule: "earlier-work-failed" };
+const EARLIER = new Set(["update", "patch", "repair", "fix", "fail", "followup", "job", "bodge"]);
+const NOT_EARLIER = new Set(["wet", "damp", "soft", "bald", "to", "a", "good"]);
+
+/** Speaks of earlier work that this note does not retell: "update on the door seal: wet again". */
+const retold = (told: Told, { scan }: Build): boolean => {
+  const [from, to] = [
+    Math.max(0, (told.topic.stretches[0]?.from ?? 0) - 3),
+    told.topic.stretches.at(-1)?.to ?? 0,
+  ];
+  return scan.tokens
+    .slice(from, to)
+    .some((token, at, all) => EARLIER.has(token.norm) && !NOT_EARLIER.has(all[at - 1]?.norm ?? ""));
+};
+
+const GOES_ON = new Set([
+  "it",
+  "its",
+  "that",
+  "they",
+  "theyre",
+  "still",
+  "and",
+  "all",
+  "no",
+  "not",
+  "shes",
+  "hes",
+  "she",
+  "he",
+  "thats",
+  "both",
+  "but",
+]);
+
+/** Said in the clause that names the thing, or right after it of the same thing. */
+const close = (told: Told, verdict: Stretch, { clauses, index, scan }: Build): boolean =>
+  told.topic.mentions.some((mention) => {
+    const [first, last] = [index[mention.from] ?? 0, index[verdict.from] ?? 0];
+    const opener = scan.tokens[clauses[last]?.from ?? 0]?.norm ?? "";
+    return (
+      first === last ||
+      (last === first + 1 &&
+        (GOES_ON.has(opener) || (clauses[last]?.hard === false && !SUBJECTS.has(opener))))
+    );
+  });
 
 const ofLook = (told: Told, look: Event, whole: Stretch, build: Build): Made => {
   const check = ofWork(told, { ...look, from: whole.from, to: whole.to }, told.verdicts, build);
   if (check.judged?.outcome === "untested" && check.fault === null)
     return { ...check, judged: { outcome: "holding", spans: [], rule: "looked-and-said-no-more" } };
-  if (check.judged?.outcome === "holding" || check.fault === null) return check;
+  if (check.judged?.outcome === "holding" || check.fault === null || retold(told, build))
+    return check.judged?.outcome === "untested" ? { ...check, judged: FAILED } : check;
   return { ...check, kind: "fault", action: null, judged: null };
 };
 

@@ -74,7 +74,9 @@ export const leadsTo = (
 ): boolean => {
   if (next === undefined || index[next.from] !== index[ref.from] || next.from - ref.to > 4) return false;
   const between = scan.tokens.slice(ref.to, next.from).map((token) => token.norm);
-  const joint = between.findIndex((word) => ["of", "on", "for", "in", "from", "to"].includes(word));
+  const joint = between.findIndex((word) =>
+    ["of", "on", "for", "in", "from", "to", "around", "round", "at"].includes(word),
+  );
   return (
     joint === 0 &&
     between.slice(1).every((word, at) => DETERMINERS.has(word) || placeTokens.has(ref.to + 1 + at)) &&

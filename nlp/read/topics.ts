@@ -5,7 +5,7 @@ import type { Clause } from "./clauses.ts";
 import type { Corrected } from "./corrections.ts";
 import type { Deed } from "./deeds.ts";
 import { clauseAt, type Ground, isPartOf, placeTokensOf, tokensOf, wordAt } from "./ground.ts";
-import { isVerbUse, leadsTo, opensClause, roleOf, switches } from "./roles.ts";
+import { isVerbUse, leadsTo, opensClause, roleOf, saysSomething, switches } from "./roles.ts";
 import type { Scan } from "./scan.ts";
 import { DETERMINERS } from "./words.ts";
 
@@ -104,6 +104,14 @@ const topicStart = (ground: Ground, ref: ComponentRef): number => {
   return ends.length === 0 ? whole : Math.max(...ends);
 };
 
+/** The only thing named in a clause that tells of work or trouble: "laid a bead round the skylight". */
+const aloneInClause = (ground: Ground, refs: readonly ComponentRef[], at: number): boolean => {
+  const ref = refs[at];
+  if (ref === undefined || ref.weak || !saysSomething(ground, ref.from)) return false;
+  const clause = ground.index[ref.from];
+  return refs.every((other, index) => index === at || ground.index[other.from] !== clause);
+};
+
 const closeAt = (topic: Topic, at: number): void => {
   const last = topic.stretches.at(-1);
   if (last !== undefined) last.to = Math.max(last.from, Math.min(last.to, at));
@@ -150,7 +158,8 @@ export const topicsOf = (
     const role = led ? "topic" : roleOf(ground, ref, before);
     led = false;
     before = ref;
-    if (!switches(ground, ref, role, current?.mentions.at(-1), clauseTopic)) continue;
+    const promoted = role === "place" && current === undefined && aloneInClause(ground, refs, at);
+    if (!promoted && !switches(ground, ref, role, current?.mentions.at(-1), clauseTopic)) continue;
     const start = clauseTopic === undefined ? topicStart(ground, ref) : ref.from;
     clauseTopic = ref;
     const previous = lastTopicRef;

@@ -1,0 +1,78 @@
+import irregular from "../lexicon/data/irregular-verbs.json" with { type: "json" };
+import { isPastForm } from "../lexicon/lexicon.ts";
+import type { Clause } from "./clauses.ts";
+import type { Deed } from "./deeds.ts";
+import { tokensOf, wordAt } from "./ground.ts";
+import notDeeds from "./not-deeds.json" with { type: "json" };
+import type { Scan } from "./scan.ts";
+import { DETERMINERS, NEGATIVES } from "./words.ts";
+
+const NOT_DEEDS: ReadonlySet<string> = new Set(notDeeds.words);
+const PEOPLE: ReadonlySet<string> = new Set(["i", "we", "he", "she", "they", "ive", "weve"]);
+const BACK: ReadonlySet<string> = new Set(["back", "together"]);
+const PAST: ReadonlySet<string> = new Set(irregular.verbs.flatMap(([, past = ""]) => past.split("|")));
+const ADVERBS: ReadonlySet<string> = new Set([
+  "just",
+  "then",
+  "finally",
+  "also",
+  "only",
+  "really",
+  "quickly",
+  "carefully",
+]);
+
+const isPast = (word: string): boolean =>
+  !NOT_DEEDS.has(word) && (PAST.has(word) || isPastForm(word) || (word.length > 4 && word.endsWith("ed")));
+
+/** The verb of a clause told of a person, or said without one at its head. */
+const verbOf = (scan: Scan, clause: Clause): number | undefined => {
+  for (let at = clause.from; at < Math.min(clause.to, clause.from + 7); at++) {
+    const before = wordAt(scan, at - 1);
+    const person = PEOPLE.has(before) || (ADVERBS.has(before) && PEOPLE.has(wordAt(scan, at - 2)));
+    const head =
+      at === clause.from || (at === clause.from + 1 && ["and", "so", "then", "just"].includes(before));
+    if ((person || head) && isPast(wordAt(scan, at))) return at;
+    if (NEGATIVES.has(wordAt(scan, at))) return undefined;
+  }
+  return undefined;
+};
+
+/** Says what was worked on or with: an object, a material, or that it went back where it was. */
+const hasObject = (scan: Scan, clause: Clause, verb: number): boolean => {
+  const words = scan.tokens.slice(verb + 1, clause.to).map((token) => token.norm);
+  const object = ["it", "them", "that", "those"].includes(words[0] ?? "") || DETERMINERS.has(words[0] ?? "");
+  const material = scan.materials.some((ref) => ref.from > verb && ref.to <= clause.to);
+  return (object && words.some((word) => BACK.has(word))) || material;
+};
+
+/**
+ * Deeds told with a verb that the lexicon does not know: "shimmied it back on with two clamps".
+ * What was done follows from the material or from "back".
+ */
+export const openDeeds = (scan: Scan, clauses: readonly Clause[], known: readonly Deed[]): Deed[] => {
+  const taken = tokensOf([
+    ...known.map((deed) => ({ from: deed.at, to: deed.at + 1 })),
+    ...scan.faults,
+    ...scan.verdicts,
+  ]);
+  const busy = new Set(known.filter((deed) => deed.sense !== "new").map((deed) => deed.clause));
+  return clauses.flatMap((clause, at): Deed[] => {
+    if (busy.has(at) || clause.subordinate) return [];
+    const verb = verbOf(scan, clause);
+    if (verb === undefined || taken.has(verb) || !hasObject(scan, clause, verb)) return [];
+    const back = scan.tokens.slice(verb, clause.to).some((token) => BACK.has(token.norm));
+    return [
+      {
+        from: verb,
+        to: verb + 1,
+        at: verb,
+        clause: at,
+        sense: back ? "fasten" : "apply",
+        action: null,
+        status: "done",
+        source: "unknown-verb~",
+      },
+    ];
+  });
+};
