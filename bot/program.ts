@@ -8,11 +8,15 @@ import { Store } from "../store/store.ts";
 import { type ChatServer, createChatServer } from "./chat/server.ts";
 import type { Clock } from "./clock.ts";
 import { type Config, mediaFolder } from "./config.ts";
+import { takeHeard } from "./conversation/heard.ts";
 import { awaitsPairing, pairingCode } from "./conversation/pair.ts";
 import { createLog } from "./log.ts";
 import { sendNudges } from "./nudges/send-nudges.ts";
 import { foundRig, hemisphereOf, rigOf, UNNAMED } from "./rig/rig.ts";
+import { createEar, modelPlaces } from "./workers/ear.ts";
+import { createHearingWorker } from "./workers/hearing-worker.ts";
 import { createInboxWorker } from "./workers/inbox-worker.ts";
+import { createMediaWorker, type FileSource } from "./workers/media-worker.ts";
 import { createPoller, type Poller } from "./workers/poller.ts";
 import { createScheduler } from "./workers/scheduler.ts";
 import { createSender, type Sender } from "./workers/sender.ts";
@@ -37,8 +41,12 @@ export type Surroundings = {
   readonly onFatal: (error: unknown) => void;
   /** Whether nudges are sent by the program's own timer or only when asked to. */
   readonly scheduler?: "timer" | "by-hand";
+  /** Whether the small model for trying out may serve when there are no other weights. */
+  readonly sampleModel?: boolean;
 };
 
+/** Weights and sounds may appear while the program runs. */
+const LISTEN_EVERY_MS = 20_000;
 const PAGE = "page";
 const MESSENGER = "messenger";
 const PAGE_TOKEN_KEY = "page.token";
@@ -58,7 +66,12 @@ const found = (store: Store, clock: Clock): void => {
   store.settings.put("program.last-start", clock.now().toString());
 };
 
-type Line = { readonly poller: Poller; readonly sender: Sender };
+type Line = {
+  readonly channel: string;
+  readonly poller: Poller;
+  readonly sender: Sender;
+  readonly files: FileSource;
+};
 
 /** Starts everything: the data, the chat page, the messenger when there is a token. Throws StoreProblem. */
 export const startProgram = async (config: Config, around: Surroundings): Promise<Program> => {
@@ -83,13 +96,40 @@ export const startProgram = async (config: Config, around: Surroundings): Promis
     shownName = name;
   };
   let shownName = pageTitle(store);
-  const deps = { store, hears: { ready: () => false } };
+  const ear = createEar(modelPlaces(config.home, config.model, around.sampleModel === true));
+  await ear.look();
+  const deps = { store, hears: { ready: () => ear.hearing() !== undefined } };
+  const hearing = createHearingWorker({
+    store,
+    clock: around.clock,
+    mediaDir,
+    ear: ear.hearing,
+    log,
+    onSaid: wakeSenders,
+  });
+  const media = createMediaWorker({
+    store,
+    mediaDir,
+    sourceOf: (channel) => lines.find((line) => line.channel === channel)?.files,
+    log,
+    onFetched: () => hearing.wake(),
+    onLost: (lost) => {
+      takeHeard({ store, now: around.clock.now() }, lost, { tag: "no-file" });
+      wakeSenders();
+    },
+  });
+  const listenOn = (): void =>
+    void ear.look().then(
+      () => hearing.wake(),
+      (error: unknown) => log.error({ fault: String(error) }, "no weights"),
+    );
   const worker = createInboxWorker({
     deps,
     clock: around.clock,
     log,
     onHandled: () => {
       wakeSenders();
+      media.wake();
       showName();
     },
     onFatal: around.onFatal,
@@ -108,7 +148,8 @@ export const startProgram = async (config: Config, around: Surroundings): Promis
       say: around.say,
     });
     const sender = createSender({ channel, api: poller.bot.api, store, mediaDir, log });
-    return { poller, sender };
+    const fileUrl = (path: string): string => `${apiRoot}/file/bot${lineToken}/${path}`;
+    return { channel, poller, sender, files: { api: poller.bot.api, fileUrl } };
   };
 
   const chat = createChatServer({
@@ -129,6 +170,9 @@ export const startProgram = async (config: Config, around: Surroundings): Promis
   const polling = lines.map(({ poller }) => poller.start());
   worker.wake();
   wakeSenders();
+  media.wake();
+  hearing.wake();
+  const listening = setInterval(listenOn, LISTEN_EVERY_MS);
   const nudge = (): boolean => {
     const { sent } = sendNudges(store, around.clock.now());
     if (sent) wakeSenders();
@@ -138,9 +182,12 @@ export const startProgram = async (config: Config, around: Surroundings): Promis
 
   const stop = async (): Promise<void> => {
     scheduler?.stop();
+    clearInterval(listening);
     await Promise.all(lines.map(({ poller }) => poller.stop()));
     await Promise.allSettled(polling);
     worker.stop();
+    await Promise.all([media.stop(), hearing.stop()]);
+    ear.close();
     await Promise.all(lines.map(({ sender }) => sender.stop()));
     await chat.stop();
     store.close();

@@ -1,16 +1,20 @@
 import { parseArgs } from "node:util";
 import { openDatabase } from "../store/open.ts";
 import { Store } from "../store/store.ts";
+import { configFrom } from "./config.ts";
 import { lineError, linesOf, writeLine } from "./contracts/json-lines.ts";
 import { headSchema, turnSchema } from "./contracts/replay-lines.ts";
 import { Replayer } from "./contracts/replayer.ts";
 import { createLog } from "./log.ts";
 import { foundRig, hemisphereOf } from "./rig/rig.ts";
+import { createEar, modelPlaces } from "./workers/ear.ts";
 
 const { values } = parseArgs({ options: { db: { type: "string", default: ":memory:" } } });
 
 const store = new Store(openDatabase(values.db));
 const log = createLog("silent", []);
+const read = configFrom(process.env);
+const ear = createEar(modelPlaces(read.ok ? read.config.home : "", read.ok ? read.config.model : null, true));
 let replayer: Replayer | undefined;
 
 const begin = (text: string): Replayer => {
@@ -20,7 +24,7 @@ const begin = (text: string): Replayer => {
     hemisphere: head.hemisphere ?? hemisphereOf(head.zone),
     ...(head.name === undefined ? {} : { name: head.name }),
   });
-  return new Replayer(store, { store, hears: { ready: () => true } }, log);
+  return new Replayer(store, { store, hears: { ready: () => true } }, ear.hearing, log);
 };
 
 for await (const line of linesOf(process.stdin)) {
@@ -31,9 +35,11 @@ for await (const line of linesOf(process.stdin)) {
     }
     const turn = turnSchema.parse(JSON.parse(line.text));
     for (const nudge of replayer.nudgesUntil(turn.at)) await writeLine(process.stdout, nudge);
-    await writeLine(process.stdout, replayer.play(turn));
+    if ("voice" in turn) await ear.look();
+    await writeLine(process.stdout, await replayer.play(turn));
   } catch (error) {
     await writeLine(process.stdout, lineError(line, error));
   }
 }
+ear.close();
 store.close();

@@ -2,12 +2,14 @@ import { basename } from "node:path";
 import type { Update } from "grammy/types";
 import type { Logger } from "pino";
 import { Temporal } from "temporal-polyfill";
+import type { Hearing } from "../../nlp/hear/hearing.ts";
 import type { RecordId } from "../../shared/history.ts";
 import type { Answer } from "../../shared/memory/answer-data.ts";
 import type { OutboxItem } from "../../store/outbox.ts";
 import type { Store } from "../../store/store.ts";
 import { SetClock } from "../clock.ts";
 import type { Deps } from "../conversation/handle.ts";
+import { takeHeard } from "../conversation/heard.ts";
 import { nextNudgeTime } from "../nudges/next-nudge-time.ts";
 import { sendNudges } from "../nudges/send-nudges.ts";
 import { localIso, rigOf } from "../rig/rig.ts";
@@ -17,6 +19,7 @@ import { buttonsOf, lastButton, textOf } from "./shown-messages.ts";
 
 const CHANNEL = "replay";
 const CHAT_ID = 1;
+const NO_WEIGHTS = { tag: "no-model", problem: "There are no weights." } as const;
 
 export type TurnLine = {
   readonly turn: number;
@@ -38,12 +41,14 @@ export class Replayer {
   private readonly store: Store;
   private readonly deps: Deps;
   private readonly log: Logger;
+  private readonly ear: () => Hearing | undefined;
   private readonly clock = new SetClock(Temporal.Instant.fromEpochMilliseconds(0));
   private nextId: number;
   private turns = 0;
 
-  constructor(store: Store, deps: Deps, log: Logger) {
+  constructor(store: Store, deps: Deps, ear: () => Hearing | undefined, log: Logger) {
     this.store = store;
+    this.ear = ear;
     this.deps = deps;
     this.log = log;
     this.nextId = store.outbox.newestMessage(CHANNEL, CHAT_ID) + 1;
@@ -66,21 +71,40 @@ export class Replayer {
   }
 
   /** One turn, handled; a tap on a label that no message carries is an error. */
-  play(turn: ReplayTurn): TurnLine {
+  async play(turn: ReplayTurn): Promise<TurnLine> {
     if (Temporal.Instant.compare(turn.at, this.clock.now()) > 0 || this.turns === 0) this.clock.set(turn.at);
     const updateId = this.nextId++;
     this.store.inbox.put(CHANNEL, updateId, this.updateFor(turn, updateId), this.clock.now().toString());
     this.turns++;
     const item = this.store.inbox.next();
     const handled = item === undefined ? undefined : handleItem(this.deps, item, this.clock, this.log);
+    const turnIds = [...(handled === undefined ? [] : [handled.turnId]), ...(await this.hear())];
     const sent = this.takeOut();
     return {
       turn: this.turns,
       replies: sent.flatMap(textOf),
       buttons: sent.flatMap(buttonsOf).map(({ text }) => text),
-      records: handled === undefined ? [] : this.recordsOf(handled.turnId),
+      records: turnIds.flatMap((turnId) => this.recordsOf(turnId)),
       answer: handled?.answer == null ? null : this.answerLine(handled.answer),
     };
+  }
+
+  /** Hears the voice notes that wait; a replayed note's file id is its path. Returns the turns that came of it. */
+  private async hear(): Promise<readonly number[]> {
+    const turns: number[] = [];
+    for (
+      let next = this.store.hearings.next("to-fetch");
+      next !== undefined;
+      next = this.store.hearings.next("to-fetch")
+    ) {
+      const hearing = next;
+      const heard = (await this.ear()?.hear(hearing.fileId ?? "")) ?? NO_WEIGHTS;
+      const turn = this.store.transact(() =>
+        takeHeard({ store: this.store, now: this.clock.now() }, hearing, heard),
+      );
+      if (turn !== undefined) turns.push(turn.turnId);
+    }
+    return turns;
   }
 
   private updateFor(turn: ReplayTurn, updateId: number): Partial<Update> {

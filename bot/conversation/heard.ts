@@ -96,14 +96,18 @@ const tellHeard = (
   );
 };
 
-/** Takes the words of a voice note, or why there are none. To be run inside a transaction. */
-export const takeHeard = (parts: Parts, hearing: Hearing, heard: Heard | HearFailure): void => {
+/** Takes the words of a voice note, or why there are none. To be run inside a transaction. Returns the turn that it was. */
+export const takeHeard = (parts: Parts, hearing: Hearing, heard: Heard | HearFailure): Turn | undefined => {
   const note = parts.store.notes.get(hearing.noteId);
   const turn = note === undefined ? undefined : turnFor(parts, note);
-  if (note === undefined || turn === undefined) return parts.store.hearings.move(hearing.noteId, "unheard");
+  if (note === undefined || turn === undefined) {
+    parts.store.hearings.move(hearing.noteId, "unheard");
+    return undefined;
+  }
   if (heard.tag !== "heard") finishAlone(turn, parts, hearing, WHY_NOT[heard.tag]);
   else if (heard.text.trim() === "") finishAlone(turn, parts, hearing, NO_WORDS);
   else tellHeard(turn, parts, hearing, note, heard);
+  return turn;
 };
 
 const finishAlone = (turn: Turn, parts: Parts, hearing: Hearing, text: string): void => {

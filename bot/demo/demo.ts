@@ -55,7 +55,7 @@ export const startDemo = async (config: Config, around: Around): Promise<Demo> =
   if (first !== undefined) clock.moveTo(first.at);
   const program = await startProgram(
     { ...config, home, messenger: null },
-    { ...around, clock, scheduler: "by-hand" },
+    { ...around, clock, scheduler: "by-hand", sampleModel: true },
   );
   foundRig(program.store, {
     zone: head.zone,

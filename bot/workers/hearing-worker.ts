@@ -47,7 +47,7 @@ export const createHearingWorker = (parts: {
         chatId: note.chatId,
         method: "editMessageText",
         payload: { text },
-        ...(hearing.reply === null ? {} : { edits: hearing.reply }),
+        edits: hearing.reply,
         shows: NOTHING_SHOWN,
         turnId: null,
         at: clock.now().toString(),

@@ -45,7 +45,7 @@ export const createMediaWorker = (parts: {
   readonly sourceOf: (channel: string) => FileSource | undefined;
   readonly log: Logger;
   readonly onFetched: () => void;
-  readonly onLost: (note: StoredNote) => void;
+  readonly onLost: (hearing: Hearing) => void;
 }): { wake(): void; stop(): Promise<void> } => {
   const { store, mediaDir, log } = parts;
   const stopping = new AbortController();
@@ -69,7 +69,7 @@ export const createMediaWorker = (parts: {
     }
     store.transact(() => {
       store.hearings.move(note.id, "unheard");
-      parts.onLost(note);
+      parts.onLost(hearing);
     });
   };
 
