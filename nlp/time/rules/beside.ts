@@ -3,7 +3,7 @@ import type { TimeUnit } from "../lexicon.ts";
 import { either } from "../meaning.ts";
 import { dayOf, monthOf, type Period, settled, weekOf, yearOf } from "../period.ts";
 import type { Reference } from "../reference.ts";
-import { weekdayAfter, weekdayBefore, weekendOf } from "../resolve.ts";
+import { nearest, weekdayAfter, weekdayBefore, weekendOf } from "../resolve.ts";
 import { type Meaning, type Place, rule } from "../rule.ts";
 import { shifted } from "../shift.ts";
 
@@ -68,6 +68,20 @@ export const BESIDE_RULES = [
     ["on? the? <weekday> before|after|following <when>"],
     ({ weekday, when }, reference, place) =>
       besides(when, reference, (period) => weekdayBeside(period, weekday, side(place))),
+  ),
+  ...rule(
+    "nth-weekday-after",
+    ["on? the? <ord> <weekday> after <when>"],
+    ({ ord, weekday, when }, reference) =>
+      besides(when, reference, (period) =>
+        dayOf(weekdayAfter(period.last, weekday).add({ days: 7 * (ord - 1) })),
+      ),
+  ),
+  ...rule("day-of", ["on? the? day of <holiday>"], ({ holiday }, reference) =>
+    either(
+      nearest(reference, (year) => dayOf(holiday.on(year))),
+      0.9,
+    ),
   ),
   ...rule(
     "offset-before",

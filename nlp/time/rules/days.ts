@@ -137,6 +137,9 @@ export const DAY_RULES = [
   ...rule("coming-weekday", ["on? this? coming|upcoming|following <weekday>"], ({ weekday }, { today }) =>
     future(dayOf(weekdayAfter(today, weekday)), 0.8),
   ),
+  ...rule("weekday-after-next", ["the? <weekday> after next"], ({ weekday }, { today }) =>
+    future(dayOf(weekdayAfter(today, weekday).add({ days: 7 })), 0.8),
+  ),
   ...rule("weekdays-ahead", ["<n> <weekdays> from now"], ({ n, weekdays }, { today }) =>
     Number.isInteger(n.low)
       ? future(dayOf(weekdayAfter(today, weekdays).add({ days: 7 * (n.low - 1) })), 0.8)

@@ -1,6 +1,7 @@
 import { indexRules } from "../rule-index.ts";
 import { AGO_RULES } from "./ago.ts";
 import { BESIDE_RULES } from "./beside.ts";
+import { CLOCK_RULES } from "./clocks.ts";
 import { DAY_RULES } from "./days.ts";
 import { EDGE_RULES } from "./edges.ts";
 import { FEAST_RULES } from "./feasts.ts";
@@ -8,6 +9,7 @@ import { LASTING_RULES } from "./lasting.ts";
 import { MONTH_DAY_RULES } from "./month-days.ts";
 import { MONTH_RULES } from "./months.ts";
 import { ORDER_RULES } from "./order.ts";
+import { QUARTER_RULES } from "./quarters.ts";
 import { RANGE_RULES } from "./ranges.ts";
 import { SEASON_RULES } from "./seasons.ts";
 import { CAMPING_RULES, UNIT_RULES } from "./units.ts";
@@ -27,6 +29,8 @@ export const RULES = indexRules([
   ...FEAST_RULES,
   ...YEAR_RULES,
   ...UNIT_RULES,
+  ...QUARTER_RULES,
+  ...CLOCK_RULES,
   ...CAMPING_RULES,
   ...BESIDE_RULES,
   ...RANGE_RULES,

@@ -175,6 +175,22 @@ export const MONTH_DAY_RULES = [
       return either(first && fromTo(first, last), 0.7);
     },
   ),
+  ...rule("last-day-of", ["on? the? very? last day of|in <when>"], ({ when }) =>
+    when.grain === "month"
+      ? either(
+          derived(when, ({ last }) => dayOf(last)),
+          0.93,
+        )
+      : undefined,
+  ),
+  ...rule("first-day-of", ["on? the? very? first day of|in <when>"], ({ when }) =>
+    when.grain === "month"
+      ? either(
+          derived(when, ({ from }) => dayOf(from)),
+          0.93,
+        )
+      : undefined,
+  ),
   ...rule("nth-weekday", ["on? the? <ord> <weekday> of|in <when>"], ({ ord, weekday, when }) => {
     if (when.grain !== "month" || ord > 5) return undefined;
     const day = nthWeekday(when.from.year, when.from.month, weekday, ord);
