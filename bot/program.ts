@@ -7,19 +7,16 @@ import { DATABASE_FILE, holdFolder, openDatabase } from "../store/open.ts";
 import { Store } from "../store/store.ts";
 import { type ChatServer, createChatServer } from "./chat/server.ts";
 import type { Clock } from "./clock.ts";
-import { type Config, mediaFolder } from "./config.ts";
-import { takeHeard } from "./conversation/heard.ts";
+import { type Config, type Messenger, mediaFolder } from "./config.ts";
 import { awaitsPairing, pairingCode } from "./conversation/pair.ts";
 import { createLog } from "./log.ts";
 import { sendNudges } from "./nudges/send-nudges.ts";
 import { foundRig, hemisphereOf, rigOf, UNNAMED } from "./rig/rig.ts";
 import { createEar, modelPlaces } from "./workers/ear.ts";
-import { createHearingWorker } from "./workers/hearing-worker.ts";
 import { createInboxWorker } from "./workers/inbox-worker.ts";
-import { createMediaWorker, type FileSource } from "./workers/media-worker.ts";
-import { createPoller, type Poller } from "./workers/poller.ts";
+import { type Line, openLine } from "./workers/line.ts";
 import { createScheduler } from "./workers/scheduler.ts";
-import { createSender, type Sender } from "./workers/sender.ts";
+import { startVoice } from "./workers/voice.ts";
 
 export type Program = {
   readonly store: Store;
@@ -45,8 +42,6 @@ export type Surroundings = {
   readonly sampleModel?: boolean;
 };
 
-/** Weights and sounds may appear while the program runs. */
-const LISTEN_EVERY_MS = 20_000;
 const PAGE = "page";
 const MESSENGER = "messenger";
 const PAGE_TOKEN_KEY = "page.token";
@@ -66,91 +61,19 @@ const found = (store: Store, clock: Clock): void => {
   store.settings.put("program.last-start", clock.now().toString());
 };
 
-type Line = {
-  readonly channel: string;
-  readonly poller: Poller;
-  readonly sender: Sender;
-  readonly files: FileSource;
-};
-
 /** Starts everything: the data, the chat page, the messenger when there is a token. Throws StoreProblem. */
 export const startProgram = async (config: Config, around: Surroundings): Promise<Program> => {
+  const { clock, say, onFatal } = around;
   const folder = holdFolder(config.home);
   const store = new Store(openDatabase(join(config.home, DATABASE_FILE), { check: true }));
   const mediaDir = mediaFolder(config.home);
   mkdirSync(mediaDir, { recursive: true, mode: 0o700 });
-  found(store, around.clock);
+  found(store, clock);
   const token = pageToken(store);
   const log = createLog(config.logLevel, [
     token,
     ...(config.messenger === null ? [] : [config.messenger.token]),
   ]);
-
-  const lines: Line[] = [];
-  const wakeSenders = (): void => {
-    for (const { sender } of lines) sender.wake();
-  };
-  const showName = (): void => {
-    const name = pageTitle(store);
-    if (name !== shownName) chat.rename(name);
-    shownName = name;
-  };
-  let shownName = pageTitle(store);
-  const ear = createEar(modelPlaces(config.home, config.model, around.sampleModel === true));
-  await ear.look();
-  const deps = { store, hears: { ready: () => ear.hearing() !== undefined } };
-  const hearing = createHearingWorker({
-    store,
-    clock: around.clock,
-    mediaDir,
-    ear: ear.hearing,
-    log,
-    onSaid: wakeSenders,
-  });
-  const media = createMediaWorker({
-    store,
-    mediaDir,
-    sourceOf: (channel) => lines.find((line) => line.channel === channel)?.files,
-    log,
-    onFetched: () => hearing.wake(),
-    onLost: (lost) => {
-      takeHeard({ store, now: around.clock.now() }, lost, { tag: "no-file" });
-      wakeSenders();
-    },
-  });
-  const listenOn = (): void =>
-    void ear.look().then(
-      () => hearing.wake(),
-      (error: unknown) => log.error({ fault: String(error) }, "no weights"),
-    );
-  const worker = createInboxWorker({
-    deps,
-    clock: around.clock,
-    log,
-    onHandled: () => {
-      wakeSenders();
-      media.wake();
-      showName();
-    },
-    onFatal: around.onFatal,
-  });
-
-  const openLine = (channel: string, lineToken: string, apiRoot: string): Line => {
-    const poller = createPoller({
-      channel,
-      token: lineToken,
-      apiRoot,
-      store,
-      clock: around.clock,
-      log,
-      onStored: () => worker.wake(),
-      onUnkept: around.onFatal,
-      say: around.say,
-    });
-    const sender = createSender({ channel, api: poller.bot.api, store, mediaDir, log });
-    const fileUrl = (path: string): string => `${apiRoot}/file/bot${lineToken}/${path}`;
-    return { channel, poller, sender, files: { api: poller.bot.api, fileUrl } };
-  };
 
   const chat = createChatServer({
     log: createChatLog(store.db),
@@ -159,41 +82,78 @@ export const startProgram = async (config: Config, around: Surroundings): Promis
     host: config.page.host,
     port: config.page.port,
     title: pageTitle(store),
-    now: () => around.clock.now().epochMilliseconds,
+    now: () => clock.now().epochMilliseconds,
     onFault: (error) => log.error({ fault: String(error) }, "the chat page had a fault"),
   });
   const { url, apiRoot, elsewhere } = await chat.start();
-  lines.push(openLine(PAGE, token, apiRoot));
-  if (config.messenger !== null)
-    lines.push(openLine(MESSENGER, config.messenger.token, config.messenger.apiRoot));
 
-  const polling = lines.map(({ poller }) => poller.start());
-  worker.wake();
-  wakeSenders();
-  media.wake();
-  hearing.wake();
-  const listening = setInterval(listenOn, LISTEN_EVERY_MS);
+  const ear = createEar(modelPlaces(config.home, config.model, around.sampleModel === true));
+  await ear.look();
+  const lines: Line[] = [];
+  const send = (): void => {
+    for (const line of lines) line.wake();
+  };
+  const sourceOf = (channel: string) => lines.find((line) => line.channel === channel)?.files;
+  const voice = startVoice({ store, clock, mediaDir, ear, sourceOf, log, onSaid: send });
+  const showName = nameShower(store, chat);
+  const inbox = createInboxWorker({
+    deps: { store, hears: { ready: () => ear.hearing() !== undefined } },
+    clock,
+    log,
+    onHandled: () => {
+      send();
+      voice.wake();
+      showName();
+    },
+    onFatal,
+  });
+  const open = (channel: string, way: Messenger): void =>
+    void lines.push(
+      openLine({
+        ...way,
+        channel,
+        store,
+        clock,
+        mediaDir,
+        log,
+        onStored: inbox.wake,
+        onUnkept: onFatal,
+        say,
+      }),
+    );
+  open(PAGE, { token, apiRoot });
+  if (config.messenger !== null) open(MESSENGER, config.messenger);
+
+  inbox.wake();
+  voice.wake();
+  send();
   const nudge = (): boolean => {
-    const { sent } = sendNudges(store, around.clock.now());
-    if (sent) wakeSenders();
+    const { sent } = sendNudges(store, clock.now());
+    if (sent) send();
     return sent;
   };
-  const scheduler = around.scheduler === "by-hand" ? undefined : createScheduler(nudge, around.onFatal);
+  const scheduler = around.scheduler === "by-hand" ? undefined : createScheduler(nudge, onFatal);
 
   const stop = async (): Promise<void> => {
     scheduler?.stop();
-    clearInterval(listening);
-    await Promise.all(lines.map(({ poller }) => poller.stop()));
-    await Promise.allSettled(polling);
-    worker.stop();
-    await Promise.all([media.stop(), hearing.stop()]);
-    ear.close();
-    await Promise.all(lines.map(({ sender }) => sender.stop()));
+    inbox.stop();
+    await Promise.all(lines.map((line) => line.stop()));
+    await voice.stop();
     await chat.stop();
     store.close();
     folder.release();
   };
   return { store, chat, url, elsewhere, nudge, stop };
+};
+
+/** Keeps the name over the chat that of the rig. */
+const nameShower = (store: Store, chat: ChatServer) => {
+  let shown = pageTitle(store);
+  return (): void => {
+    const name = pageTitle(store);
+    if (name !== shown) chat.rename(name);
+    shown = name;
+  };
 };
 
 /** The rig's name stands over the chat, once it has one. */

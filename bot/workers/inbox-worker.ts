@@ -31,7 +31,7 @@ export const handleItem = (deps: Deps, item: InboxItem, clock: Clock, log: Logge
   }
 };
 
-export type InboxWorker = { wake(): void; stop(): void };
+export type InboxWorker = { readonly wake: () => void; readonly stop: () => void };
 
 /** Handles what waits in the inbox, one at a time, leaving room for others in between. */
 export const createInboxWorker = (parts: {
