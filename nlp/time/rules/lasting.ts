@@ -24,6 +24,15 @@ const held = (length: Length, { today }: Reference, place: Place, sure: number):
 /** "A week" and "one day" alone are hardly ever how long something held. */
 const isSingle = ({ low, high }: Length): boolean => low === 1 && high === 1;
 
+const REACH = 5;
+/** "It has been on there three weeks", not "we have been gone three weeks". */
+const isHeld = (place: Place): boolean => {
+  if (isAmong("waiting", wordBefore(place))) return false;
+  for (let at = place.at; at > place.at - REACH && place.tokens[at]?.gap !== "stop"; at--)
+    if (isAmong("holding", place.tokens[at - 1]?.word ?? "")) return true;
+  return false;
+};
+
 /** The first of so many winters, the running one counted. */
 const firstSeason = (season: number, count: number, { today, hemisphere }: Reference): Period => {
   const begun = [today.year, today.year - 1].map((year) => seasonOf(season, year, hemisphere));
@@ -92,6 +101,6 @@ export const LASTING_RULES = [
       held(length, reference, place, isAmong("waiting", wordBefore(place)) ? 0.3 : 0.55),
   ),
   ...rule("lasting-alone", ["<length>"], ({ length }, reference, place) =>
-    isSingle(length) ? undefined : held(length, reference, place, 0.25),
+    isSingle(length) ? undefined : held(length, reference, place, isHeld(place) ? 0.6 : 0.25),
   ),
 ];
