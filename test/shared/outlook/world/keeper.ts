@@ -122,10 +122,10 @@ export const runRig = (seed: number, nature: Nature, size: WorldSize, policy: Po
     if (record === undefined) throw new Error("The fix was never told.");
     return {
       record,
-      line: records.filter(({ line }) => line === place.line),
+      line: () => records.filter(({ line }) => line === place.line),
       all: records,
       lastLook: fix.lastLook,
-      rig: rigOn(day),
+      rig: () => rigOn(day),
     };
   };
 
