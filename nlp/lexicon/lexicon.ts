@@ -78,6 +78,8 @@ export const APPLIED: ReadonlyMap<MaterialClass, Action> = new Map(
     isAction(action) ? [[id as MaterialClass, action]] : [],
   ),
 );
+/** Things that are mostly added where there was none before. */
+export const ADDITIONS: ReadonlySet<string> = new Set(actionData.additions);
 export const GENERIC: ReadonlyMap<string, Action> = new Map(
   Object.entries(actionData.generic).flatMap(([id, action]) => (isAction(action) ? [[id, action]] : [])),
 );

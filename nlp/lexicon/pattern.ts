@@ -139,8 +139,13 @@ const BREAKS = new Set([
   "ive",
 ]);
 const isStop = (token: Token): boolean => token.kind === "mark" && STOPS.has(token.norm);
+const NUMBER_WORDS = new Set(
+  "one two three four five six seven eight nine ten eleven twelve fifteen twenty thirty a an couple few several".split(
+    " ",
+  ),
+);
 const accepts = (part: Part, token: Token): boolean => {
-  if (part.any === "number") return token.kind === "number";
+  if (part.any === "number") return token.kind === "number" || NUMBER_WORDS.has(token.norm);
   if (part.any === "word") return token.kind === "word";
   return part.words.has(token.norm) || part.words.has(token.stem) || part.forms.has(token.norm);
 };

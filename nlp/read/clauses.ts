@@ -163,6 +163,28 @@ const bareSubject = (tokens: readonly Token[], at: number, starts: ReadonlySet<n
   );
 };
 
+const OTHERS = new Set(["people", "everybody", "everyone", "folks", "mom", "dad", "mum", "neighbors"]);
+const SAYING = new Set([
+  "say",
+  "says",
+  "keep",
+  "keeps",
+  "tell",
+  "told",
+  "been",
+  "have",
+  "reckon",
+  "reckons",
+  "kept",
+  "said",
+  "here",
+]);
+/** "it's holding so far people keep telling me". */
+const opensHearsay = (tokens: readonly Token[], at: number): boolean =>
+  OTHERS.has(tokens[at]?.norm ?? "") &&
+  SAYING.has(tokens[at + 1]?.norm ?? "") &&
+  !["and", "the", "my", "other", "some", "but", "that", "which"].includes(tokens[at - 1]?.norm ?? "");
+
 const MONTHS = new Set([
   "january",
   "february",
@@ -197,7 +219,7 @@ const breaksAt = (
   const word = tokens[at]?.norm ?? "";
   const before = tokens[at - 1];
   if (endsSentence(before) || isDash(tokens, at - 1)) return true;
-  if (opensMonth(tokens, at)) return true;
+  if (opensMonth(tokens, at) || opensHearsay(tokens, at)) return true;
   if (word === "and" || word === "or") return joinsClauses(tokens, at, verbs, starts);
   if (word === "so" && (NOT_BREAK_SO.has(tokens[at + 1]?.norm ?? "") || before?.norm === "or")) return false;
   if (

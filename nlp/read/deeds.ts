@@ -134,6 +134,8 @@ export type Given = {
   readonly hasNew: boolean;
   readonly extra: boolean;
   readonly broken: boolean;
+  /** A thing that is mostly added where there was none. */
+  readonly addition: boolean;
   /** Put back where it was. */
   readonly back: boolean;
   /** Everything it was done with came after "with". */
@@ -147,7 +149,10 @@ export type Given = {
 
 const FASTENERS: ReadonlySet<MaterialClass> = new Set(["fastener", "adhesive"]);
 
-const fitted = ({ groups, hasNew, extra, broken, over, back }: Given, action: Action | null): Action => {
+const fitted = (
+  { groups, hasNew, extra, broken, over, back, addition }: Given,
+  action: Action | null,
+): Action => {
   if (groups.includes("lubricant")) return "lubricate";
   if (back && !extra) return "refasten";
   if (extra) return "install";
@@ -159,7 +164,7 @@ const fitted = ({ groups, hasNew, extra, broken, over, back }: Given, action: Ac
   if (groups.includes("paint")) return "seal";
   if (groups.includes("fluid")) return "charge";
   if (groups.includes("sheet") || groups.includes("timber")) return broken ? "patch" : "install";
-  if (broken && groups.includes("part")) return "replace";
+  if (groups.includes("part") && !addition) return "replace";
   return action ?? "install";
 };
 

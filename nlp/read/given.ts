@@ -1,3 +1,4 @@
+import { ADDITIONS } from "../lexicon/lexicon.ts";
 import type { Clause } from "./clauses.ts";
 import type { Deed, Given } from "./deeds.ts";
 import type { Told } from "./events.ts";
@@ -51,6 +52,17 @@ const namedBefore = (deed: Deed, told: Told, scan: Scan) =>
         .slice(-1)
     : [];
 
+/** The part that goes in was said to be at fault: "the latch broke, put a latch on". */
+const saidBroken = (deed: Deed, told: Told): boolean =>
+  told.materials.some(
+    (ref) =>
+      ref.to <= deed.at &&
+      told.faults.some((fault) => fault.from >= ref.to && fault.from - ref.to <= 3) &&
+      told.materials.some(
+        (other) => other.from > deed.at && other.name.split(" ").at(-1) === ref.name.split(" ").at(-1),
+      ),
+  );
+
 /** What a deed was done with and to, as far as its action depends on it. */
 export const givenFor = (
   deed: Deed,
@@ -82,6 +94,9 @@ export const givenFor = (
     back: has(near, BACK),
     over: has(words, OVER) && has(words, HOLES),
     metered: has(words, METERS),
+    addition:
+      materials.some((ref) => ADDITIONS.has(ref.name) || ADDITIONS.has(ref.name.split(" ").at(-1) ?? "")) &&
+      !saidBroken(deed, told),
     broken: told.faults.some((fault) => fault.from < deed.from),
     component: told.topic.component,
   };

@@ -29,6 +29,33 @@ const withPartners = (made: readonly Made[], topics: readonly Topic[]): Made[] =
   });
 };
 
+const TURNS = new Set([
+  "well",
+  "okay",
+  "ok",
+  "um",
+  "uh",
+  "oh",
+  "so",
+  "then",
+  "anyway",
+  "next",
+  "alright",
+  "people",
+  "everybody",
+]);
+
+/** Words of two sentences that only look like one phrase: "never hold | well it's been two years". */
+const crossesTurn = (
+  ref: Stretch,
+  { tokens }: Scan,
+  clauses: readonly Clause[],
+  index: Int32Array,
+): boolean => {
+  const last = index[ref.to - 1] ?? 0;
+  return index[ref.from] !== last && TURNS.has(tokens[clauses[last]?.from ?? 0]?.norm ?? "");
+};
+
 /** Work told without a time was done just now, unless the whole note looks back. */
 const defaultDates = (made: readonly Made[], today: string): Made[] => {
   const dated = made.filter((each) => each.kind === "repair" && each.dated !== undefined);
@@ -56,9 +83,8 @@ export const read = (text: string, moment: Moment): Reading => {
   const clauses = clausesOf(first);
   const index = clauseIndex(clauses);
   const deeds = deedsOf(first, clauses, index);
-  const verdicts = [...first.verdicts, ...fragmentVerdicts(first, clauses, deeds)].sort(
-    (a, b) => a.from - b.from,
-  );
+  const whole = first.verdicts.filter((verdict) => !crossesTurn(verdict, first, clauses, index));
+  const verdicts = [...whole, ...fragmentVerdicts(first, clauses, deeds)].sort((a, b) => a.from - b.from);
   const seen: Scan = { ...first, verdicts };
   const fixed = corrected(seen, deeds);
   const muted = mutedTokens(seen, clauses);
@@ -67,6 +93,7 @@ export const read = (text: string, moment: Moment): Reading => {
   const topics = topicsOf(seen, clauses, index, deeds, fixed, muted);
   const faults = live(
     uncovered(seen.faults, [
+      ...seen.amounts,
       ...[...seen.components, ...seen.materials].filter((ref) => ref.to - ref.from > 1),
 
       ...seen.verdicts,

@@ -184,7 +184,7 @@ const ofPast = (place: Place): Status => {
 export const statusOf = (act: ActRef, place: Place): Status => {
   const forms = act.verb?.forms ?? [];
   if (act.verb === null) return cueInClause(place, "plan") ? "plan" : negated(place) ? "not" : "done";
-  if (word(place.scan, place.clause.from) === "if") return "talk";
+  if (["if", "until", "till", "once", "unless"].includes(word(place.scan, place.clause.from))) return "talk";
   const past = forms.includes("past") || forms.includes("participle");
   const left = leftWord(place).word;
   if (

@@ -13,7 +13,7 @@ const last = <T>(list: readonly T[]): T | undefined => list.at(-1);
 export const judge = (
   verdicts: readonly Verdict[],
   faultsAfter: readonly Stretch[],
-  again: readonly Stretch[],
+  spoils: readonly Stretch[],
 ): Judged => {
   const of = (outcome: Outcome) => verdicts.filter((verdict) => verdict.value.outcome === outcome);
   const [good, part, bad, open] = [of("holding"), of("partly"), of("failed"), of("untested")];
@@ -32,14 +32,11 @@ export const judge = (
   if (openAfter !== undefined && (lastGood === undefined || openAfter.from > lastGood.from))
     return { outcome: "untested", spans: [openAfter], rule: `verdict:${openAfter.source}` };
   if (lastGood !== undefined) {
-    const spoiled = faultsAfter.find((fault) => fault.from > lastGood.to);
+    const spoiled = spoils.find((fault) => fault.from > lastGood.to);
     return spoiled === undefined
       ? { outcome: "holding", spans: [lastGood], rule: `verdict:${lastGood.source}` }
       : { outcome: "partly", spans: [lastGood, spoiled], rule: "good-then-fault" };
   }
-  const returned = last(again);
-  if (returned !== undefined && faultsAfter.length > 0)
-    return { outcome: "failed", spans: [returned], rule: "fault-again" };
   const after = last(faultsAfter);
   return after === undefined
     ? { outcome: "untested", spans: [], rule: "nothing-said" }

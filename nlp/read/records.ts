@@ -51,6 +51,27 @@ const tellsOutcome = (
   return words.some((word) => NOW_AGAIN.has(word)) || !words.some((word) => PAST_STATE.has(word));
 };
 
+const CONTRASTS = new Set([
+  "but",
+  "though",
+  "although",
+  "only",
+  "still",
+  "except",
+  "it",
+  "its",
+  "they",
+  "just",
+  "however",
+  "she",
+]);
+/** Told against the good verdict before it: "keeps the rain out but it whistles". */
+const contrasts = (fault: Stretch, { scan, clauses, index }: Build): boolean => {
+  const from = clauses[index[fault.from] ?? 0]?.from ?? 0;
+  const words = scan.tokens.slice(from, from + 2).map((token) => token.norm);
+  return CONTRASTS.has(words[0] ?? "") || (words[0] === "and" && CONTRASTS.has(words[1] ?? ""));
+};
+
 const judged = (told: Told, event: Event, early: Told["verdicts"], build: Build): Judged => {
   if (event.action === "remove") return { outcome: "untested", spans: [], rule: "removed" };
   const work = event.deeds.filter((deed) => deed.sense !== "prep");
@@ -61,7 +82,11 @@ const judged = (told: Told, event: Event, early: Told["verdicts"], build: Build)
     (fault) =>
       fault.from > (last?.at ?? 0) && fault.from < event.to && tellsOutcome(fault, last?.clause ?? -1, build),
   );
-  const result = judge(verdicts, faults, []);
+  const result = judge(
+    verdicts,
+    faults,
+    faults.filter((fault) => contrasts(fault, build)),
+  );
   return result.outcome === "untested" && result.spans.length === 0 && early.length > 0
     ? judge(early, [], [])
     : result;
@@ -105,19 +130,51 @@ const ofPlan = (told: Told, event: Event, whole: Stretch, build: Build): Made =>
   span: { from: event.from, to: event.to },
 });
 
-/** Two pieces of work told in one breath share what is said of both at the end. */
+/** Small fixes that a later, larger one of the same trouble replaces because they did not do. */
+const SMALL: ReadonlySet<string> = new Set([
+  "patch",
+  "seal",
+  "refasten",
+  "adjust",
+  "tighten",
+  "repair",
+  "clean",
+  "reset",
+  "lubricate",
+]);
+const LARGER: ReadonlySet<string> = new Set(["replace", "rebuild", "weld", "rewire", "reinforce"]);
+
+const laterFix = (first: Made, second: Made): boolean =>
+  first.dated !== undefined &&
+  second.dated !== undefined &&
+  first.dated.edtf !== second.dated.edtf &&
+  SMALL.has(first.action ?? "") &&
+  (LARGER.has(second.action ?? "") || first.action === second.action);
+
+const REDONE: Judged = { outcome: "failed", spans: [], rule: "done-again-later" };
+const SILENT = new Set(["nothing-said"]);
+const isHeld = (rule: string): boolean => /^verdict:(?:it\|that|held|hold~ for)/.test(rule);
+
+/** What two pieces of work told in one breath share, and what a second one says of the first. */
+const between = (first: Made, second: Made): Made => {
+  const rule = first.judged?.rule ?? "";
+  if (laterFix(first, second) && (SILENT.has(rule) || isHeld(rule))) return { ...first, judged: REDONE };
+  const silent = SILENT.has(rule) && second.judged !== null && second.judged.outcome !== "failed";
+  const sameTime =
+    second.dated === undefined || first.dated === undefined || first.dated.edtf === second.dated.edtf;
+  if (!silent || !sameTime) return first;
+  return {
+    ...first,
+    judged: second.judged,
+    exposure: first.exposure.length > 0 ? first.exposure : second.exposure,
+  };
+};
+
 const shared = (made: readonly Made[]): Made[] => {
   const out = [...made];
   for (let at = out.length - 2; at >= 0; at--) {
     const [first, second] = [out[at], out[at + 1]];
-    if (first === undefined || second === undefined || first.kind !== "repair") continue;
-    const silent = first.judged?.rule === "nothing-said" && second.judged !== null;
-    if (silent && second.judged.outcome !== "failed")
-      out[at] = {
-        ...first,
-        judged: second.judged,
-        exposure: first.exposure.length > 0 ? first.exposure : second.exposure,
-      };
+    if (first?.kind === "repair" && second !== undefined) out[at] = between(first, second);
   }
   for (let at = 1; at < out.length; at++) {
     const [first, second] = [out[at - 1], out[at]];
@@ -132,8 +189,6 @@ const shared = (made: readonly Made[]): Made[] => {
   return out;
 };
 
-const LATER_CUES = /next|not-yet/;
-
 /** Work not done becomes a todo when it is still meant to be. */
 const isMeant = (event: Event, told: Told, build: Build): boolean => {
   const until = Math.min(event.to, (event.deeds.at(-1)?.to ?? event.to) + 25);
@@ -142,8 +197,6 @@ const isMeant = (event: Event, told: Told, build: Build): boolean => {
   );
   return cue || dueOf(event, told, build.scan, build.clauses, build.index) !== null;
 };
-void LATER_CUES;
-
 const NEAR_CLAUSES = 2;
 
 /** What is said of a thing that nothing was done to, near where it is named. */

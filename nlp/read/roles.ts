@@ -41,9 +41,60 @@ export const roleOf = (ground: Ground, ref: ComponentRef, before: ComponentRef |
   return touches && !before.weak ? "place" : "object";
 };
 
+const VERBS_TOO = new Set([
+  "catch",
+  "lock",
+  "step",
+  "drain",
+  "light",
+  "switch",
+  "plug",
+  "ground",
+  "lead",
+  "tap",
+  "screen",
+  "shade",
+  "table",
+  "bed",
+  "seat",
+  "slide",
+  "vent",
+  "seal",
+  "jack",
+  "brake",
+  "fan",
+  "frame",
+  "spring",
+  "trap",
+  "sink",
+  "pump",
+  "filter",
+  "wire",
+  "tire",
+  "flap",
+  "trim",
+  "splice",
+  "crimp",
+  "cable",
+  "button",
+  "gate",
+  "coil",
+  "skin",
+  "panel",
+  "hub",
+  "ball",
+  "steady",
+  "blind",
+  "hinge",
+  "latch",
+  "hose",
+  "pipe",
+  "shock",
+]);
+
 /** A single word that is a verb here: "you still catch it", "to drain". */
 export const isVerbUse = ({ scan }: Ground, ref: ComponentRef): boolean => {
-  if (ref.to - ref.from > 1) return false;
+  if (ref.to - ref.from > 1 || !VERBS_TOO.has(singular(wordAt(scan, ref.from)))) return false;
   const left = wordAt(scan, ref.from - 1);
   if (SUBJECTS.has(left) && !["this", "its", "there"].includes(left)) return true;
   return (
