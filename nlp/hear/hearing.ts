@@ -2,7 +2,7 @@ import type { ChildProcess } from "node:child_process";
 import type { Listened } from "./child-messages.ts";
 import type { Heard, HearFailure, HearProgress } from "./heard.ts";
 import { askListener, type Ended, endListener, type ListenLimits, startListener } from "./listener.ts";
-import { putRight } from "./near-misses.ts";
+import { nearMissRepair } from "./near-misses.ts";
 import { TRADE_PHRASES } from "./trade-phrases.ts";
 
 export type HearingSetup = {
@@ -32,6 +32,8 @@ const LIMITS: ListenLimits = { startSeconds: 120, perSecond: 12, megabytes: 3000
 const IDLE_SECONDS = 300;
 const TRIES = 2;
 
+const putRight = nearMissRepair(TRADE_PHRASES);
+
 const spoken = (listened: Extract<Listened, { tag: "listened" }>): Heard => {
   const hypothesis = listened.parts.map(({ text }) => text).join(" ");
   return {
@@ -39,7 +41,7 @@ const spoken = (listened: Extract<Listened, { tag: "listened" }>): Heard => {
     hypothesis,
     parts: listened.parts,
     seconds: listened.seconds,
-    ...putRight(hypothesis, TRADE_PHRASES),
+    ...putRight(hypothesis),
   };
 };
 

@@ -41,61 +41,65 @@ const isNearMiss = (heard: string, meant: string): boolean =>
 /** "s" and "'s" may follow; neither makes it another word. */
 const stem = (word: string): string => word.replace(/'?s$/, "");
 
-/** The one word of a phrase that was heard as another of the same sound, when all others are there as they should be. */
-const missed = (heard: readonly Word[], phrase: TradePhrase): number | undefined => {
-  if (heard.length !== phrase.length) return undefined;
-  const wrong = phrase.flatMap((word, i) => (stem(heard[i]?.text ?? "") === stem(word) ? [] : [i]));
-  const [at] = wrong;
-  if (wrong.length !== 1 || at === undefined) return undefined;
-  return isNearMiss(heard[at]?.text ?? "", phrase[at] ?? "") ? at : undefined;
+type Phrases = {
+  readonly tradeWords: ReadonlySet<string>;
+  /** Phrases by each of their words. */
+  readonly having: ReadonlyMap<string, readonly TradePhrase[]>;
+};
+const indexed = (phrases: readonly TradePhrase[]): Phrases => {
+  const having = new Map<string, TradePhrase[]>();
+  for (const phrase of phrases)
+    for (const word of new Set(phrase.map(stem))) having.set(word, [...(having.get(word) ?? []), phrase]);
+  return { tradeWords: new Set(having.keys()), having };
 };
 
-type Slip = { readonly word: Word; readonly meant: string };
-const slipsOf = (words: readonly Word[], phrases: readonly TradePhrase[]): Slip[] => {
-  const slips = new Map<number, Set<string>>();
-  for (const [at] of words.entries())
-    for (const phrase of phrases) {
-      const wrong = missed(words.slice(at, at + phrase.length), phrase);
-      const meant = wrong === undefined ? undefined : phrase[wrong];
-      if (wrong === undefined || meant === undefined) continue;
-      slips.set(at + wrong, (slips.get(at + wrong) ?? new Set()).add(meant));
-    }
-  return Array.from(slips, ([at, meant]) => ({ word: words[at], meant: [...meant] }))
-    .sort((a, b) => (a.word?.start ?? 0) - (b.word?.start ?? 0))
-    .flatMap(({ word, meant: [only, other] }) =>
-      word && only && other === undefined ? [{ word, meant: only }] : [],
-    );
+const REACH = [-2, -1, 1, 2];
+
+/** Whether a phrase stands around the word at `at`, right in every word but that one. */
+const standsAround = (words: readonly Word[], at: number, phrase: TradePhrase, place: number): boolean =>
+  phrase.every((word, i) => i === place || stem(words[at - place + i]?.text ?? "") === stem(word));
+
+/** What a word must have been, when it is no word of the trade itself and all names around it agree. */
+const meantBy = (words: readonly Word[], at: number, { tradeWords, having }: Phrases): string | undefined => {
+  const heard = words[at]?.text ?? "";
+  if (heard.length < MIN_LENGTH || tradeWords.has(stem(heard))) return undefined;
+  const around = REACH.flatMap((reach) => having.get(stem(words[at + reach]?.text ?? "")) ?? []);
+  const meant = new Set(
+    around.flatMap((phrase) =>
+      phrase.filter((word, place) => standsAround(words, at, phrase, place) && isNearMiss(heard, word)),
+    ),
+  );
+  const [only, other] = meant;
+  return other === undefined ? only : undefined;
 };
 
-/**
- * Puts right a word that sounds like another one in a name of the trade ("anode rot" for "anode rod") when the
- * rest of the name stands beside it and only one name fits. A word on its own is never touched.
- */
-export const putRight = (hypothesis: string, phrases: readonly TradePhrase[]): PutRight => {
-  const words = wordsOf(hypothesis);
-  const known = new Set(phrases.map((phrase) => phrase.join(" ")));
-  const isName = (at: number, length: number): boolean =>
-    known.has(
-      words
-        .slice(at, at + length)
-        .map(({ text }) => text)
-        .join(" "),
-    );
+const rewritten = (hypothesis: string, slips: readonly { word: Word; meant: string }[]): PutRight => {
   const repairs: Repair[] = [];
   let text = "";
   let from = 0;
-  for (const { word, meant } of slipsOf(words, phrases)) {
-    const at = words.indexOf(word);
-    if (isName(at, 2) || isName(at - 1, 2)) continue;
+  for (const { word, meant } of slips) {
     text += hypothesis.slice(from, word.start);
-    repairs.push({
-      start: text.length,
-      end: text.length + meant.length,
-      written: meant,
-      heard: hypothesis.slice(word.start, word.end),
-    });
+    const heard = hypothesis.slice(word.start, word.end);
+    repairs.push({ start: text.length, end: text.length + meant.length, written: meant, heard });
     text += meant;
     from = word.end;
   }
   return { text: text + hypothesis.slice(from), repairs };
+};
+
+/**
+ * Puts right a word that sounds like another one in a name of the trade ("wheel baring" for "wheel bearing") when
+ * the rest of the name stands beside it and only one name fits. A word on its own is never touched, nor one that
+ * the trade has itself.
+ */
+export const nearMissRepair = (phrases: readonly TradePhrase[]): ((hypothesis: string) => PutRight) => {
+  const index = indexed(phrases);
+  return (hypothesis) => {
+    const words = wordsOf(hypothesis);
+    const slips = words.flatMap((word, at) => {
+      const meant = meantBy(words, at, index);
+      return meant === undefined ? [] : [{ word, meant }];
+    });
+    return rewritten(hypothesis, slips);
+  };
 };
