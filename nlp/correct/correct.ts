@@ -113,7 +113,11 @@ const partOf = (piece: Piece, moment: Moment, announced: Strength): Part | undef
     return undefined;
   if (narrates(piece.text, body, moment)) return undefined;
   const values = valuesIn(aim.body, moment, strength);
-  const reworded = values.leftover > 0 || values.changes.length === 0 ? contrasted(aim.body) : undefined;
+  const counted = values.changes.some(
+    ({ change }) => change === "number" || change === "date" || change === "done-by",
+  );
+  const loosely = values.leftover > 0 || values.changes.length === 0;
+  const reworded = !counted && loosely ? contrasted(aim.body) : undefined;
   if (reworded !== undefined) return { changes: [reworded], not: {}, target: null, strength };
   const loose = strength === "none" && aim.target.by === "topic" && !CONTRAST.test(body);
   if (loose) return undefined;

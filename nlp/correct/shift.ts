@@ -36,7 +36,11 @@ const weekdayShift = (words: string): DateChange | undefined => {
   return { weekday, side: isBack(match[2] ?? match[3] ?? "") ? "before" : "after" };
 };
 
-const DAY_OF_MONTH = /\bthe (\d{1,2})(?:st|nd|rd|th)\b(?! of\b)/;
+const MONTHS = "jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec";
+/** "The 12th" with no month beside it. */
+const DAY_OF_MONTH = new RegExp(
+  `(?<!(?:${MONTHS})[a-z]* )\\bthe (\\d{1,2})(?:st|nd|rd|th)\\b(?! (?:of|${MONTHS}))`,
+);
 
 const dayOfMonth = (words: string): DateChange | undefined => {
   const day = Number(DAY_OF_MONTH.exec(words)?.[1]);

@@ -52,8 +52,7 @@ const spanOfTokens = (found: Scan, { from, to }: { readonly from: number; readon
 
 const dateChange = (body: string, found: Scan): readonly Change[] => {
   const shift = shiftIn(body);
-  if (shift !== undefined && !("dayOfMonth" in shift && found.times.length > 0))
-    return [{ change: "date", to: shift }];
+  if (shift !== undefined) return [{ change: "date", to: shift }];
   const time = found.times
     .map((ref) => ref.time)
     .find(({ role }) => role === "point" || role === "after-that");
@@ -102,10 +101,13 @@ const ENDING: ReadonlySet<string> = new Set([
 /** "Kilometers, not miles": only the unit was wrong. */
 const UNIT = /^(?:it was |that was |in |its )*(kilomet(?:er|re)s?|kms?|miles)$/;
 
+const TIME_UNITS: ReadonlySet<string> = new Set(["days", "weeks", "months", "years", "seasons"]);
+
 const amountChange = (body: string, found: Scan, wrong: Scan): readonly Change[] => {
-  const amounts = found.amounts.filter(
-    (amount) => !found.times.some((time) => time.from < amount.to && amount.from < time.to),
-  );
+  const shifts = shiftIn(body) !== undefined;
+  const amounts = found.amounts
+    .filter(({ what }) => !shifts || !TIME_UNITS.has(what))
+    .filter((amount) => !found.times.some((time) => time.from < amount.to && amount.from < time.to));
   const money = amounts.find(({ what }) => what === "money");
   if (money !== undefined) return [{ change: "fields", to: { cost: money.value } }];
   const use = amounts.find(({ what }) => what !== "money");

@@ -8,6 +8,7 @@ const shifted = (date: Edtf, by: Temporal.DurationLike, hemisphere: Hemisphere):
   const span = spanOf(date, hemisphere);
   if (span === undefined) return null;
   const moved = span.from.add(by);
+  if (/^\d{4}[~?]?$/.test(date)) return moved.toPlainYearMonth().toString().slice(0, 4);
   return spanDays(span) === 1 ? moved.toString() : moved.toPlainYearMonth().toString();
 };
 

@@ -1,13 +1,13 @@
 import type { Temporal } from "temporal-polyfill";
 import type { History, KeptRecord } from "../history.ts";
 import type { Hemisphere } from "../reading.ts";
-import type { Field, RecordFields } from "../record.ts";
+import type { Edtf, Field, RecordFields } from "../record.ts";
 import { changedDate, isToCome } from "./amend-date.ts";
 import type { Amend, Amendment } from "./amendment.ts";
-import type { Change } from "./correction.ts";
+import type { Change, DateChange } from "./correction.ts";
 import { compareMaterials } from "./materials.ts";
 import { comparePlaces } from "./place.ts";
-import { shareAny, tellingStems } from "./words.ts";
+import { plainWords, shareAny } from "./words.ts";
 
 export type Bench = {
   readonly history: History;
@@ -31,10 +31,17 @@ const setFields = (record: KeptRecord, to: Partial<RecordFields>): readonly Amen
     return value === undefined ? [] : setField(record, field, value);
   });
 
+/** "The 28th", said of a record of this month on the 3rd, is that of the month before. */
+const notToCome = (date: Edtf, change: DateChange, bench: Bench): Edtf =>
+  "dayOfMonth" in change && isToCome(date, bench.today, bench.hemisphere)
+    ? (changedDate({ shift: { months: -1 } }, date, bench.hemisphere) ?? date)
+    : date;
+
 const setDate = (record: KeptRecord, change: Extract<Change, { change: "date" }>, bench: Bench): Outcome => {
   const field = record.fields.kind === "todo" ? "due" : "date";
-  const to = changedDate(change.to, record.fields[field], bench.hemisphere);
-  if (to === null) return "not-found";
+  const told = changedDate(change.to, record.fields[field], bench.hemisphere);
+  if (told === null) return "not-found";
+  const to = field === "date" ? notToCome(told, change.to, bench) : told;
   if (field === "date" && isToCome(to, bench.today, bench.hemisphere)) return "in-the-future";
   return setField(record, field, to);
 };
@@ -75,7 +82,7 @@ const join = (record: KeptRecord, history: History): Outcome => {
   return into === undefined ? "nothing-to-join" : [{ do: "join", record: record.id, into: into.id }];
 };
 
-const shares = (one: string, other: string): boolean => shareAny(tellingStems(one), tellingStems(other));
+const shares = (one: string, other: string): boolean => shareAny(plainWords(one), new Set(plainWords(other)));
 
 /** Puts the words where the denied ones stand: among the materials, in the place, or in the fault. */
 const setPhrase = (record: KeptRecord, { to, instead }: Extract<Change, { change: "phrase" }>): Outcome => {

@@ -78,8 +78,7 @@ export class MemoryHistory implements History {
   }
 
   total(filter: RecordFilter): { readonly count: number; readonly cost: number } {
-    const { limit: _, ...all } = filter;
-    const records = this.records(all);
+    const records = this.records({ ...filter, limit: Number.POSITIVE_INFINITY });
     return {
       count: records.length,
       cost: records.reduce((sum, record) => sum + (record.fields.cost ?? 0), 0),

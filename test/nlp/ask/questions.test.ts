@@ -1,0 +1,26 @@
+import { describe, expect, it } from "vitest";
+import { understand } from "../../../nlp/understand/understand.ts";
+import { EMPTY_SCENE } from "../../../shared/memory/scene.ts";
+import type { Moment } from "../../../shared/reading.ts";
+import { linesOf } from "../lines.ts";
+
+const MOMENT: Moment = { said: "2025-08-02T14:30:00-06:00", zone: "America/Denver", hemisphere: "north" };
+
+const askedOf = (text: string): string => {
+  const intent = understand(text, MOMENT, EMPTY_SCENE);
+  if (intent.is === "decide") return `decide ${intent.topic.named[0]?.component ?? ""}`.trim();
+  if (intent.is !== "ask") return intent.is;
+  const { query } = intent;
+  const component = "topic" in query ? (query.topic.named[0]?.component ?? "") : "";
+  return `${query.ask} ${component}`.trim();
+};
+
+describe("questions in many words", () => {
+  for (const line of linesOf(new URL("questions.txt", import.meta.url))) {
+    const [wanted = "", text = ""] = line.split(" | ");
+    it(text, () => {
+      const asked = askedOf(text);
+      expect(wanted.includes(" ") ? asked : asked.split(" ")[0]).toBe(wanted);
+    });
+  }
+});

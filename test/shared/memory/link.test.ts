@@ -1,0 +1,359 @@
+import { describe, expect, it } from "vitest";
+import { Rig } from "./rig.ts";
+
+const steps = (plan: readonly { readonly step: string }[]): string => plan.map(({ step }) => step).join();
+
+describe("work told again", () => {
+  const patched = () => {
+    const rig = new Rig();
+    rig.tell("2025-09-14", "patched the corner of the gray tank with epoxy and cloth", {
+      component: "gray-tank",
+      where: "corner",
+      action: "patch",
+      materials: ["epoxy", "glass cloth"],
+      date: "2025-09-14",
+    });
+    return rig;
+  };
+
+  it("is a verdict on the record that exists, not a second repair", () => {
+    const rig = patched();
+    const ids = rig.tell("2026-05-14", "the epoxy i put on the gray tank in september is still dry", {
+      component: "gray-tank",
+      action: "patch",
+      materials: ["epoxy"],
+      date: "2025-09",
+      outcome: "holding",
+    });
+    expect(ids).toEqual([1]);
+    expect(rig.live()).toHaveLength(1);
+    expect(rig.get(1).fields.outcome).toBe("holding");
+    expect(rig.get(1).verdicts).toMatchObject([{ outcome: "holding", when: "2026-05-14" }]);
+  });
+
+  it("fills in what was not told before, and sharpens a vague date", () => {
+    const rig = new Rig();
+    rig.tell("2024-05-04", "dealer changed the regulator last month", {
+      component: "gas-regulator",
+      action: "replace",
+      date: "2024-04",
+    });
+    rig.tell("2024-05-20", "found the slip, the regulator was changed on 12 april, 55 pounds", {
+      component: "gas-regulator",
+      action: "replace",
+      date: "2024-04-12",
+      cost: 55,
+    });
+    expect(rig.live()).toHaveLength(1);
+    expect(rig.get(1).fields).toMatchObject({ date: "2024-04-12", cost: 55 });
+  });
+
+  it("changes nothing when the very same note comes twice", () => {
+    const rig = patched();
+    const again = rig.plan("2025-09-14", "patched the corner of the gray tank with epoxy and cloth", {
+      component: "gray-tank",
+      where: "corner",
+      action: "patch",
+      materials: ["epoxy", "glass cloth"],
+      date: "2025-09-14",
+    });
+    expect(again).toMatchObject([{ step: "same", record: 1, fill: {} }]);
+  });
+
+  it("is new work when it was done on another day", () => {
+    const rig = patched();
+    const plan = rig.plan("2026-03-01", "put another layer of epoxy on the gray tank corner", {
+      component: "gray-tank",
+      where: "corner",
+      action: "patch",
+      materials: ["epoxy"],
+      date: "2026-03-01",
+    });
+    expect(plan).toMatchObject([{ step: "keep", line: { id: 1 }, supersedes: { record: 1 } }]);
+  });
+
+  it("is new work on the other side", () => {
+    const rig = new Rig();
+    rig.tell("2025-04-02", "greased the street side bearing", {
+      component: "wheel-bearing",
+      where: "street side",
+      action: "lubricate",
+      date: "2025-04-02",
+    });
+    rig.tell("2025-04-02", "greased the curb side one too", {
+      component: "wheel-bearing",
+      where: "curb side",
+      action: "lubricate",
+      date: "2025-04-02",
+    });
+    expect(rig.live()).toHaveLength(2);
+    expect(rig.get(1).closedBy).toBeNull();
+  });
+});
+
+describe("attempts on one trouble", () => {
+  it("follow on in one line, and the earlier one is settled as failed", () => {
+    const rig = new Rig();
+    rig.tell("2023-09-02", "caulked the rear corner trim with silicone", {
+      component: "corner-trim",
+      where: "rear",
+      action: "seal",
+      materials: ["silicone"],
+      date: "2023-09-02",
+    });
+    rig.tell("2023-11-11", "silicone on the corner peeled off already, redid it with butyl tape", {
+      component: "corner-trim",
+      action: "seal",
+      materials: ["butyl tape"],
+      date: "2023-11-11",
+    });
+    const [first, second] = rig.all([1, 2]);
+    expect(first).toMatchObject({ closedBy: 2, fields: { outcome: "failed" } });
+    expect(first?.verdicts).toMatchObject([{ outcome: "failed", when: "2023-11-11" }]);
+    expect(second?.line).toBe(first?.line);
+  });
+
+  it("told in one note are one line", () => {
+    const rig = new Rig();
+    rig.tell(
+      "2024-04-20",
+      "patched it with epoxy in 2023 but that wept, so in april i had it welded",
+      { component: "black-tank", action: "patch", materials: ["epoxy"], date: "2023-22", outcome: "failed" },
+      { component: "black-tank", action: "weld", date: "2024-04", outcome: "holding" },
+    );
+    const [first, second] = rig.all([1, 2]);
+    expect(second?.line).toBe(first?.line);
+    expect(first?.closedBy).toBe(2);
+  });
+
+  it("do not mix with the next round of the same care", () => {
+    const rig = new Rig();
+    rig.tell("2024-06-22", "greased the hubs", {
+      component: "wheel-bearing",
+      action: "lubricate",
+      date: "2024-06-22",
+    });
+    rig.tell("2025-06-20", "greased the hubs again", {
+      component: "wheel-bearing",
+      action: "lubricate",
+      date: "2025-06-20",
+    });
+    expect(rig.get(1).fields.outcome).toBe("untested");
+    expect(rig.get(2).line).toBe(rig.get(1).line);
+  });
+
+  it("leave another part of the same thing alone", () => {
+    const rig = new Rig();
+    rig.tell("2024-02-19", "new sail switch in the furnace", {
+      component: "furnace",
+      action: "replace",
+      materials: ["sail switch"],
+      date: "2024-02-19",
+    });
+    rig.tell("2025-02-19", "new igniter in the furnace", {
+      component: "furnace",
+      action: "replace",
+      materials: ["igniter"],
+      date: "2025-02-19",
+    });
+    expect(rig.get(1)).toMatchObject({ closedBy: null, fields: { outcome: "untested" } });
+    expect(rig.get(2).line).not.toBe(rig.get(1).line);
+  });
+
+  it("turn a trouble that is back into a verdict on the fix", () => {
+    const rig = new Rig();
+    rig.tell("2024-08-17", "soldered the wire back on the bed socket", {
+      component: "outlet",
+      where: "by the bed",
+      action: "rewire",
+      date: "2024-08-17",
+    });
+    rig.tell("2024-09-28", "that bed socket is dead again", {
+      kind: "fault",
+      component: "outlet",
+      fault: "dead again",
+      date: "2024-09-28",
+    });
+    expect(rig.get(1).fields.outcome).toBe("failed");
+    expect(rig.get(2).line).toBe(rig.get(1).line);
+  });
+
+  it("hear that a fix holds in part", () => {
+    const rig = new Rig();
+    rig.tell("2024-08-10", "patched the belly with plastic", {
+      component: "underbelly",
+      action: "patch",
+      materials: ["corrugated plastic"],
+      date: "2024-08-10",
+    });
+    rig.tell("2025-09-06", "one edge of the belly patch has come loose but it mostly still covers", {
+      kind: "fault",
+      component: "underbelly",
+      fault: "one edge loose",
+      date: "2025-09-06",
+    });
+    expect(rig.live()).toHaveLength(1);
+    expect(rig.get(1).fields.outcome).toBe("partly");
+  });
+});
+
+describe("two pieces of one thing", () => {
+  const slides = () => {
+    const rig = new Rig();
+    rig.tell("2025-03-01", "new seal on the front slide", {
+      component: "slide-seal",
+      where: "front slide",
+      action: "replace",
+      date: "2025-03-01",
+    });
+    rig.tell("2025-03-02", "glued the seal on the rear slide", {
+      component: "slide-seal",
+      where: "rear slide",
+      action: "refasten",
+      materials: ["glue"],
+      date: "2025-03-02",
+    });
+    return rig;
+  };
+
+  it("stay two", () => {
+    const rig = slides();
+    rig.tell("2025-06-01", "rear slide seal is still tight", {
+      kind: "check",
+      component: "slide-seal",
+      where: "rear",
+      outcome: "holding",
+      date: "2025-06-01",
+    });
+    expect(rig.all([1, 2]).map((record) => record.fields.outcome)).toEqual(["untested", "holding"]);
+  });
+
+  it("are asked about once when the words fit both, and the note is kept meanwhile", () => {
+    const plan = slides().plan("2025-06-01", "the slide seal is leaking", {
+      kind: "check",
+      component: "slide-seal",
+      outcome: "failed",
+      date: "2025-06-01",
+    });
+    expect(plan).toMatchObject([{ step: "ask", candidates: [2, 1], otherwise: { step: "keep" } }]);
+    expect(plan[0]?.step === "ask" && plan[0].picked).toMatchObject([
+      { step: "verdict", record: 2 },
+      { step: "verdict", record: 1 },
+    ]);
+  });
+});
+
+describe("what is still to do", () => {
+  const listed = () => {
+    const rig = new Rig();
+    rig.tell("2025-07-11", "spare tire is shot, must buy a new one", {
+      kind: "todo",
+      component: "tire",
+      where: "spare",
+      action: "replace",
+      fault: "shot",
+    });
+    rig.tell("2025-07-12", "stove igniter is dead", {
+      kind: "fault",
+      component: "stove",
+      fault: "igniter dead",
+      date: "2025-07-12",
+    });
+    return rig;
+  };
+  const open = (rig: Rig) =>
+    rig.keeper.history.records({ open: true }).map((record) => record.fields.component);
+
+  it("is ticked off by the work", () => {
+    const rig = listed();
+    rig.tell("2025-08-02", "put the new spare on today", {
+      component: "tire",
+      action: "replace",
+      date: "2025-08-02",
+    });
+    expect(open(rig)).toEqual(["stove"]);
+    expect(rig.get(1).closedBy).toBe(3);
+  });
+
+  it("is not ticked off by work on another part", () => {
+    const rig = listed();
+    rig.tell("2025-08-02", "cleaned the oven burner jets with a brush", {
+      component: "stove",
+      action: "clean",
+      materials: ["brush"],
+      date: "2025-08-02",
+    });
+    expect(open(rig)).toContain("stove");
+  });
+
+  it("is ticked off when it works again by itself", () => {
+    const rig = listed();
+    rig.tell("2025-08-02", "stove igniter works again", {
+      kind: "check",
+      component: "stove",
+      outcome: "holding",
+      date: "2025-08-02",
+    });
+    expect(open(rig)).toEqual(["tire"]);
+  });
+
+  it("is kept once however often it is told", () => {
+    const rig = listed();
+    expect(
+      steps(
+        rig.plan("2025-07-20", "still need that spare tire", {
+          kind: "todo",
+          component: "tire",
+          action: "replace",
+        }),
+      ),
+    ).toBe("same");
+    expect(
+      steps(
+        rig.plan("2025-07-20", "igniter on the stove is still dead", {
+          kind: "fault",
+          component: "stove",
+          fault: "igniter dead",
+        }),
+      ),
+    ).toBe("same");
+  });
+
+  it("takes over from the fault that it means to cure", () => {
+    const rig = listed();
+    rig.tell("2025-07-14", "gonna order a new stove igniter", {
+      kind: "todo",
+      component: "stove",
+      action: "replace",
+      materials: ["igniter"],
+    });
+    expect(open(rig).filter((component) => component === "stove")).toHaveLength(1);
+  });
+});
+
+describe("looks", () => {
+  it("at a thing that was never worked on stand by themselves", () => {
+    const plan = new Rig().plan("2025-05-01", "looked over the hitch, no cracks", {
+      kind: "check",
+      component: "hitch",
+      outcome: "holding",
+      date: "2025-05-01",
+      looked: true,
+    });
+    expect(plan).toMatchObject([{ step: "keep", verdicts: [] }]);
+  });
+
+  it("made on purpose are kept and are a word on the fix as well", () => {
+    const rig = new Rig();
+    rig.tell("2025-04-01", "welded the tongue", { component: "frame", action: "weld", date: "2025-04-01" });
+    rig.tell("2025-06-01", "crawled under and checked the weld on the frame, sound", {
+      kind: "check",
+      component: "frame",
+      outcome: "holding",
+      date: "2025-06-01",
+      looked: true,
+    });
+    expect(rig.live()).toHaveLength(2);
+    expect(rig.get(1).fields.outcome).toBe("holding");
+  });
+});
