@@ -18,13 +18,22 @@ const isPerson = (place: Place): boolean => {
   return pair || acts || isAmong("nameBefore", before);
 };
 
+/** "In may", "may to june", "It was May"; but "the ring and the seal may leak". */
+const isMay = (place: Place, led: boolean): boolean => {
+  const token = place.tokens[place.at];
+  const firm = led && !/^(?:and|or|to)$/u.test(wordBefore(place));
+  const verb = isAmong("verbsAfterMay", wordAfter({ ...place, next: place.at + 1 }));
+  if (firm || verb) return firm;
+  return led || monthFollows(place) || (token?.capital === true && token.gap === "space");
+};
+
 /** Whether the month's name at the start of a place is one: "may" and "march" only where the words around say so. */
 export const isMonth = (place: Place): boolean => {
   const token = place.tokens[place.at];
   if (token === undefined) return false;
   const led = isAmong("leads", wordBefore(place));
   if (isPerson(place)) return false;
-  if (token.raw === "may") return led || monthFollows(place) || (token.capital && token.gap === "space");
+  if (token.raw === "may") return isMay(place, led);
   if (token.raw === "march") return led || !isAmong("marchOn", wordAfter({ ...place, next: place.at + 1 }));
   return !isAmong("shortMonths", token.raw) || led || token.capital;
 };

@@ -10,6 +10,7 @@ export type Token = {
   readonly raw: string;
   /** The usual spelling of the word: "yest" is "yesterday". */
   readonly word: string;
+  /** A capital and small letters after it. */
   readonly capital: boolean;
   readonly gap: Gap;
 };
@@ -40,7 +41,7 @@ const tokenOf = (text: string, start: number, end: number, previous: Token | und
     end,
     raw,
     word: canonicalWord(raw),
-    capital: /^\p{Lu}/u.test(written),
+    capital: /^\p{Lu}\p{Ll}/u.test(written),
     gap: previous === undefined ? "stop" : gapBefore(text.slice(previous.end, start), previous.raw),
   };
 };
