@@ -1,4 +1,4 @@
-import { readdir } from "node:fs/promises";
+import { readdir, stat } from "node:fs/promises";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { checkModel, type ModelCheck } from "./model-folder.ts";
@@ -27,17 +27,26 @@ export type Places = {
 
 export const SAMPLE_MODEL = fileURLToPath(new URL("../../samples/speech-model", import.meta.url));
 
+/** The folders of fetched models, the latest first. */
+const fetchedFolders = async (fetched: string): Promise<string[]> => {
+  const names = (await readdir(fetched).catch(() => [])).filter((name) => !name.startsWith("."));
+  const dated = await Promise.all(
+    names.map(async (name) => ({
+      dir: join(fetched, name),
+      when: (await stat(join(fetched, name))).mtimeMs,
+    })),
+  );
+  return dated.sort((a, b) => b.when - a.when).map(({ dir }) => dir);
+};
+
 type Candidate = { readonly dir: string; readonly kind: FoundModel["kind"] };
 const candidates = async ({ given, fetched, sample }: Places): Promise<Candidate[]> => {
   if (given !== null) return [{ dir: given, kind: "given" }];
-  const names = await readdir(fetched).catch(() => []);
-  const kept = names
-    .filter((name) => !name.startsWith("."))
-    .map((name) => ({ dir: join(fetched, name), kind: "fetched" as const }));
-  return [...kept, ...(sample ? [{ dir: SAMPLE_MODEL, kind: "sample" as const }] : [])];
+  const kept = (await fetchedFolders(fetched)).map((dir): Candidate => ({ dir, kind: "fetched" }));
+  return sample ? [...kept, { dir: SAMPLE_MODEL, kind: "sample" }] : kept;
 };
 
-/** The first whole model: the folder given, else the one fetched, else the sample where that is allowed. */
+/** The first whole model: the folder given, else the one fetched last, else the sample where that is allowed. */
 export const findModel = async (places: Places): Promise<FoundModel | NoModel> => {
   const broken: { dir: string; check: ModelCheck }[] = [];
   for (const { dir, kind } of await candidates(places)) {
