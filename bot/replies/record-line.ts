@@ -21,8 +21,21 @@ const marker =
     doubts.includes(field) ? `${text} (?)` : text;
 
 /** "Gray tank, rear corner" */
-export const thingName = ({ component, where }: Pick<RecordFields, "component" | "where">): string =>
-  capital(where === null ? componentName(component) : `${componentName(component)}, ${where}`);
+export const thingName = ({ component, where }: Pick<RecordFields, "component" | "where">): string => {
+  const name = componentName(component);
+  const known = new Set(name.split(" "));
+  const saysMore =
+    where
+      ?.toLowerCase()
+      .split(/\s+/)
+      .some((word) => !known.has(word) && !SMALL.has(word)) === true;
+  return capital(saysMore ? `${name}, ${where ?? ""}` : name);
+};
+
+const SMALL = new Set(["the", "a", "on", "in", "at", "of"]);
+
+/** A phrase of the speaker's, fit to stand in a sentence of ours. */
+const phrase = (text: string): string => text.replace(/[\s,.;:!?]+$/u, "");
 
 const dated = (fields: RecordFields, context: LineContext): string =>
   fields.date === null ? "no date given" : sayDate(fields.date, context.today);
@@ -70,7 +83,7 @@ const CHECKED = {
 
 const checkLine = ({ fields }: KeptRecord, context: LineContext, mark: Marked): string => {
   const verdict = mark("outcome", `${CHECKED[fields.outcome ?? "untested"]}${throughUse(fields)}`);
-  const trouble = fields.fault === null || fields.outcome === "holding" ? "" : capital(fields.fault);
+  const trouble = fields.fault === null || fields.outcome === "holding" ? "" : capital(phrase(fields.fault));
   return sentences(
     `${mark("component", thingName(fields))}: ${doneWord(fields.action)} ${mark("date", dated(fields, context))}, ${verdict}`,
     trouble,
@@ -79,7 +92,7 @@ const checkLine = ({ fields }: KeptRecord, context: LineContext, mark: Marked): 
 
 const faultLine = ({ fields }: KeptRecord, context: LineContext, mark: Marked): string =>
   sentences(
-    `${mark("component", thingName(fields))}: ${fields.fault ?? "something wrong"}, found ${mark("date", dated(fields, context))}`,
+    `${mark("component", thingName(fields))}: ${phrase(fields.fault ?? "something wrong")}, found ${mark("date", dated(fields, context))}`,
     "Not dealt with yet",
   );
 
@@ -92,7 +105,7 @@ const todoLine = ({ fields }: KeptRecord, context: LineContext, mark: Marked): s
   const cost = fields.cost === null ? "" : `, about ${sayMoney(fields.cost, context.zone)}`;
   return sentences(
     `To do: ${mark("action", doWord(fields.action))} the ${mark("component", thingName(fields).toLowerCase())}${what}${due}${cost}`,
-    fields.fault === null ? "" : capital(fields.fault),
+    fields.fault === null ? "" : capital(phrase(fields.fault)),
   );
 };
 
