@@ -4,14 +4,9 @@ import type { Candidate, CareChoice, CareInput, Done } from "./care-choice.ts";
 import { CARE_ROWS, type CareRow, SEASONS, type Season } from "./care-table.ts";
 import { lastWork } from "./care-work.ts";
 import { type Day, dateOf, dayOf } from "./days.ts";
+import { everyWords } from "./say.ts";
 import type { Use } from "./use.ts";
 import { dayOfUse, FAR_DAYS } from "./use-day.ts";
-
-const everyWords = (days: number): string => {
-  if (days < 45) return days <= 8 ? "every week" : days <= 29 ? "every four weeks" : "every month";
-  if (days < 340) return `every ${Math.round(days / 30.4)} months`;
-  return days < 400 ? "every year" : `every ${(days / 365).toFixed(1).replace(".0", "")} years`;
-};
 
 export const byInterval = (row: CareRow, done: Done, use: Use): Candidate[] => {
   const found: Candidate[] = [];

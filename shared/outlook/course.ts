@@ -2,7 +2,7 @@ import type { Temporal } from "temporal-polyfill";
 import { ageBetween, ageingPace, mixedAge } from "./age.ts";
 import type { Attempt } from "./attempt.ts";
 import { type Day, dayOf } from "./days.ts";
-import { UNMENTIONED } from "./observe.ts";
+import { unmentionedShare } from "./observe.ts";
 import { outlives, type Prediction } from "./prediction.ts";
 import type { Settings } from "./settings.ts";
 import { type Trip, type Use, useOnTrip } from "./use.ts";
@@ -48,8 +48,7 @@ const reAged = (counted: (day: Day) => number, day: Day, age: number) => {
 /** Chance to be failed and unnoticed on a day, given that nobody has said so. */
 export const goneBy = ({ attempt, holdsOn, base }: Course, day: Day): number => {
   const [held, now] = [holdsOn(base), holdsOn(Math.max(day, base))];
-  const unseenBefore =
-    attempt.looks.length === 0 ? Math.min(UNMENTIONED, attempt.wear.hidden) * (1 - held) : 0;
+  const unseenBefore = attempt.looks.length === 0 ? unmentionedShare(attempt.wear.hidden) * (1 - held) : 0;
   const gone = attempt.wear.hidden * (held - now) + unseenBefore;
   return gone / (gone + now);
 };

@@ -3,14 +3,20 @@ import { constantInterval } from "./constant-interval.ts";
 import { type Context, type Course, dayAtAge } from "./course.ts";
 import { type Day, dayOf } from "./days.ts";
 import { type LookPlan, planLooks, planSafely } from "./look-plan.ts";
-import { outlives } from "./prediction.ts";
+import { unmentionedShare } from "./observe.ts";
+import { ageAt, outlives } from "./prediction.ts";
 import { publishedLimit } from "./published.ts";
 import { FIRST_LOOK_DAYS, firstLookAfter } from "./wear.ts";
 
 /** What set the day of the next look. */
 export type LookReason = "least-cost" | "first-use" | "published" | "departure" | "partly" | "later";
 
-type Choice = { readonly day: Day; readonly reason: LookReason };
+export type LookChoice = {
+  readonly day: Day;
+  readonly reason: LookReason;
+  /** The published interval that set it, in words. */
+  readonly rule?: string;
+};
 
 const LEAST_HORIZON_DAYS = 750;
 const INTERVALS_AHEAD = 4;
@@ -55,13 +61,18 @@ const firstUseDay = ({ attempt }: Course, { use }: Context): Day => {
   return day;
 };
 
-const earlier = (one: Choice, day: Day, reason: LookReason): Choice =>
+const earlier = (one: LookChoice, day: Day, reason: LookReason): LookChoice =>
   day < one.day ? { day, reason } : one;
 
 /** Failures that mostly show by themselves need no early look. */
 const SHOWS_ITSELF = 0.3;
 
-const beforeLeaving = (choice: Choice, base: Day, looked: boolean, { trip, use }: Context): Choice => {
+const beforeLeaving = (
+  choice: LookChoice,
+  base: Day,
+  looked: boolean,
+  { trip, use }: Context,
+): LookChoice => {
   if (trip === null) return choice;
   const [from, to] = [dayOf(trip.from), dayOf(trip.to)];
   const latest = from - BEFORE_LEAVING_DAYS;
@@ -70,18 +81,39 @@ const beforeLeaving = (choice: Choice, base: Day, looked: boolean, { trip, use }
   return { day: Math.max(use.today, latest), reason: "departure" };
 };
 
+/** Days over which looks at work that was told of long after are spread, as many such are often told in one evening. */
+const SPREAD_DAYS = { safety: 14, water: 30, use: 45, comfort: 60 } as const;
+const STRIDE = 11;
+
+/**
+ * The least-cost day. Old work of which no look is known may have failed before it was told of: it is planned as if
+ * last seen good at an earlier age that leaves the same chance of that, and its looks are spread out.
+ */
+const bestDay = (course: Course, consequence: Consequence, context: Context): Day => {
+  const { attempt, base, ageOn, prediction } = course;
+  const { next } = planOf(course, consequence, context);
+  const least = base + LEAST_DAYS[consequence];
+  const asSeen = Math.max(least, dayAtAge(course, next(ageOn(base))));
+  if (attempt.looks.length > 0 || !attempt.retold) return asSeen;
+  const failed = 1 - outlives(prediction, ageOn(base));
+  const seen = 1 - unmentionedShare(attempt.wear.hidden) / Math.max(attempt.wear.hidden, 0.01);
+  const due = dayAtAge(course, next(ageAt(prediction, 0, 1 - failed * seen)));
+  const spread = least + ((attempt.record.id * STRIDE) % SPREAD_DAYS[consequence]);
+  return Math.min(asSeen, Math.max(due, spread));
+};
+
 /**
  * The day of the next look and what set it. The best age of the next look does not depend on use since the last one, so
  * that more use only ever brings its day nearer; and a later good look never gives an earlier day.
  */
-export const lookDay = (course: Course, consequence: Consequence, context: Context): Choice => {
+export const lookDay = (course: Course, consequence: Consequence, context: Context): LookChoice => {
   const { attempt, base } = course;
   const last = attempt.looks.at(-1);
   const fresh = last === undefined && base === attempt.start;
-  const best = dayAtAge(course, planOf(course, consequence, context).next(course.ageOn(base)));
-  let choice: Choice = { day: Math.max(best, base + LEAST_DAYS[consequence]), reason: "least-cost" };
+  let choice: LookChoice = { day: bestDay(course, consequence, context), reason: "least-cost" };
   if (last?.outcome === "partly") choice = { day: Math.ceil((base + choice.day) / 2), reason: "partly" };
-  choice = earlier(choice, publishedLimit(attempt.record.fields.component, base, context.use), "published");
+  const published = publishedLimit(attempt.record.fields.component, base, context.use);
+  if (published !== undefined && published.day < choice.day) choice = { ...published, reason: "published" };
   if (fresh && attempt.wear.hidden >= SHOWS_ITSELF)
     choice = earlier(choice, firstUseDay(course, context), "first-use");
   choice = beforeLeaving(choice, base, last !== undefined, context);

@@ -2,7 +2,9 @@ import { halfGood, letGo, type Observation } from "./life.ts";
 import type { Seen } from "./seen.ts";
 
 /** Chance that an owner who retells old work would not mention that it had failed. */
-export const UNMENTIONED = 0.3;
+const UNMENTIONED = 0.3;
+/** The same among failures that are hidden with such a chance: what shows itself is not forgotten. */
+export const unmentionedShare = (hidden: number): number => Math.min(UNMENTIONED, hidden);
 /** How far off a told lifetime may be. */
 const TOLD_BAND = [0.7, 1.3] as const;
 
@@ -19,7 +21,7 @@ export type Silence = {
 /** Nobody complained: it holds, or failed unseen since the last good look, or before it was told of. */
 const unheard = (goodAge: number, silence: Silence): Observation => {
   const { age, retoldAge, hidden } = silence;
-  const unmentioned = goodAge > 0 ? 0 : retoldAge > 0 ? Math.min(UNMENTIONED, hidden) : 0;
+  const unmentioned = goodAge > 0 ? 0 : retoldAge > 0 ? unmentionedShare(hidden) : 0;
   const lower = Math.max(goodAge, retoldAge);
   return {
     lower,

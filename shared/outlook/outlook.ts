@@ -9,6 +9,7 @@ import { explainLook } from "./explain.ts";
 import { type LifeSpan, lifeSpanOf } from "./life-span.ts";
 import { type LookReason, lookDay } from "./look-day.ts";
 import type { Prediction } from "./prediction.ts";
+import { roundUse } from "./say.ts";
 import { lookForOf } from "./signs.ts";
 import type { Trip, Use } from "./use.ts";
 
@@ -19,7 +20,7 @@ export type Outlook = {
   readonly consequence: Consequence;
   /** The last look that was answered; null when nobody has looked yet. */
   readonly lastLook: Temporal.PlainDate | null;
-  /** May lie in the past when it is overdue. `byUse` is counted from today. */
+  /** May lie in the past when it is overdue. `byUse` is a round figure, counted from today. */
   readonly nextLook: {
     readonly day: Temporal.PlainDate;
     readonly byUse?: Amount;
@@ -42,7 +43,7 @@ const USE_COUNTS = 0.4;
 const byUse = ({ attempt }: Course, use: Use, day: Day): Amount | undefined => {
   const { axis, useShare } = attempt.wear;
   if (axis === "calendar" || useShare < USE_COUNTS || day <= use.today) return undefined;
-  return { count: use.between(axis, use.today, day), unit: axis };
+  return { count: roundUse(use.between(axis, use.today, day)), unit: axis };
 };
 
 export const outlookFrom = (attempt: Attempt, prediction: Prediction, context: Context): Outlook => {
@@ -50,7 +51,8 @@ export const outlookFrom = (attempt: Attempt, prediction: Prediction, context: C
   const course = courseOf(attempt, prediction, use);
   const record: KeptRecord = attempt.record;
   const consequence = consequenceOf(record.fields.component);
-  const { day, reason } = lookDay(course, consequence, context);
+  const choice = lookDay(course, consequence, context);
+  const { day, reason } = choice;
   const last = attempt.looks.at(-1);
   const counted = byUse(course, use, day);
   const life = lifeSpanOf(course, use);
@@ -62,7 +64,7 @@ export const outlookFrom = (attempt: Attempt, prediction: Prediction, context: C
     goneSinceLastLook: goneBy(course, use.today),
     lasts: (trip) => lastsTrip(course, use, trip),
     life,
-    explain: explainLook({ course, day, reason, life, use, gone: goneBy(course, Math.max(day, use.today)) }),
+    explain: explainLook({ course, choice, life, use, gone: goneBy(course, Math.max(day, use.today)) }),
     lookFor: lookForOf(record.fields, attempt.kind),
   };
 };

@@ -40,6 +40,20 @@ export const monthsWords = (months: number): string => {
   return counted(Math.round(months / 12), "year");
 };
 
+/** A range of months, the unit said once where it can be: "8 months to 3 years", "1 to 11 years". */
+export const monthsRange = (low: number, high: number): string => {
+  const [from, to] = [Math.round(low / 12), Math.round(high / 12)];
+  if (low >= 10.5 && to >= 2) return from === to ? `${to} years` : `${from} to ${to} years`;
+  return `${monthsWords(low)} to ${monthsWords(high)}`;
+};
+
+/** An interval of days as one says it: "every month", "every 6 months". */
+export const everyWords = (days: number): string => {
+  if (days < 45) return days <= 8 ? "every week" : days <= 29 ? "every four weeks" : "every month";
+  if (days < 340) return `every ${Math.round(days / 30.4)} months`;
+  return days < 400 ? "every year" : `every ${(days / 365).toFixed(1).replace(".0", "")} years`;
+};
+
 /** A round figure for a use: 612 miles → 600, 3.4 fills → 3. */
 export const roundUse = (count: number): number => {
   if (count < 15) return Math.max(1, Math.round(count));
@@ -61,3 +75,6 @@ export const dayWords = (day: Day, today: Day): string => {
 };
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** "a glassed-over repair", "an adjustment". */
+export const withArticle = (name: string): string => `${/^[aeiou]/.test(name) ? "an" : "a"} ${name}`;

@@ -147,6 +147,24 @@ describe("old work told of later", () => {
     expect(looks.filter((days) => days < 45).length).toBeLessThan(records.length / 3);
   });
 
+  it("is looked at sooner when nothing was said of how it held, but spread out", () => {
+    const told = (outcome: "holding" | "untested") =>
+      kept("2026-06-01", {
+        component: "roof-seam",
+        action: "seal",
+        materials: ["lap sealant"],
+        date: "2022",
+        outcome,
+      });
+    const rig = rigOn("2026-06-01");
+    const days = Array.from({ length: 20 }, () =>
+      daysOn("2026-06-01", outlook(told("untested"), rig).nextLook.day),
+    );
+    expect(Math.max(...days)).toBeLessThan(daysOn("2026-06-01", outlook(told("holding"), rig).nextLook.day));
+    expect(Math.min(...days)).toBeGreaterThanOrEqual(7);
+    expect(new Set(days).size).toBeGreaterThan(10);
+  });
+
   it("counts silence less than a look", () => {
     const told = (outcome: "holding" | "untested") =>
       kept("2026-06-01", {
