@@ -83,9 +83,11 @@ describe("for any fix", () => {
         fc.array(fc.nat({ max: 1000 }), { minLength: 1, maxLength: 4 }),
         log,
         trip,
-        (work, old, looks, usage, ahead) => {
-          const days = [...new Set(looks.map((at) => at % old))].toSorted((a, b) => b - a);
-          const record = kept(ago(old), work);
+        fc.constantFrom(1, 2, 10),
+        (work, old, looks, usage, ahead, late) => {
+          const told = Math.ceil(old / late);
+          const days = [...new Set(looks.map((at) => at % told))].toSorted((a, b) => b - a);
+          const record = kept(ago(told), { ...work, date: ago(old) });
           const verdicts: Verdict[] = days.map((at) => verdict("holding", ago(at)));
           const fewer = withVerdicts(record, ...verdicts.slice(0, -1));
           return notBefore(

@@ -6,7 +6,7 @@ import { byTenths, fixedRoundFor, meanGap, runRigs } from "./world/report.ts";
 
 /**
  * Rigs whose true lives are known to the test alone; the program is told what a keeper would tell. A small seeded run of
- * the full simulation (`npx tsx test/shared/outlook/simulate.ts`).
+ * the full simulation (`npx tsx test/shared/outlook/figures.ts`).
  */
 const RIGS = 30;
 const SIZE = { years: 4, places: 8 };

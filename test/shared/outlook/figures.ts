@@ -2,7 +2,7 @@ import { AS_EXPECTED, type Nature } from "./world/nature.ts";
 import { fromOwnLine, learning, unlearned } from "./world/policy.ts";
 import { byTenths, fixedRoundFor, meanGap, runRigs } from "./world/report.ts";
 
-/** `tsx test/shared/outlook/simulate.ts [rigs]`: the full simulation, printed. */
+/** `tsx test/shared/outlook/figures.ts [rigs]`: the full simulation, printed. */
 const asked = Number(process.argv[2] ?? 1000);
 const size = { years: 6, places: 10 };
 
