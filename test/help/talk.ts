@@ -32,8 +32,15 @@ const config = (home: string) => {
 
 export const START = Temporal.Instant.from("2026-05-14T10:00:00-06:00");
 
+export type TalkOptions = {
+  readonly home?: string;
+  readonly paired?: boolean;
+  /** Lets the small model for trying out listen. */
+  readonly sampleModel?: boolean;
+};
+
 /** Starts the program on a fresh folder, or on one that is there, by a clock that stands at `START` and runs on. */
-export const startTalk = async (options: { home?: string; paired?: boolean } = {}): Promise<Talk> => {
+export const startTalk = async (options: TalkOptions = {}): Promise<Talk> => {
   const clock = new MovedClock(new Temporal.Duration());
   clock.moveTo(START);
   const said: string[] = [];
@@ -43,6 +50,7 @@ export const startTalk = async (options: { home?: string; paired?: boolean } = {
     say: (sentence) => said.push(sentence),
     onFatal: (error) => fatal.push(error),
     scheduler: "by-hand",
+    sampleModel: options.sampleModel ?? false,
   });
   foundRig(program.store, { name: "Magpie", zone: "America/Denver", hemisphere: "north" });
   program.store.settings.put("rig.zone", "America/Denver");
@@ -52,7 +60,11 @@ export const startTalk = async (options: { home?: string; paired?: boolean } = {
 
   const quiet = async (): Promise<void> => {
     const { store } = program;
-    const pending = () => store.inbox.next() !== undefined || store.outbox.next("page") !== undefined;
+    const pending = () =>
+      store.inbox.next() !== undefined ||
+      store.outbox.next("page") !== undefined ||
+      store.hearings.next("to-fetch") !== undefined ||
+      (options.sampleModel === true && store.hearings.next("to-hear") !== undefined);
     const number = (sql: string) => Number(store.db.prepare(sql).pluck().get());
     const given = () =>
       number("SELECT coalesce((SELECT seq FROM sqlite_sequence WHERE name = 'chat_updates'), 0)");
