@@ -4,7 +4,6 @@ import { mkdir, rename, rm, stat } from "node:fs/promises";
 import { dirname } from "node:path";
 import { Readable, Transform } from "node:stream";
 import { pipeline } from "node:stream/promises";
-import type { ReadableStream } from "node:stream/web";
 import type { FileHash, HubFile } from "./hub.ts";
 
 /** Bytes of a file that are there now. */

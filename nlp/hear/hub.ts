@@ -52,7 +52,9 @@ const fileOf =
 /** The files of a model as the hub lists them now. Throws when the hub cannot be reached or lacks one. */
 export const listHubFiles = async (host: string, model: HubModel): Promise<HubFile[]> => {
   const { repo } = HUB_MODELS[model];
-  const response = await fetch(`${host}/api/models/${repo}/tree/${REVISION}?recursive=true`);
+  const response = await fetch(`${host}/api/models/${repo}/tree/${REVISION}?recursive=true`).catch(() => {
+    throw new Error("The hub cannot be reached.");
+  });
   if (!response.ok) throw new Error(`The hub answered ${response.status} when asked for its list of files.`);
   const files = listingSchema.parse(await response.json()).map(fileOf(host, repo));
   return WANTED.map((path) => {
