@@ -3,7 +3,7 @@ import type { Answer } from "../../shared/memory/answer-data.ts";
 import type { Query } from "../../shared/memory/query.ts";
 import { sayDay } from "../replies/look-words.ts";
 import { numbered } from "../replies/numbered.ts";
-import { recordLine } from "../replies/record-line.ts";
+import { lineContext, recordLine } from "../replies/record-line.ts";
 import { plural } from "../replies/words.ts";
 import type { Reply, Turn } from "./turn.ts";
 
@@ -29,7 +29,7 @@ export const dueReply = (turn: Turn, answer: Answer): Reply => {
     const look = turn.store.looks.of(record.id);
     const day = look === undefined ? turn.today : Temporal.PlainDate.from(look.putOffTo ?? look.due);
     const overdue = Temporal.PlainDate.compare(day, turn.today) <= 0;
-    return `${overdue ? "Now" : sayDay(day, turn.today)}: ${recordLine(record, { today: turn.today, zone: turn.rig.zone, doubts: [] })}`;
+    return `${overdue ? "Now" : sayDay(day, turn.today)}: ${recordLine(record, lineContext(turn))}`;
   });
   const more = answer.records.length - lines.length;
   const head = `${plural(answer.records.length, "look")} ahead:`;

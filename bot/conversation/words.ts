@@ -9,7 +9,7 @@ export const sayWords = (turn: Turn, noteId: NoteId): void => {
     turn.say({ text: "I don't have those words any more." });
     return;
   }
-  const day = sayDate(note.saidAt.slice(0, 10), turn.today);
+  const day = sayDate(note.saidAt.slice(0, 10), turn.today, turn.rig.hemisphere);
   if (note.media?.kind === "voice" && note.media.file !== null) turn.play(note.media.file);
   turn.say({ text: `${day}:\n“${note.text}”`, shows: { of: "answer", noteId } });
 };

@@ -5,7 +5,7 @@ import type { Field, RecordFields } from "../../shared/record.ts";
 import { componentName } from "../../shared/vocabulary.ts";
 import type { Reply, Turn } from "../conversation/turn.ts";
 import { sayMoney } from "../rig/money.ts";
-import { recordLine } from "./record-line.ts";
+import { lineContext, recordLine } from "./record-line.ts";
 import { capital, doneWord, listed, sayCount, sayExposure } from "./words.ts";
 
 type Why = Extract<Amendment, { is: "impossible" }>["why"];
@@ -52,7 +52,7 @@ const valueWords = (turn: Turn, field: Field, value: RecordFields[Field]): strin
   if (fields.kind !== undefined) return KIND[fields.kind];
   if (fields.action != null) return doneWord(fields.action);
   if (fields.outcome != null) return OUTCOME[fields.outcome];
-  if (fields.date != null) return sayDate(fields.date, turn.today);
+  if (fields.date != null) return sayDate(fields.date, turn.today, turn.rig.hemisphere);
   if (fields.cost != null) return sayMoney(fields.cost, turn.rig.zone);
   if (fields.materials !== undefined) return listed(fields.materials);
   if (fields.exposure !== undefined) return listed(fields.exposure.map(sayExposure));
@@ -87,7 +87,7 @@ const lines = (turn: Turn, records: readonly RecordId[]): string[] =>
   records
     .flatMap((id) => turn.store.history.record(id) ?? [])
     .filter(({ removed }) => !removed)
-    .map((record) => recordLine(record, { today: turn.today, zone: turn.rig.zone, doubts: [] }));
+    .map((record) => recordLine(record, lineContext(turn)));
 
 /** One line on what changed, then the record as it stands. */
 export const amendedReply = (turn: Turn, changes: readonly Amend[], records: readonly RecordId[]): Reply => {

@@ -5,7 +5,7 @@ import { doneWord, listed, sayExposure } from "./words.ts";
 
 const attempt = (turn: Turn, { fields }: KeptRecord): string => {
   const materials = fields.materials.length === 0 ? "" : ` with ${listed(fields.materials)}`;
-  const date = fields.date === null ? "" : `, ${sayDate(fields.date, turn.today)}`;
+  const date = fields.date === null ? "" : `, ${sayDate(fields.date, turn.today, turn.rig.hemisphere)}`;
   const through = fields.exposure.length === 0 ? "" : ` after ${listed(fields.exposure.map(sayExposure))}`;
   const end = fields.outcome === "failed" ? `, let go${through}` : "";
   return `${doneWord(fields.action)}${materials}${date}${end}`;

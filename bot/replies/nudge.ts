@@ -44,7 +44,7 @@ const careButtons =
 
 const workDone = (turn: Turn, { fields }: KeptRecord): string => {
   const materials = fields.materials.length === 0 ? "" : ` with ${listed(fields.materials)}`;
-  const date = fields.date === null ? "" : `, ${sayDate(fields.date, turn.today)}`;
+  const date = fields.date === null ? "" : `, ${sayDate(fields.date, turn.today, turn.rig.hemisphere)}`;
   return `${thingName(fields)}: ${doneWord(fields.action)}${materials}${date}.`;
 };
 

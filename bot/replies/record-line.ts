@@ -1,17 +1,27 @@
 import type { Temporal } from "temporal-polyfill";
 import { sayDate } from "../../shared/edtf.ts";
 import type { KeptRecord } from "../../shared/history.ts";
+import type { Hemisphere } from "../../shared/reading.ts";
 import type { Field, RecordFields } from "../../shared/record.ts";
 import { componentName } from "../../shared/vocabulary.ts";
+import type { Turn } from "../conversation/turn.ts";
 import { sayMoney } from "../rig/money.ts";
 import { capital, doneWord, doWord, listed, sayExposure } from "./words.ts";
 
 export type LineContext = {
   readonly today: Temporal.PlainDate;
   readonly zone: string;
+  readonly hemisphere: Hemisphere;
   /** Fields that the reader doubts: each is shown with a question mark. */
   readonly doubts: readonly Field[];
 };
+
+export const lineContext = (turn: Turn, doubts: readonly Field[] = []): LineContext => ({
+  today: turn.today,
+  zone: turn.rig.zone,
+  hemisphere: turn.rig.hemisphere,
+  doubts,
+});
 
 type Marked = (field: Field, text: string) => string;
 
@@ -38,7 +48,7 @@ const SMALL = new Set(["the", "a", "on", "in", "at", "of"]);
 const phrase = (text: string): string => text.replace(/[\s,.;:!?]+$/u, "");
 
 const dated = (fields: RecordFields, context: LineContext): string =>
-  fields.date === null ? "no date given" : sayDate(fields.date, context.today);
+  fields.date === null ? "no date given" : sayDate(fields.date, context.today, context.hemisphere);
 
 const throughUse = (fields: RecordFields): string =>
   fields.exposure.length === 0 ? "" : ` after ${listed(fields.exposure.map(sayExposure))}`;
@@ -96,12 +106,12 @@ const faultLine = ({ fields }: KeptRecord, context: LineContext, mark: Marked): 
     "Not dealt with yet",
   );
 
-const dueWords = (due: string, today: Temporal.PlainDate): string =>
-  /^\d{4}/.test(due) ? sayDate(due, today) : due;
+const dueWords = (due: string, { today, hemisphere }: LineContext): string =>
+  /^\d{4}/.test(due) ? sayDate(due, today, hemisphere) : due;
 
 const todoLine = ({ fields }: KeptRecord, context: LineContext, mark: Marked): string => {
   const what = fields.materials.length === 0 ? "" : ` (${listed(fields.materials)})`;
-  const due = fields.due === null ? "" : `, ${mark("due", dueWords(fields.due, context.today))}`;
+  const due = fields.due === null ? "" : `, ${mark("due", dueWords(fields.due, context))}`;
   const cost = fields.cost === null ? "" : `, about ${sayMoney(fields.cost, context.zone)}`;
   return sentences(
     `To do: ${mark("action", doWord(fields.action))} the ${mark("component", thingName(fields).toLowerCase())}${what}${due}${cost}`,

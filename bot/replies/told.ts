@@ -7,7 +7,7 @@ import type { Told } from "../conversation/told.ts";
 import type { Turn } from "../conversation/turn.ts";
 import { lookAhead } from "./look-words.ts";
 import { numbered } from "./numbered.ts";
-import { recordLine, thingName } from "./record-line.ts";
+import { lineContext, recordLine, thingName } from "./record-line.ts";
 import { usageLine } from "./usage-line.ts";
 
 type Line = { readonly text: string; readonly buttons: readonly (readonly Button[])[] };
@@ -26,7 +26,7 @@ const savedLine = (turn: Turn, each: Saved, label: string): Line[] => {
   const record = turn.store.history.record(each.record);
   if (record === undefined) return [];
   const doubts = each.how === "new" ? doubtsOf(each.draft) : [];
-  const line = recordLine(record, { today: turn.today, zone: turn.rig.zone, doubts });
+  const line = recordLine(record, lineContext(turn, doubts));
   const text = `${LEAD[each.how]}${line}${lookAhead(turn, record)}`;
   return [{ text, buttons: doubts.length === 0 ? [] : [settling(each.record, label)] }];
 };
@@ -47,7 +47,7 @@ const whichOne = (turn: Turn, told: Told): Line[] => {
 };
 
 const pickLabel = (turn: Turn, record: Parameters<typeof recordLine>[0]): string => {
-  const words = recordLine(record, { today: turn.today, zone: turn.rig.zone, doubts: [] });
+  const words = recordLine(record, lineContext(turn));
   return words.length <= 48
     ? words.replace(/\.$/, "")
     : `${thingName(record.fields)}, ${record.fields.date ?? "no date"}`;

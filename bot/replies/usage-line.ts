@@ -17,7 +17,7 @@ const yearSoFar = (turn: Turn, unit: Usage["unit"]): string => {
 
 /** "Logged: 212 miles, today. That makes 1,840 miles this year." */
 export const usageLine = (turn: Turn, usage: Usage): string => {
-  const when = usage.date === null ? "" : `, ${sayDate(usage.date, turn.today)}`;
+  const when = usage.date === null ? "" : `, ${sayDate(usage.date, turn.today, turn.rig.hemisphere)}`;
   if ("reading" in usage) return `Logged: the meter at ${sayCount(usage.reading)} ${usage.unit}${when}.`;
   return `Logged: ${sayExposure(usage)}${when}.${yearSoFar(turn, usage.unit)}`;
 };

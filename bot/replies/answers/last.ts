@@ -29,7 +29,9 @@ const LEADS: Record<Focus, (turn: Turn, record: KeptRecord) => string> = {
 
 const lastLook = (turn: Turn, record: KeptRecord): string => {
   const verdict = record.verdicts.at(-1);
-  return verdict === undefined ? "" : ` You last said so ${sayDate(verdict.when, turn.today)}.`;
+  return verdict === undefined
+    ? ""
+    : ` You last said so ${sayDate(verdict.when, turn.today, turn.rig.hemisphere)}.`;
 };
 
 export const lastReply = (turn: Turn, answer: Answer): Reply => {

@@ -5,14 +5,15 @@ import { EMPTY_TOPIC, type Topic } from "../../../shared/memory/query.ts";
 import { componentName } from "../../../shared/vocabulary.ts";
 import type { Button } from "../../conversation/buttons.ts";
 import type { Turn } from "../../conversation/turn.ts";
-import { recordLine, thingName } from "../record-line.ts";
+import { lineContext, recordLine, thingName } from "../record-line.ts";
 import { listed } from "../words.ts";
 
-export const lineOf = (turn: Turn, record: KeptRecord): string =>
-  recordLine(record, { today: turn.today, zone: turn.rig.zone, doubts: [] });
+export const lineOf = (turn: Turn, record: KeptRecord): string => recordLine(record, lineContext(turn));
 
 export const when = (turn: Turn, record: KeptRecord): string =>
-  record.fields.date === null ? "at a time you did not say" : sayDate(record.fields.date, turn.today);
+  record.fields.date === null
+    ? "at a time you did not say"
+    : sayDate(record.fields.date, turn.today, turn.rig.hemisphere);
 
 /** "the gray tank", "the roof or the skylight", or "that" when nothing is named. */
 export const topicName = ({ named, systems }: Topic): string => {

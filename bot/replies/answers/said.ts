@@ -12,13 +12,16 @@ export const saidReply = (turn: Turn, answer: Answer): Reply => {
   const shown = answer.notes.slice(0, NOTES_SHOWN);
   const quotes = shown.map(
     ({ text, saidAt, saidBy }) =>
-      `${saidBy}, ${sayDate(saidAt.slice(0, 10), turn.today)}:\n“${shortened(text, QUOTE_LENGTH)}”`,
+      `${saidBy}, ${sayDate(saidAt.slice(0, 10), turn.today, turn.rig.hemisphere)}:\n“${shortened(text, QUOTE_LENGTH)}”`,
   );
   const voices = shown.filter(({ noteId }) => turn.store.notes.get(noteId)?.media?.kind === "voice");
   return {
     text: quotes.join("\n\n"),
     buttons: voices.map(({ noteId, saidAt }) => [
-      { label: `Play ${sayDate(saidAt.slice(0, 10), turn.today)}`, tap: { tap: "words", note: noteId } },
+      {
+        label: `Play ${sayDate(saidAt.slice(0, 10), turn.today, turn.rig.hemisphere)}`,
+        tap: { tap: "words", note: noteId },
+      },
     ]),
   };
 };
