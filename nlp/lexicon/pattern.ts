@@ -140,7 +140,7 @@ const BREAKS = new Set([
 ]);
 const isStop = (token: Token): boolean => token.kind === "mark" && STOPS.has(token.norm);
 const NUMBER_WORDS = new Set(
-  "one two three four five six seven eight nine ten eleven twelve fifteen twenty thirty a an couple few several".split(
+  "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen eighteen twenty thirty forty fifty sixty seventy eighty ninety hundred a an couple few several".split(
     " ",
   ),
 );

@@ -89,7 +89,9 @@ const plainlyInstead = (scan: Scan, now: Mention, cue: Stretch): boolean => {
   const bare = cue.to - cue.from === 1 && scan.tokens[cue.from]?.norm === "no";
   return (
     !bare ||
-    between.some((word) => DETERMINERS.has(word) || NEGATIVES.has(word)) ||
+    (between.length > 0 &&
+      between.length <= 3 &&
+      (DETERMINERS.has(between[0] ?? "") || NEGATIVES.has(between[0] ?? ""))) ||
     (now.type === "material" && scan.tokens[cue.from - 1]?.norm === "tape")
   );
 };

@@ -65,6 +65,7 @@ export const deedsOf = (scan: Scan, clauses: readonly Clause[], index: Int32Arra
     const clause = clauses[clauseAt] ?? { from: 0, to: scan.tokens.length, hard: true, subordinate: false };
     const status = statusOf(act, { scan, clause, ends, at, verbs, told });
     const { sense, action } = act.value;
+    const { source } = act;
     const future = status === "done" && isAhead(act, scan, clause);
     const deed = {
       from: act.from,
@@ -73,12 +74,13 @@ export const deedsOf = (scan: Scan, clauses: readonly Clause[], index: Int32Arra
       clause: clauseAt,
       sense,
       action,
-      status: future
-        ? ("plan" as const)
-        : status === "purpose" && sense === "look"
-          ? ("done" as const)
-          : status,
-      source: act.source,
+      status:
+        future || (status === "done" && source.includes("order~"))
+          ? ("plan" as const)
+          : status === "purpose" && sense === "look"
+            ? ("done" as const)
+            : status,
+      source,
     };
     if (!drivesOnly(deed, scan) && !namesOnly(deed, scan))
       deeds.push(carriesOn(act, deed, deeds.at(-1), scan, clauses) ? { ...deed, status: "plan" } : deed);
@@ -94,7 +96,11 @@ const namesOnly = (deed: Deed, scan: Scan): boolean => {
   const inName = scan.components.some(
     (ref) => ref.from <= deed.from && deed.from < ref.to && ref.to - ref.from > 1,
   );
-  return inName || ["the", "that", "this", "like", "as", "than", "since", "every", "is"].includes(before);
+  return (
+    inName ||
+    (!deed.source.includes("is|are") &&
+      ["the", "that", "this", "like", "as", "than", "since", "every", "is"].includes(before))
+  );
 };
 
 /** Told with a time to come, and in a form that may be of the future: "till I've put a plug on it tomorrow". */
@@ -165,7 +171,7 @@ const fitted = (
   if (groups.includes("fluid")) return "charge";
   if (groups.includes("sheet") || groups.includes("timber")) return broken ? "patch" : "install";
   if (groups.includes("part") && !addition) return "replace";
-  return action ?? "install";
+  return broken && groups.length === 0 ? "replace" : (action ?? "install");
 };
 
 const fastened = ({ groups, hasNew, back, over, withOnly }: Given): Action => {

@@ -21,8 +21,11 @@ export type Event = {
   from: number;
   to: number;
   /** "did the other side too": all else like this one. */
-  readonly like: Event | null;
+  readonly like: Like | null;
 };
+
+/** A piece of work and what was told of it, for another one like it. */
+export type Like = { readonly event: Event; readonly told: Told };
 
 /** All that was said within the stretches of one topic. */
 export type Told = {
@@ -152,10 +155,12 @@ const repeats = (deed: Deed, { scan, clauses }: Context): boolean =>
 class Events {
   readonly list: Event[] = [];
   #pending: Deed[] = [];
+  readonly #before: Like | null;
   readonly #told: Told;
   readonly #context: Context;
 
-  constructor(told: Told, context: Context) {
+  constructor(told: Told, context: Context, before: Like | null) {
+    this.#before = before;
     this.#told = told;
     this.#context = context;
   }
@@ -171,8 +176,9 @@ class Events {
     }
     const last = this.list.at(-1);
     const lastWork = this.list.findLast((event) => event.kind === "work");
-    if (lastWork !== undefined && repeats(deed, this.#context)) {
-      this.#open(kind, lastWork.action, deed, lastWork);
+    const like = lastWork === undefined ? this.#before : { event: lastWork, told: this.#told };
+    if (like !== null && repeats(deed, this.#context)) {
+      this.#open(kind, like.event.action, deed, like);
       return;
     }
     const action = actionOf(deed, next, this.#pending, this.#told, this.#context);
@@ -186,7 +192,7 @@ class Events {
     if (RANK[action] > RANK[last.action]) last.action = action;
   }
 
-  #open(kind: EventKind, action: Action, deed: Deed, like: Event | null): void {
+  #open(kind: EventKind, action: Action, deed: Deed, like: Like | null): void {
     const deeds = [...this.#pending, deed];
     this.#pending = [];
     const first = deeds[0] ?? deed;
@@ -233,14 +239,14 @@ class Events {
   }
 }
 
-/** Groups the deeds of one topic into pieces of work. */
-export const eventsOf = (told: Told, context: Context): Event[] => {
+/** Groups the deeds of one topic into pieces of work; `before` is the last one on another topic ("did the same on the other"). */
+export const eventsOf = (told: Told, context: Context, before: Like | null): Event[] => {
   const told2 = withoutObjects(
     told.deeds.filter((deed) => deed.status !== "talk" && deed.status !== "purpose"),
   );
   const worked = told2.some((deed) => kindOf(deed) === "work" && deed.sense !== "prep");
   const deeds = told2.filter((deed) => !(worked && kindOf(deed) === "look"));
-  const events = new Events(told, context);
+  const events = new Events(told, context, before);
   for (const [at, deed] of deeds.entries()) events.add(deed, deeds[at + 1]);
   return events.close();
 };

@@ -52,5 +52,8 @@ const lastWord = (words: string): string => singular(words.split(" ").at(-1) ?? 
 /** Whether a word said while speaking of a component is a part of it ("the battery" of a smoke alarm). */
 export const isPartOf = (component: ComponentId, words: string): boolean => {
   const claims = CLAIMS.get(component);
-  return claims?.has(words) === true || (!words.includes(" ") && claims?.has(lastWord(words)) === true);
+  if (claims === undefined) return false;
+  return (
+    claims.has(words) || words.split(" ").every((word) => claims.has(word) || claims.has(lastWord(word)))
+  );
 };

@@ -3,7 +3,7 @@ import { type Clause, clauseIndex, clausesOf } from "./clauses.ts";
 import { corrected } from "./corrections.ts";
 import { saidDay } from "./dates.ts";
 import { deedsOf } from "./deeds.ts";
-import { eventsOf, type Told } from "./events.ts";
+import { eventsOf, type Like, type Told } from "./events.ts";
 import { fragmentVerdicts } from "./fragments.ts";
 import { tokensOf } from "./ground.ts";
 import { draftOf, type Made } from "./made.ts";
@@ -21,8 +21,27 @@ const within =
 
 /** "The smoke alarm and the gas alarm both tested": what is said of the second is said of the first. */
 const withPartners = (made: readonly Made[], topics: readonly Topic[]): Made[] => {
-  const silent = new Set(topics.filter((topic) => !made.some((each) => each.told.topic === topic)));
-  return made.flatMap((each) => {
+  const silent = new Set(
+    topics.filter(
+      (topic) =>
+        !made.some(
+          (each) => each.told.topic === topic && !(each.kind === "check" && each.action === "inspect"),
+        ),
+    ),
+  );
+  const spoken = made.filter(
+    (each) =>
+      !(
+        each.kind === "check" &&
+        made.some(
+          (other) =>
+            other.told.topic.partner === each.told.topic &&
+            other.kind === "check" &&
+            silent.has(each.told.topic),
+        )
+      ),
+  );
+  return spoken.flatMap((each) => {
     const { partner } = each.told.topic;
     if (partner === null || !silent.has(partner)) return [each];
     return [{ ...each, told: { ...each.told, topic: partner }, cost: null }, each];
@@ -97,7 +116,9 @@ export const read = (text: string, moment: Moment): Reading => {
       ...[...seen.components, ...seen.materials].filter((ref) => ref.to - ref.from > 1),
 
       ...seen.verdicts,
-      ...deeds.map((deed) => ({ from: deed.at, to: deed.at + 1 })),
+      ...deeds
+        .filter((deed) => deed.status === "done" || deed.status === "plan")
+        .map((deed) => ({ from: deed.at, to: deed.at + 1 })),
       ...seen.times,
     ]),
   );
@@ -111,6 +132,7 @@ export const read = (text: string, moment: Moment): Reading => {
     muted,
   };
   const again = seen.tokens.flatMap((token, at) => (token.norm === "again" ? [at] : []));
+  let before: Like | null = null;
   const made = topics.flatMap((topic) => {
     const mine = within(topic);
     const told: Told = {
@@ -123,7 +145,10 @@ export const read = (text: string, moment: Moment): Reading => {
       materials: live(seen.materials).filter(mine),
       again,
     };
-    return recordsOf(told, eventsOf(told, build), build);
+    const events = eventsOf(told, build, before);
+    const work = events.findLast((event) => event.kind === "work");
+    if (work !== undefined) before = { event: work, told };
+    return recordsOf(told, events, build);
   });
   const records = defaultDates(
     withPartners(made, topics).sort((a, b) => a.span.from - b.span.from),

@@ -184,7 +184,10 @@ const ofPast = (place: Place): Status => {
 export const statusOf = (act: ActRef, place: Place): Status => {
   const forms = act.verb?.forms ?? [];
   if (act.verb === null) return cueInClause(place, "plan") ? "plan" : negated(place) ? "not" : "done";
-  if (["if", "until", "till", "once", "unless"].includes(word(place.scan, place.clause.from))) return "talk";
+  const opener = word(place.scan, place.clause.from);
+  if (opener === "if" || opener === "unless") return "talk";
+  if (["until", "till", "once"].includes(opener) && !negated(place) && act.value.sense !== "look")
+    return "plan";
   const past = forms.includes("past") || forms.includes("participle");
   const left = leftWord(place).word;
   if (

@@ -13,7 +13,14 @@ const sentenceFrom = (scan: Scan, at: number): number => {
 const OWN = new Set(["i", "we", "ive", "weve", "im", "ill", "my", "our"]);
 
 const cueIn = (scan: Scan, clause: Clause, wanted: readonly Cue[]): boolean =>
-  scan.cues.some((cue) => wanted.includes(cue.value) && cue.from >= clause.from && cue.to <= clause.to);
+  scan.cues.some(
+    (cue) =>
+      wanted.includes(cue.value) &&
+      cue.from >= clause.from &&
+      cue.to <= clause.to &&
+      !["like", "as"].includes(scan.tokens[cue.from - 1]?.norm ?? "") &&
+      !["like", "as"].includes(scan.tokens[cue.from - 2]?.norm ?? ""),
+  );
 
 /** A question's cue stands at the head of its clause, or says that the answer is not known. */
 const asks = (scan: Scan, clause: Clause): boolean =>
@@ -120,7 +127,11 @@ export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array 
     if (asked || cueIn(scan, clause, ["advice", "refuse", "asked"])) muted.fill(1, clause.from, clause.to);
     const next = clauses[at + 1];
     const advice = scan.cues.find(
-      (cue) => cue.value === "advice" && cue.from >= clause.from && cue.to <= clause.to,
+      (cue) =>
+        cue.value === "advice" &&
+        cue.from >= clause.from &&
+        cue.to <= clause.to &&
+        !["like", "as"].includes(scan.tokens[cue.from - 2]?.norm ?? ""),
     );
     if (advice !== undefined && next !== undefined && clause.to - advice.to <= 2 && !next.hard)
       muted.fill(1, next.from, next.to);

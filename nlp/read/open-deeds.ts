@@ -46,6 +46,51 @@ const hasObject = (scan: Scan, clause: Clause, verb: number): boolean => {
   return (object && words.some((word) => BACK.has(word))) || material;
 };
 
+const PRODUCTS: ReadonlySet<string> = new Set([
+  "lubricant",
+  "sealant",
+  "tape",
+  "adhesive",
+  "cleaner",
+  "resin",
+  "paint",
+]);
+
+/** "Dry lube on the rack": a product on a thing, with no verb at all. */
+const verbless = (scan: Scan, clauses: readonly Clause[], known: readonly Deed[]): Deed[] =>
+  clauses.flatMap((clause, at): Deed[] => {
+    const product = scan.materials.find(
+      (ref) => ref.from >= clause.from && ref.from - clause.from <= 3 && PRODUCTS.has(ref.group ?? ""),
+    );
+    if (
+      product === undefined ||
+      !["on", "in", "around", "round", "over", "along"].includes(wordAt(scan, product.to))
+    )
+      return [];
+    if (known.some((deed) => deed.clause === at && deed.sense !== "new")) return [];
+    const words = scan.tokens.slice(clause.from, clause.to).map((token) => token.norm);
+    if (
+      words.some(
+        (word) =>
+          ["is", "was", "has", "had", "were", "are", "the"].includes(word) &&
+          words.indexOf(word) < product.from - clause.from,
+      )
+    )
+      return [];
+    return [
+      {
+        from: product.from,
+        to: product.from,
+        at: product.from - 1,
+        clause: at,
+        sense: "apply",
+        action: null,
+        status: "done",
+        source: "product-on~",
+      },
+    ];
+  });
+
 /**
  * Deeds told with a verb that the lexicon does not know: "shimmied it back on with two clamps".
  * What was done follows from the material or from "back".
@@ -57,7 +102,7 @@ export const openDeeds = (scan: Scan, clauses: readonly Clause[], known: readonl
     ...scan.verdicts,
   ]);
   const busy = new Set(known.filter((deed) => deed.sense !== "new").map((deed) => deed.clause));
-  return clauses.flatMap((clause, at): Deed[] => {
+  const told = clauses.flatMap((clause, at): Deed[] => {
     if (busy.has(at) || clause.subordinate) return [];
     const verb = verbOf(scan, clause);
     if (verb === undefined || taken.has(verb) || !hasObject(scan, clause, verb)) return [];
@@ -75,4 +120,5 @@ export const openDeeds = (scan: Scan, clauses: readonly Clause[], known: readonl
       },
     ];
   });
+  return [...told, ...verbless(scan, clauses, [...known, ...told])];
 };

@@ -1,4 +1,5 @@
 import type { Edtf } from "../../shared/record.ts";
+import { systemOf } from "../../shared/vocabulary.ts";
 import { dateOf } from "./dates.ts";
 import { dueOf } from "./due.ts";
 import type { Context, Event, Told } from "./events.ts";
@@ -93,7 +94,7 @@ const judged = (told: Told, event: Event, early: Told["verdicts"], build: Build)
 };
 
 const ofWork = (told: Told, event: Event, early: Told["verdicts"], build: Build): Made => {
-  const source = event.like ?? event;
+  const source = event.like ?? { event, told };
   const isRepair = event.kind === "work";
   return {
     kind: isRepair ? "repair" : "check",
@@ -102,13 +103,13 @@ const ofWork = (told: Told, event: Event, early: Told["verdicts"], build: Build)
     action: event.action,
     dated: dateOf(event, told, build.scan, build.clauses, build.index, build.today),
     judged: judged(told, event, early, build),
-    used: isRepair ? materialsOf(source, told, build.scan) : NOTHING_USED,
+    used: isRepair ? materialsOf(source.event, source.told, build.scan) : NOTHING_USED,
     where: event.like === null ? whereOf(told, event, build) : build.places.within(event, []),
     exposure: isRepair
       ? exposuresOf(told, event, build.scan, (at) => build.clauses[build.index[at] ?? 0] ?? NO_CLAUSE)
       : [],
     cost: costOf(told, event),
-    fault: faultIn(told, build, source.from, source.to),
+    fault: faultIn(source.told, build, source.event.from, source.event.to),
     due: null,
     span: { from: event.from, to: event.to },
   };
@@ -198,11 +199,14 @@ const isMeant = (event: Event, told: Told, build: Build): boolean => {
   return cue || dueOf(event, told, build.scan, build.clauses, build.index) !== null;
 };
 const NEAR_CLAUSES = 2;
+/** Openers of what is only imagined. */
+const SUPPOSED = new Set(["until", "till", "if", "unless"]);
 
 /** What is said of a thing that nothing was done to, near where it is named. */
 const withoutDeed = (told: Told, build: Build): Made | undefined => {
   const { clauses, index, muted } = build;
   const near = (ref: Stretch): boolean =>
+    !SUPPOSED.has(build.scan.tokens[clauses[index[ref.from] ?? 0]?.from ?? 0]?.norm ?? "") &&
     told.topic.mentions.some((mention) => {
       const [first, last] = [index[mention.from] ?? 0, index[ref.from] ?? 0];
       if (last < first || last > first + NEAR_CLAUSES) return false;
@@ -236,7 +240,8 @@ const withoutDeed = (told: Told, build: Build): Made | undefined => {
   if (verdict === undefined || verdict.value.outcome === "untested") return undefined;
   if (verdict.value.outcome === "failed" && !retold(told, build))
     return { ...base, kind: "fault", action: null, judged: null, fault: fault ?? verdict };
-  if (!close(told, verdict, build)) return undefined;
+  if (!close(told, verdict, build))
+    return fault === null ? undefined : { ...base, kind: "fault", action: null, judged: null, fault };
   return { ...base, kind: "check", action: "inspect", judged: judge(mine.verdicts, [], []), fault };
 };
 
@@ -287,7 +292,20 @@ const close = (told: Told, verdict: Stretch, { clauses, index, scan }: Build): b
     );
   });
 
+/** An alarm that sounds when it is tested does its job. */
+const sounds = (told: Told, look: Event): boolean =>
+  systemOf(told.topic.component) === "alarms" &&
+  look.action === "test" &&
+  !told.verdicts.some((verdict) => verdict.value.outcome === "failed");
+const SOUNDED: Judged = { outcome: "holding", spans: [], rule: "alarm-sounded" };
+
 const ofLook = (told: Told, look: Event, whole: Stretch, build: Build): Made => {
+  if (sounds(told, look))
+    return {
+      ...ofWork(told, { ...look, from: whole.from, to: whole.to }, [], build),
+      judged: SOUNDED,
+      fault: null,
+    };
   const check = ofWork(told, { ...look, from: whole.from, to: whole.to }, told.verdicts, build);
   if (check.judged?.outcome === "untested" && check.fault === null)
     return { ...check, judged: { outcome: "holding", spans: [], rule: "looked-and-said-no-more" } };

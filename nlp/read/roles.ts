@@ -20,14 +20,28 @@ const getsIn = ({ scan }: Ground, left: number): boolean =>
 const workedAround = ({ deeds }: Ground, left: number): boolean =>
   deeds.some(
     (deed) =>
-      deed.to > left - 5 && deed.at < left && (TOUCHING.has(deed.action ?? "") || deed.sense === "apply"),
+      deed.to > left - 5 &&
+      deed.at < left &&
+      (TOUCHING.has(deed.action ?? "") || deed.sense === "apply" || deed.sense === "prep"),
   );
+
+/** The preposition of a phrase with a noun of its own before the name: "in the kids bunk". */
+const governing = ({ scan }: Ground, left: number): string => {
+  const before = wordAt(scan, left - 2);
+  const nested =
+    DETERMINERS.has(wordAt(scan, left - 1)) &&
+    !PREPOSITIONS.has(wordAt(scan, left)) &&
+    (PLACES.always.has(before) || PLACES.often.has(before)) &&
+    before !== "with" &&
+    before !== "to";
+  return nested ? before : wordAt(scan, left);
+};
 
 export const roleOf = (ground: Ground, ref: ComponentRef, before: ComponentRef | undefined): Role => {
   const { scan, deeds, takenTokens } = ground;
   const clause = clauseAt(ground, ref.from);
   const left = leftOf(ground, ref.from, clause.from);
-  const preposition = left < clause.from || takenTokens.has(left) ? "" : wordAt(scan, left);
+  const preposition = left < clause.from || takenTokens.has(left) ? "" : governing(ground, left);
   if (COMPARISONS.has(preposition)) return "none";
   if (preposition === "next" && wordAt(scan, left + 1) !== "to") return "topic";
   if (preposition === "with") return "with";
@@ -168,7 +182,9 @@ const hasPronounObject = ({ scan }: Ground, from: number, to: number): boolean =
 
 const isOwnWord = (current: ComponentRef, ref: ComponentRef): boolean => {
   const last = singular(ref.words.split(" ").at(-1) ?? "");
-  return ref.weak && current.words.split(" ").some((each) => singular(each) === last);
+  return (
+    (ref.weak || !ref.words.includes(" ")) && current.words.split(" ").some((each) => singular(each) === last)
+  );
 };
 
 /** "New coupling and two clamps" while speaking of a pipe. */
@@ -200,14 +216,11 @@ const belongs = (
   if (!own && !weak) return false;
   const opens = inClause === undefined && opensClause(ground, ref);
   const alone = clauseAt(ground, ref.from).to - ref.to <= 2;
+  const phrase = leftOf(ground, ref.from, clauseAt(ground, ref.from).from) + 1;
+  const definite = phrase === ref.from || ["the", "my", "our"].includes(wordAt(ground.scan, phrase));
   const strong =
     !ref.weak && (alone || !own) && ["the", "my", "our"].includes(wordAt(ground.scan, ref.from - 1));
-  return !(
-    opens &&
-    (clauseAt(ground, ref.from).hard
-      ? (!ref.weak && ground.scan.tokens[ref.from - 1]?.norm === "the") || !own
-      : strong)
-  );
+  return !(opens && (clauseAt(ground, ref.from).hard ? definite && (!ref.weak || !own) : strong));
 };
 
 const usedOnly = (ground: Ground, ref: ComponentRef, current: ComponentRef | undefined): boolean => {

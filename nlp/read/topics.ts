@@ -43,14 +43,21 @@ const sameThing = (ground: Ground, known: Topic, ref: ComponentRef): boolean =>
   known.component === ref.id && !otherOfSort(known.ref.words, ref.words) && !otherPiece(ground, known, ref);
 
 /** Compound names: in "awning motor" the modifier names the component, in "bathroom ceiling light" the last word. */
-const joinCompounds = (refs: readonly ComponentRef[]): ComponentRef[] => {
+const joinCompounds = (scan: Scan, refs: readonly ComponentRef[]): ComponentRef[] => {
   const out: ComponentRef[] = [];
   for (const ref of refs) {
     const last = out.at(-1);
     if (last !== undefined && last.to === ref.from) {
-      const modifierNames = !last.weak && (ref.weak || isPartOf(last.id, ref.words));
+      const [head = "", ...rest] = ref.words.split(" ");
+      const modifierNames =
+        !last.weak &&
+        (ref.weak ||
+          isPartOf(last.id, ref.words) ||
+          (rest.length > 0 && isPartOf(last.id, head) && isPartOf(last.id, rest.at(-1) ?? "")));
       out[out.length - 1] = modifierNames ? { ...last, to: ref.to } : { ...ref, from: last.from };
-    } else out.push(ref);
+    } else if (last !== undefined && last.to + 1 === ref.from && ["'", "’"].includes(wordAt(scan, last.to)))
+      out[out.length - 1] = { ...ref, from: last.from };
+    else out.push(ref);
   }
   return out;
 };
@@ -145,6 +152,7 @@ export const topicsOf = (
   let led = false;
   let lastTopicRef: ComponentRef | undefined;
   const refs = joinCompounds(
+    scan,
     fixed.components.filter((each) => muted[each.from] !== 1 && !isVerbUse(ground, each)),
   );
   for (const [at, ref] of refs.entries()) {
