@@ -19,19 +19,14 @@ export const annualCost = (rate: number, { first, years, salvage = 0, yearly = 0
 /**
  * Equivalent annual cost of mending again at every failure, each of which also costs `failure`, when one mend's life T
  * gives E[(1 + rate)^−T] = `present`. For a fixed life and no failure cost it is the capital recovery of the mend.
- * @param perYear failures a year in the long run, used when the rate is 0
+ * @param rate above 0
  */
-export const mendingCost = (
-  rate: number,
-  mend: number,
-  failure: number,
-  present: number,
-  perYear: number,
-): number => (rate === 0 ? (mend + failure) * perYear : (rate * (mend + failure * present)) / (1 - present));
+export const mendingCost = (rate: number, mend: number, failure: number, present: number): number =>
+  (rate * (mend + failure * present)) / (1 - present);
 
-/** How many years a mend must hold for its yearly cost to come down to `yearly`; infinite when it never does. */
-export const breakEvenYears = (rate: number, mend: number, failure: number, yearly: number): number => {
-  if (rate === 0) return (mend + failure) / yearly;
-  const present = (yearly - mend * rate) / (yearly + failure * rate);
-  return present <= 0 ? Number.POSITIVE_INFINITY : -Math.log(present) / Math.log1p(rate);
-};
+/**
+ * The value of E[(1 + rate)^−T] at which mending comes down to `yearly`; a mend of the fixed life −ln(it)/ln(1 + rate)
+ * has it. Not above 0 when no life is long enough.
+ */
+export const breakEvenPresent = (rate: number, mend: number, failure: number, yearly: number): number =>
+  (yearly - mend * rate) / (yearly + failure * rate);

@@ -1,5 +1,6 @@
 import { type ComponentId, componentName } from "../vocabulary.ts";
-import type { Decision, MissingNumber } from "./deciding.ts";
+import type { Decision, MissingNumber, Way } from "./decision.ts";
+import { capital, monthsWords } from "./say.ts";
 
 const ASK: Record<MissingNumber, (name: string) => string> = {
   replaceCost: (name) => `What would a new ${name} cost you, fitted?`,
@@ -9,39 +10,65 @@ const ASK: Record<MissingNumber, (name: string) => string> = {
 };
 
 const yearsWords = (years: number): string => {
-  if (!Number.isFinite(years)) return "for ever";
   return years < 1.5 ? `${Math.max(1, Math.round(years * 12))} months` : `${Math.round(years)} years`;
 };
 
-const money = (value: number): string => `${Math.round(value)}`;
+const money = (value: number): string => Math.round(value).toLocaleString("en-US");
+
+const timesWords = (tries: number): string =>
+  tries === 1 ? "once" : tries === 2 ? "twice" : `${tries} times`;
+
+const LIVES_NAMED = 3;
+
+/** ", after 7 weeks, 8 months and 2 years" for the latest that gave out. */
+const livesWords = ({ livedMonths }: Way): string => {
+  const lives = livedMonths.slice(-LIVES_NAMED).map(monthsWords);
+  const last = lives.pop();
+  if (last === undefined) return "";
+  return `, after ${lives.length === 0 ? last : `${lives.join(", ")} and ${last}`}`;
+};
+
+const wayWords = (name: string, way: Way): string => {
+  const { tries, failed, typicalYears } = way;
+  const done = `${capital(way.say.replace("{component}", name))}: done ${timesWords(tries)}`;
+  const gone =
+    failed === 0
+      ? ", none gave out so far"
+      : `, ${failed === tries ? (tries === 1 ? "it" : "all") : failed} gave out${livesWords(way)}`;
+  return `${done}${gone}; the next one should make about ${yearsWords(typicalYears)}.`;
+};
+
+const ADVICE = {
+  mend: "I'd mend it once more.",
+  replace: "I'd replace it.",
+  either: "It's a close call, so do what suits the season.",
+} as const;
+
+const costWords = (
+  name: string,
+  { facts, mendPerYear, replacePerYear, breakEvenPrice, breakEvenYears }: Decision,
+): string => {
+  const mending = `Mending on comes to about ${money(mendPerYear)} a year, a failure's mess counted`;
+  if (replacePerYear === null)
+    return `${mending}; a new ${name} pays if it costs less than about ${money(breakEvenPrice)}, fitted.`;
+  const buying = `a new one at ${money(facts.replaceCost ?? 0)} over ${yearsWords(facts.replaceYears)} to about ${money(replacePerYear)}`;
+  const even =
+    breakEvenYears === null || !Number.isFinite(breakEvenYears)
+      ? "Mending can't get that cheap, however long it holds."
+      : `Mending wins as long as a mend makes more than about ${yearsWords(breakEvenYears)}.`;
+  return `${mending}, ${buying}. ${even}`;
+};
 
 /** The decision as a friend would put it, ending in the question that matters most, if any. */
 export const decisionWords = (component: ComponentId, decision: Decision): string => {
   const name = componentName(component);
-  const { facts, mendPerYear, replacePerYear, missing, recommend } = decision;
-  const way = decision.ways[0];
-  const seen = decision.ways.map(({ say, tries, failed, typicalYears }) => {
-    const times = tries === 1 ? "once" : tries === 2 ? "twice" : `${tries} times`;
-    return `${say.replace("{component}", name)}, ${times}${failed > 0 ? ` (${failed} gave out)` : ""}: the next should last about ${yearsWords(typicalYears)}`;
-  });
-  const lines = [`On the ${name} so far: ${seen.join("; ")}.`];
-  lines.push(`Mending on comes to about ${money(mendPerYear)} a year, what a failure costs included.`);
-  if (replacePerYear === null || recommend === null || way === undefined)
-    lines.push(
-      `A new one pays as soon as it costs less than about ${money(decision.breakEvenPrice)}, fitted.`,
-    );
-  else {
-    lines.push(
-      `A new one at ${money(facts.replaceCost ?? 0)} over ${yearsWords(facts.replaceYears)} comes to about ${money(replacePerYear)} a year; mending wins only if a mend holds longer than ${yearsWords(decision.breakEvenYears ?? 0)}.`,
-    );
-    const advice = {
-      mend: "I'd mend it once more.",
-      replace: "I'd replace it.",
-      either: "It's a close call: do what suits the season.",
-    }[recommend];
-    lines.push(advice);
-  }
-  lines.push(`Weak spots: ${decision.weak.join("; ")}.`);
-  if (missing !== null) lines.push(ASK[missing](name));
-  return lines.join(" ");
+  const { missing, recommend } = decision;
+  const parts = [
+    recommend === null ? "" : ADVICE[recommend],
+    ...decision.ways.map((way) => wayWords(name, way)),
+    costWords(name, decision),
+    `Weak spots: ${decision.weak.join("; ")}.`,
+    missing === null ? "" : ASK[missing](name),
+  ];
+  return parts.filter((part) => part !== "").join(" ");
 };

@@ -3,13 +3,8 @@ export { careAnswered, careDue } from "./care.ts";
 export type { CareChoice, CareDue, CareInput, CareReason } from "./care-choice.ts";
 export { CARE_ROWS, type CareRow } from "./care-table.ts";
 export { cautionFor, type Work } from "./cautions.ts";
-export {
-  type Decision,
-  type DecisionInput,
-  decide,
-  type MissingNumber,
-  type MoneyGiven,
-} from "./deciding.ts";
+export { decide } from "./deciding.ts";
+export type { Decision, DecisionInput, MissingNumber, MoneyGiven } from "./decision.ts";
 export { decisionWords } from "./decision-words.ts";
 export { type LeavingItem, leavingList } from "./leaving.ts";
 export type { Outlook } from "./outlook.ts";

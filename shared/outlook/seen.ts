@@ -31,12 +31,13 @@ const exposedAge = (
   calendarDays: number,
   useDays: number,
 ): number => {
+  const usePerDay = calendarDays > 0 ? useDays / calendarDays : 1;
   let [calendar, use] = [calendarDays, useDays];
   for (const amount of exposure) {
     const worn = wornOf(amount);
-    if ("calendarDays" in worn)
-      [calendar, use] = [worn.calendarDays, (use * worn.calendarDays) / Math.max(calendar, 1)];
-    else if (wear.axis !== "calendar") use = worn.useDays;
+    if ("useDays" in worn) {
+      if (wear.axis !== "calendar") use = worn.useDays;
+    } else [calendar, use] = [worn.calendarDays, worn.calendarDays * usePerDay];
   }
   return mixedAge(wear, calendar, use);
 };

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import {
   annualCost,
-  breakEvenYears,
+  breakEvenPresent,
   capitalRecovery,
   mendingCost,
 } from "../../../shared/outlook/annual-cost.ts";
@@ -50,24 +50,22 @@ describe("mending again and again", () => {
   const fixedLife = (years: number) => (1 + rate) ** -years;
 
   it("costs the capital recovery of the mend when its life is fixed", () => {
-    expect(mendingCost(rate, 30, 0, fixedLife(0.75), 1 / 0.75)).toBeCloseTo(
-      30 * capitalRecovery(rate, 0.75),
-      9,
-    );
+    expect(mendingCost(rate, 30, 0, fixedLife(0.75))).toBeCloseTo(30 * capitalRecovery(rate, 0.75), 9);
   });
 
-  it("without interest costs a mend and a failure each time", () => {
-    expect(mendingCost(0, 30, 70, 1, 0.5)).toBe(50);
-    expect(mendingCost(1e-7, 30, 70, 1 - 1e-7 * 2, 0.5)).toBeCloseTo(50, 2);
+  it("at a rate near none costs a mend and a failure each time", () => {
+    expect(mendingCost(1e-7, 30, 70, (1 + 1e-7) ** -2)).toBeCloseTo(50, 2);
   });
 
   it("breaks even where both ways cost the same", () => {
     const replacing = annualCost(rate, { first: 400, years: 10 });
-    for (const failure of [0, 40]) {
-      const years = breakEvenYears(rate, 30, failure, replacing);
-      expect(mendingCost(rate, 30, failure, fixedLife(years), 1 / years)).toBeCloseTo(replacing, 6);
-    }
-    expect(breakEvenYears(rate, 30, 0, replacing)).toBeCloseTo(0.602253, 5);
-    expect(breakEvenYears(rate, 400, 0, 10)).toBe(Number.POSITIVE_INFINITY);
+    for (const failure of [0, 40])
+      expect(mendingCost(rate, 30, failure, breakEvenPresent(rate, 30, failure, replacing))).toBeCloseTo(
+        replacing,
+        9,
+      );
+    const years = -Math.log(breakEvenPresent(rate, 30, 0, replacing)) / Math.log1p(rate);
+    expect(capitalRecovery(rate, years) * 30).toBeCloseTo(replacing, 9);
+    expect(breakEvenPresent(rate, 400, 0, 10)).toBeLessThan(0);
   });
 });

@@ -59,6 +59,23 @@ describe("deciding", () => {
     expect(even.recommend).toBe("either");
   });
 
+  it("puts its break-even life on the side that its costs are on", () => {
+    for (const [line, money] of [
+      [often, MONEY],
+      [seldom, MONEY],
+      [seldom, { ...MONEY, failureCost: 10 }],
+    ] as const) {
+      const { breakEvenYears, mendPerYear, replacePerYear, ways } = decided(line, money);
+      expect((ways[0]?.typicalYears ?? 0) > (breakEvenYears ?? 0)).toBe(mendPerYear < (replacePerYear ?? 0));
+    }
+  });
+
+  it("says how long those that gave out had lasted", () => {
+    const [way] = decided(often, MONEY).ways;
+    expect(way).toMatchObject({ tries: 4, failed: 3 });
+    expect(way?.livedMonths.map(Math.round)).toEqual([3, 3, 4]);
+  });
+
   it("asks first for the price of a new one", () => {
     expect(decided(often, {})).toMatchObject({
       missing: "replaceCost",
