@@ -7,7 +7,7 @@ import type { Query, Topic } from "./query.ts";
 import { isOpen } from "./told.ts";
 
 const scoreOf = (ground: Ground, topic: Topic, record: KeptRecord): number => {
-  const note = ground.history.note(record.noteId)?.text ?? "";
+  const note = topic.words.length === 0 ? "" : (ground.history.note(record.noteId)?.text ?? "");
   const action = topic.actions.length === 0 ? 0 : 2 * actionFit(topic, record);
   const stuff = topic.materials.length > 0 && stuffFits(topic, record) ? 4 : 0;
   return action + stuff + Math.min(wordFit(topic, record, note), 4);
@@ -16,7 +16,7 @@ const scoreOf = (ground: Ground, topic: Topic, record: KeptRecord): number => {
 /** The fix that the words fit best; the newest among equals. */
 const fixMeant = (ground: Ground, topic: Topic, fixes: readonly KeptRecord[]): KeptRecord | undefined =>
   fixes
-    .slice(0, 60)
+    .slice(0, 40)
     .map((record) => ({ record, points: scoreOf(ground, topic, record) }))
     .sort((a, b) => b.points - a.points)[0]?.record;
 
@@ -40,7 +40,7 @@ const saysHow = (record: KeptRecord): boolean => record.fields.kind !== "todo" |
 
 const aboutIt = (ground: Ground, topic: Topic): readonly KeptRecord[] => {
   const bare = namesNothing(topic) && topic.materials.length === 0;
-  const named = bare ? [] : poolOf(ground, topic, { limit: 100 }, saysHow);
+  const named = bare ? [] : poolOf(ground, topic, {}, saysHow);
   return named.length > 0 ? named : poolInWords(ground, topic).filter(saysHow);
 };
 

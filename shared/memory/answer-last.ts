@@ -1,7 +1,7 @@
 import type { KeptRecord } from "../history.ts";
 import type { Answer } from "./answer-data.ts";
 import { answerTo, nothingFits } from "./answer-parts.ts";
-import { actionFit, stuffFits, wordFit } from "./fit.ts";
+import { actionFit, actionsLike, doerFits, stuffFits, wordFit } from "./fit.ts";
 import { type Ground, namesNothing, poolInWords, poolOf } from "./pool.ts";
 import type { Query, Topic } from "./query.ts";
 
@@ -18,12 +18,14 @@ const isAnswer = (topic: Topic, record: KeptRecord): boolean => {
     : kind === "repair";
 };
 
-const MANY = 60;
+/** All of a thing's work is looked at where the first is asked for. */
+const EVERY = 2000;
+const SCORED = 40;
 
 /** By what was asked: the action before its kin, then the words; among equals the order of the pool stays. */
 const bestFirst = (ground: Ground, query: Last, pool: readonly KeptRecord[]): readonly KeptRecord[] => {
   const ordered = query.order === "oldest" ? [...pool].reverse() : pool;
-  const scored = ordered.slice(0, MANY).map((record) => ({
+  const scored = ordered.slice(0, SCORED).map((record) => ({
     record,
     points: scoreOf(ground, query, record),
   }));
@@ -31,7 +33,7 @@ const bestFirst = (ground: Ground, query: Last, pool: readonly KeptRecord[]): re
 };
 
 const scoreOf = (ground: Ground, { topic, focus }: Last, record: KeptRecord): number => {
-  const note = ground.history.note(record.noteId)?.text ?? "";
+  const note = topic.words.length === 0 ? "" : (ground.history.note(record.noteId)?.text ?? "");
   const wanted =
     (focus === "materials" && record.fields.materials.length > 0) ||
     (focus === "cost" && record.fields.cost !== null);
@@ -45,16 +47,23 @@ const onlyWords = (topic: Topic): boolean =>
 
 /** The newest (or first) work that fits, with what else fits behind it. */
 export const answerLast = (ground: Ground, query: Last): Answer => {
-  const { topic, period } = query;
+  const { topic } = query;
   const fits = (record: KeptRecord): boolean =>
     isAnswer(topic, record) && (looksOnly(topic) || actionFit(topic, record) > 0);
-  const named = onlyWords(topic) ? [] : poolOf(ground, topic, { period }, fits);
+  const named = onlyWords(topic) ? [] : poolOf(ground, topic, howFar(query), fits);
   const pool = named.length > 0 ? named : poolInWords(ground, topic).filter(fits);
   const best = bestFirst(ground, query, preferStuff(topic, pool));
   return best.length > 0 ? answerTo(query, { records: best.slice(0, 5) }) : nothingFits(ground, query);
 };
 
+const howFar = ({ topic, period, order }: Last) => ({
+  period,
+  actions: looksOnly(topic) ? undefined : actionsLike(topic),
+  ...(looksOnly(topic) ? {} : { kinds: ["repair"] as const }),
+  ...(order === "oldest" ? { limit: EVERY } : {}),
+});
+
 const preferStuff = (topic: Topic, pool: readonly KeptRecord[]): readonly KeptRecord[] => {
-  const exact = pool.filter((record) => stuffFits(topic, record));
+  const exact = pool.filter((record) => stuffFits(topic, record) && doerFits(topic, record));
   return exact.length > 0 ? exact : pool;
 };

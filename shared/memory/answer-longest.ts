@@ -5,7 +5,7 @@ import { lifeOf } from "./lives.ts";
 import { type Ground, poolOf } from "./pool.ts";
 import type { Query } from "./query.ts";
 
-const MANY = 100;
+const MANY = 80;
 
 const longestFirst = (a: Life, b: Life): number => (b.lived.days ?? -1) - (a.lived.days ?? -1);
 

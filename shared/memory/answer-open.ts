@@ -6,16 +6,14 @@ import { type Ground, namesNothing, stepsOf } from "./pool.ts";
 import type { Query, Topic } from "./query.ts";
 import { tellsBuying } from "./work.ts";
 
-const MANY = 500;
+const MANY = 100;
 /** How many of the latest failures are looked through for ones that nobody dealt with. */
-const FAILURES = 100;
+const FAILURES = 40;
 
 const componentsIn = (topic: Topic) => (namesNothing(topic) ? {} : { components: stepsOf(topic).flat() });
 
 const hasLaterWork = (history: History, failed: KeptRecord): boolean =>
-  history
-    .records({ components: [failed.fields.component], kinds: ["repair"], limit: 20 })
-    .some((record) => record.id > failed.id && record.line === failed.line);
+  history.records({ line: failed.line, kinds: ["repair"], limit: 3 }).some((record) => record.id > failed.id);
 
 const nobodyNotedIt = (open: readonly KeptRecord[], failed: KeptRecord): boolean =>
   !open.some((record) => record.fields.component === failed.fields.component);

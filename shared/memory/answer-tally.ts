@@ -3,12 +3,13 @@ import type { Answer } from "./answer-data.ts";
 import { answerTo, nothingFits } from "./answer-parts.ts";
 import { failuresOf } from "./failures.ts";
 import { actionFit, doerFits, stuffFits } from "./fit.ts";
+import { boundsOf } from "./period.ts";
 import { type Ground, namesNothing, poolOf, stepsOf } from "./pool.ts";
-import type { Query, Topic } from "./query.ts";
+import type { Period, Query, Topic } from "./query.ts";
 
 type Of<K extends Query["ask"]> = Extract<Query, { ask: K }>;
 
-const MANY = 2000;
+const EVERY = 2000;
 
 const isWork = (record: KeptRecord): boolean => record.fields.kind === "repair";
 
@@ -27,13 +28,32 @@ const asAsked = (topic: Topic, pool: readonly KeptRecord[]): readonly KeptRecord
   return exact.length > 0 ? exact : loose.length > 0 ? loose : [];
 };
 
+/** More records than these are added up, not looked through. */
+const FEW = 200;
+
+/** The newest work whatever came of it, and what gave out before. */
+const fixesOf = (ground: Ground, { topic, period }: Of<"count">): readonly KeptRecord[] => {
+  const recent = poolOf(ground, topic, { kinds: ["repair"], period, limit: FEW }, isWork);
+  if (recent.length < FEW) return recent;
+  const failed = poolOf(
+    ground,
+    topic,
+    { kinds: ["repair"], outcomes: ["failed"], period, limit: FEW },
+    isWork,
+  );
+  return [...new Map([...recent, ...failed].map((record) => [record.id, record])).values()];
+};
+
+const countWork = (ground: Ground, query: Of<"count">, asked: readonly KeptRecord[], pool: number): number =>
+  pool < FEW ? asked.length : Math.max(asked.length, totalOf(ground, query.topic, query.period)?.count ?? 0);
+
 /** How many times fixes of a thing gave out, or how many times a piece of work was done. */
 export const answerCount = (ground: Ground, query: Of<"count">): Answer => {
-  const pool = poolOf(ground, query.topic, { kinds: ["repair"], period: query.period, limit: MANY }, isWork);
+  const pool = fixesOf(ground, query);
   const asked = asAsked(query.topic, pool);
   if (query.of === "work") {
     return asked.length > 0
-      ? answerTo(query, { records: asked, count: asked.length })
+      ? answerTo(query, { records: asked, count: countWork(ground, query, asked, pool.length) })
       : nothingFits(ground, query, { count: 0 });
   }
   const fixes = asked.length > 0 ? asked : pool;
@@ -43,15 +63,16 @@ export const answerCount = (ground: Ground, query: Of<"count">): Answer => {
   return answerTo(query, { records: failed.length > 0 ? failed : fixes.slice(0, 1), count });
 };
 
-const wholeSum = (ground: Ground, query: Of<"cost">): number | null => {
-  const { topic, period } = query;
-  const plain = topic.where.length === 0 && topic.actions.length === 0 && topic.materials.length === 0;
-  if (!plain || period !== null) return null;
+/** Count and money of all work in a period, without looking through it; null where only a look can tell what fits. */
+const totalOf = (ground: Ground, topic: Topic, period: Period | null) => {
+  if (topic.where.length > 0 || topic.materials.length > 0 || topic.who !== null) return null;
   const components = namesNothing(topic) ? undefined : stepsOf(topic)[0];
   return ground.history.total({
-    kinds: ["repair", "check"],
+    kinds: ["repair"],
     ...(components === undefined ? {} : { components }),
-  }).cost;
+    ...(topic.actions.length === 0 ? {} : { actions: topic.actions }),
+    ...boundsOf(period),
+  });
 };
 
 const moneyOf = (records: readonly KeptRecord[]): number =>
@@ -62,22 +83,24 @@ const hasCost = (record: KeptRecord): boolean =>
 
 /** Money that the records of work done say. */
 export const answerCost = (ground: Ground, query: Of<"cost">): Answer => {
-  const limit = wholeSum(ground, query) === null ? MANY * 10 : MANY / 10;
-  const pool = poolOf(ground, query.topic, { period: query.period, limit }, hasCost);
-  const asked = asAsked(query.topic, pool);
-  const counted = asked.length > 0 ? asked : query.topic.actions.length > 0 ? [] : pool;
-  if (counted.length === 0) {
+  const { topic, period } = query;
+  const whole = totalOf(ground, topic, period);
+  const isMuch = whole !== null && whole.count > FEW;
+  const limit = isMuch ? FEW : EVERY;
+  const pool = poolOf(ground, topic, { period, kinds: ["repair", "check"], limit }, hasCost);
+  const asked = asAsked(topic, pool);
+  const counted = asked.length > 0 ? asked : topic.actions.length > 0 ? [] : pool;
+  if (counted.length === 0 && !isMuch)
     return nothingFits(ground, query, { cost: 0, because: "no-cost-noted" });
-  }
-  const whole = pool.length === limit ? wholeSum(ground, query) : null;
-  return answerTo(query, { records: counted, cost: whole ?? moneyOf(counted) });
+  return answerTo(query, { records: counted, cost: isMuch ? whole.cost : moneyOf(counted) });
 };
 
 /** All work of a period, a thing or a system, newest first. */
 export const answerList = (ground: Ground, query: Of<"list">): Answer => {
-  const pool = poolOf(ground, query.topic, { kinds: ["repair"], period: query.period, limit: MANY }, isWork);
-  const asked = asAsked(query.topic, pool);
-  return asked.length > 0
-    ? answerTo(query, { records: asked, count: asked.length })
-    : nothingFits(ground, query, { count: 0 });
+  const { topic, period } = query;
+  const pool = poolOf(ground, topic, { kinds: ["repair"], period, limit: FEW }, isWork);
+  const asked = asAsked(topic, pool);
+  if (asked.length === 0) return nothingFits(ground, query, { count: 0 });
+  const whole = pool.length < FEW ? null : totalOf(ground, topic, period);
+  return answerTo(query, { records: asked, count: whole?.count ?? asked.length });
 };

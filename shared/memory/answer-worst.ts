@@ -5,14 +5,14 @@ import { failuresOf } from "./failures.ts";
 import { type Ground, poolOf } from "./pool.ts";
 import type { Query } from "./query.ts";
 
-const MANY = 500;
+const MANY = 150;
 
 /** What keeps failing: the failed fixes of the thing that failed most often, then of the next. Things that failed once are left out. */
 export const answerWorst = (ground: Ground, query: Extract<Query, { ask: "worst" }>): Answer => {
   const failed = poolOf(
     ground,
     query.topic,
-    { kinds: ["repair"], period: query.period, limit: MANY },
+    { kinds: ["repair"], outcomes: ["failed"], period: query.period, limit: MANY },
     (record) => failuresOf(record) > 0,
   );
   const components = [...new Set(failed.map((record) => record.fields.component))];

@@ -1,5 +1,5 @@
 import type { KeptRecord } from "../history.ts";
-import type { Action } from "../vocabulary.ts";
+import { ACTIONS, type Action } from "../vocabulary.ts";
 import table from "./kin-actions.json" with { type: "json" };
 import { compareMaterials } from "./materials.ts";
 import { particularsOf } from "./part.ts";
@@ -20,6 +20,14 @@ export const actionFit = (topic: Topic, record: KeptRecord): 0 | 1 | 2 => {
   if (topic.actions.includes(action)) return 2;
   return action === "repair" || topic.actions.some((asked) => areKin(asked, action)) ? 1 : 0;
 };
+
+/** The actions that may answer, for looking up; undefined when none was asked about. */
+export const actionsLike = ({ actions }: Topic): readonly Action[] | undefined =>
+  actions.length === 0
+    ? undefined
+    : ACTIONS.filter(
+        (action) => action === "repair" || actions.some((asked) => asked === action || areKin(asked, action)),
+      );
 
 export const placeFits = (topic: Topic, record: KeptRecord): boolean =>
   topic.where.length === 0 || comparePlaces(topic.where.join(" "), record.fields.where) !== "different";

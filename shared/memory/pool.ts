@@ -29,21 +29,32 @@ export const namesNothing = (topic: Topic): boolean => topic.named.length === 0 
 type Looked = {
   readonly period?: Period | null;
   readonly kinds?: RecordFilter["kinds"];
+  readonly actions?: RecordFilter["actions"] | undefined;
+  readonly outcomes?: RecordFilter["outcomes"];
+  /** The newest so many are looked at. */
   readonly limit?: number;
 };
+
+/** Far more work on one thing than a rig sees in years, and few enough to be looked through at once. */
+const NEWEST = 60;
 
 const look = (ground: Ground, topic: Topic, components: readonly ComponentId[] | undefined, how: Looked) => {
   const period = how.period ?? null;
   const filter: RecordFilter = {
     ...(components === undefined ? {} : { components }),
     ...(how.kinds === undefined ? {} : { kinds: how.kinds }),
+    ...(how.actions === undefined ? {} : { actions: how.actions }),
+    ...(how.outcomes === undefined ? {} : { outcomes: how.outcomes }),
     ...boundsOf(period),
-    limit: how.limit ?? 200,
+    limit: how.limit ?? NEWEST,
   };
   return ground.history
     .records(filter)
     .filter((record) => placeFits(topic, record) && isDuring(record.fields.date, period, ground.hemisphere));
 };
+
+const hasOutcome = (record: KeptRecord, outcomes: RecordFilter["outcomes"]): boolean =>
+  outcomes === undefined || (record.fields.outcome !== null && outcomes.includes(record.fields.outcome));
 
 /** By the stuff or the place, where no thing is named; everything, where nothing is said at all. */
 const unnamed = (ground: Ground, topic: Topic, how: Looked): readonly KeptRecord[] => {
@@ -51,7 +62,7 @@ const unnamed = (ground: Ground, topic: Topic, how: Looked): readonly KeptRecord
   const period = how.period ?? null;
   return recordsInWords(ground, { ...topic, all: [] }, HITS)
     .filter((record) => stuffFits(topic, record) && placeFits(topic, record))
-    .filter((record) => how.kinds?.includes(record.fields.kind) !== false)
+    .filter((record) => how.kinds?.includes(record.fields.kind) !== false && hasOutcome(record, how.outcomes))
     .filter((record) => isDuring(record.fields.date, period, ground.hemisphere))
     .sort((a, b) => b.id - a.id);
 };

@@ -1,7 +1,12 @@
 import { benchBot } from "./bot.ts";
+import { benchMemory, benchMemory } from "./memory.ts";
 import { benchOutlook } from "./outlook.ts";
 
-const benches: Record<string, () => Promise<void>> = { bot: benchBot, outlook: benchOutlook };
+const benches: Record<string, () => Promise<void>> = {
+  bot: benchBot,
+  memory: benchMemory,
+  outlook: benchOutlook,
+};
 const asked = process.argv.slice(2);
 
 for (const [name, bench] of Object.entries(benches)) {
