@@ -10,18 +10,22 @@ const FRAME_SECONDS = 0.02;
 
 /** Ogg Opus, as phones send it. Decoded in parts: memory stays near the size of the samples. */
 export const decodeOgg = async (bytes: Uint8Array): Promise<Sound | SoundFailure> => {
-  const { seconds, broken } = surveyOgg(bytes);
+  const { seconds, broken, starts } = surveyOgg(bytes);
   if (broken) return { tag: "truncated", secondsLeft: seconds };
   const store = new SampleStore((seconds + 1) * SAMPLE_RATE);
-  const errors = await decodeInto(store, bytes);
-  if (errors === undefined) return { tag: "damaged" };
+  let errors = 0;
+  for (const [i, start] of starts.entries()) {
+    const lost = await decodeInto(store, bytes.subarray(start, starts[i + 1]));
+    if (lost === undefined) return { tag: "damaged" };
+    errors += lost;
+  }
   const heard = store.length / SAMPLE_RATE;
   if (heard === 0) return { tag: "empty" };
   const lost = Math.max(errors * FRAME_SECONDS, seconds - heard);
   return lost > TOLERATED_LOSS * Math.max(seconds, heard) ? { tag: "damaged" } : soundOf(store.taken());
 };
 
-/** The number of frames that could not be decoded; undefined when the stream is no Opus at all. */
+/** Decodes one stream; the library would repeat parts of several. The number of frames that could not be decoded; undefined when the stream is no Opus at all. */
 const decodeInto = async (store: SampleStore, bytes: Uint8Array): Promise<number | undefined> => {
   // The option is honoured, and decoding is asynchronous, but the library's own types say neither.
   const options: object = { sampleRate: SAMPLE_RATE };

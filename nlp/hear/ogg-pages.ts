@@ -4,6 +4,8 @@ export type OggSurvey = {
   readonly seconds: number;
   /** The file stops in the middle of a page, or some bytes between pages are no page. */
   readonly broken: boolean;
+  /** Where each stream begins: recorders that pause may put several behind each other. */
+  readonly starts: readonly number[];
 };
 
 const HEADER_BYTES = 27;
@@ -22,18 +24,26 @@ const pageLength = (view: DataView, at: number): number => {
   return length;
 };
 
-/** Walks the pages from header to header without looking into them. */
+const FIRST_OF_STREAM = 2;
+const preSkipAt = (view: DataView, page: number): number =>
+  page + PRE_SKIP_AT + 2 <= view.byteLength ? view.getUint16(page + PRE_SKIP_AT, true) : 0;
+
+/** Walks the pages from header to header without looking into them; streams one behind the other are added up. */
 export const surveyOgg = (bytes: Uint8Array): OggSurvey => {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  const preSkip = bytes.byteLength > PRE_SKIP_AT + 1 ? view.getUint16(PRE_SKIP_AT, true) : 0;
-  let at = 0;
-  let granule = 0;
+  const starts: number[] = [];
+  let [at, before, skip, granule] = [0, 0, 0, 0];
+  const played = (): number => before + Math.max(0, granule - skip);
   while (isPage(view, at)) {
     const length = pageLength(view, at);
     if (at + length > view.byteLength) break;
+    if ((view.getUint8(at + 5) & FIRST_OF_STREAM) !== 0) {
+      [before, skip, granule] = [played(), preSkipAt(view, at), 0];
+      starts.push(at);
+    }
     const position = view.getBigUint64(at + 6, true);
     if (position !== NO_PACKET_ENDS) granule = Number(position);
     at += length;
   }
-  return { seconds: Math.max(0, granule - preSkip) / GRANULES_PER_SECOND, broken: at !== view.byteLength };
+  return { seconds: played() / GRANULES_PER_SECOND, broken: at !== view.byteLength, starts };
 };

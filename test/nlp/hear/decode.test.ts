@@ -26,6 +26,17 @@ describe("decoding what phones and browsers send", () => {
     },
   );
 
+  it("adds up streams that stand one behind the other", async () => {
+    const one = await file("note.ogg");
+    const once = sound(await decodeSound(one)).seconds;
+    const three = Buffer.concat([one, one, one]);
+    expect(await probeSound(three)).toMatchObject({
+      tag: "header",
+      seconds: expect.closeTo(3 * once, 1) as unknown,
+    });
+    expect(sound(await decodeSound(three)).seconds).toBeCloseTo(3 * once, 1);
+  });
+
   it("gives the same sound through every container", async () => {
     const energy = async (name: string): Promise<number> => {
       const { samples } = sound(await decodeSound(await file(name)));
