@@ -41,7 +41,11 @@ const ASKS: readonly RegExp[] = [
   /^any(?:thing|one|body)? .*\b(?:left|need|needs|open|outstanding|due|do|doing|broken|still|should|pending|undone|coming|to buy|to get|missing|waiting|failed|hanging|unfinished|record|idea|look|looked|note)\b/,
   /^anything (?:left|open|due|outstanding|else)$/,
   /^(?:ever|never) (?:\w+ed|done|had|been|put|swapped|cut|bought|got)\b(?! (?:again|since))/,
-  /^total (?:spent|costs?|spend|spending|bill|for|of|so far|on|in|to date|money|outlay|number)\b/,
+  /^total (?:nights|miles|kms?|kilomet\w+|distance|trips|spent|costs?|spend|spending|bill|for|of|so far|on|in|to date|money|outlay|number)\b/,
+  /^everything$/,
+  /^(?:did|does|has|have) \w+ing\b/,
+  /^(?:when|how|why|where|by whom|with what) (?:last )?\w+(?:ed|en|ne|pt|lt|nt)$/,
+  /^(?:the )?(?:last|latest|most recent) (?:\w+ ){0,2}(?:job|work|repair|fix|time|service|check|look|replacement|change|go)\b(?!.*\b(?:was|were|is|held|let|failed|didnt|hasnt)\b)/,
   /^(?:list|count|add up|sum up|sum|summarize|summarise|recap|look up|find|search|pull up|run through|read)\b(?:(?! (?:is|was) ).)*$/,
   /^(?:the )?(?:last|latest|most recent|previous) (?:time|thing|job|work|fix|repair|word|note)s?\b(?!.*\b(?:was|were|is|held|let|failed|didnt|hasnt)\b)/,
   /^(?:the )?(?:status|state|history|cost|costs|price|spending|shopping list|to do list|todo list|to do|todo|todos|open jobs|open items|open list|list|mileage|odometer|running total|story)(?: (?:of|on|for|with|so far|please|in|this|since|now|to date)\b.*)?$/,
@@ -102,6 +106,17 @@ export const asksPlainly = (sentence: string, moment: Moment): boolean => {
   return marked || PLAINLY.test(words);
 };
 
+const CLAUSES = /[,:;]\s+|\s-+\s/;
+
+/** "The loo, what did we last do to it": the thing first, then the question about it. */
+const asksAtTheEnd = (sentence: string, moment: Moment): boolean => {
+  const clauses = sentence.split(CLAUSES);
+  const end = clauses.at(-1) ?? "";
+  if (clauses.length < 2 || sentence.split(/\s+/).length > LONG_WORDS) return false;
+  const { words } = inText(moment, end);
+  return PLAINLY.test(words) || (/^(?:when|where|why|how|what|which|who)\b/.test(words) && asks(words));
+};
+
 /** "I wonder whether to bother, but I resealed it anyway" tells in the end. */
 const ENDS_TELLING = /\b(?:but|so|and|then) (?:i|we) (?!ever\b|did\b|do\b|have\b)(.+)$/;
 
@@ -123,5 +138,11 @@ export const isQuestion = (sentence: string, moment: Moment): boolean => {
   if (/^to\b/.test(words) && wrapped) return false;
   if (tells(words) && !wrapped)
     return marked && !/^(?:guess what|how (?:about|bout) that|would you believe)/.test(words);
-  return marked || (wrapped && words.split(" ").length <= LONG_WORDS) || asks(words) || asksInNouns(words);
+  return (
+    marked ||
+    (wrapped && words.split(" ").length <= LONG_WORDS) ||
+    asks(words) ||
+    asksInNouns(words) ||
+    asksAtTheEnd(sentence, moment)
+  );
 };

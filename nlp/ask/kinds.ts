@@ -9,7 +9,7 @@ type Rule = Asked & { readonly when: RegExp; readonly unless?: RegExp };
 const FAILS =
   "(?:not (?:hold|last|stick|work|take)|didnt (?:stick|last|work|take)|let go|fail|failed|fails|failing|let me down|let us down|let go|gave|give|given|giving|come undone|came undone|come apart|come loose|come off|came loose|came off|coming off|coming loose|coming undone|leak|leaked|leaking|leaks|break|broke|broken|breaking|quit|go wrong|gone wrong|went wrong|act up|acted up|play up|played up|playing up|pop|popped|crack|cracked|peel|peeled|die|died|packed up|pack up|blown|blew|blow|trip|tripped|come back|came back|return|fallen|fall|fell|torn|tear|tore|slip|slipped|jam|jammed|stuck|conk|conked|go bad|gone bad|trouble|problem|problems|not hold|didnt hold|pull|pulled|split|drip|dripped|dripping|seize|seized|burst|undone|loosened|worked loose|bitten)";
 const MONEY =
-  "(?:cost|costs|costing|spend|spent|spending|pay|paid|money|dollars?|bucks?|quid|pounds|euros?|bill|bills|price|expens\\w*|budget|set (?:me|us) back|shell(?:ed)? out|fork(?:ed)? out|lay out|laid out|laid down|run me|ran me|cough(?:ed)? up|damage to my wallet|out of pocket|sunk|the damage|run (?:me|us)|blown on|dropped on|eaten|eat|swallowed|drain(?:ed)? my|gone into|poured into|put into|tab|outlay|invested|forked over|part(?:ed)? with)";
+  "(?:cost|costs|costing|spend|spent|spending|pay|paid|money|dollars?|bucks?|quid|pounds|euros?|bill|bills|price|expens\\w*|budget|set (?:me|us) back|shell(?:ed)? out|fork(?:ed)? out|lay out|laid out|laid down|run me|ran me|cough(?:ed)? up|damage to my wallet|out of pocket|come to|came to|come out at|came out at|sunk|the damage|run (?:me|us)|blown on|dropped on|eaten|eat|swallowed|drain(?:ed)? my|gone into|poured into|put into|tab|outlay|invested|forked over|part(?:ed)? with)";
 const LASTED =
   "(?:last|lasted|lasts|hold|held|holds|holding|stood|stayed|stuck|survive|survived|gone|went|ran|done|kept|worked|been)";
 
@@ -42,7 +42,7 @@ const RULES: readonly Rule[] = [
   {
     kind: "use",
     rule: "use",
-    when: /\bhow (?:many|much) (?:\w+ ){0,2}(?:miles?|kms?|kilomet\w+|ks|clicks|nights?|trips?|storms?|fills?|cycles?|freezes?)\b|\bhow far\b|\b(?:odometer|mileage)\b|\bhow many (?:days|weeks) .*\b(?:out|away|camp|lived|stayed|spent|on the road)|\bdistance\b|\bhow much (?:towing|driving)\b|\bhow many times (?:have|did) (?:i|we) (?:tow|go out|camp|take (?:her|it) out)|\bhow much (?:have|did) (?:i|we) (?:tow|driven?)\b/,
+    when: /\bhow (?:many|much) (?:\w+ ){0,2}(?:miles?|kms?|kilomet\w+|ks|clicks|nights?|trips?|storms?|fills?|cycles?|freezes?)\b|\bhow far\b|\btotal (?:nights|miles|kms?|kilomet\w+|distance|trips)\b|\b(?:odometer|mileage)\b|\bhow many (?:days|weeks) .*\b(?:out|away|camp|lived|stayed|spent|on the road)|\bdistance\b|\bhow much (?:towing|driving)\b|\bhow many times (?:have|did) (?:i|we) (?:tow|go out|camp|take (?:her|it) out)|\bhow much (?:have|did) (?:i|we) (?:tow|driven?)\b/,
     unless: /\b(?:since (?:i|we|the last)|money|cost)\b/,
   },
   {
@@ -54,14 +54,14 @@ const RULES: readonly Rule[] = [
     kind: "longest",
     rule: "longest",
     when: new RegExp(
-      `\\b(?:longest|outlasted|lasted (?:the )?best|held (?:up )?(?:the )?best|best (?:fix|way|method|cure|stuff|repair|so far|attempt|bet)|worked (?:the )?best|${LASTED} (?:me )?(?:the )?(?:most|shortest|least)|shortest|how long (?:did|do|does|has|have|had) (?!i |we |it been\\b)(?:\\w+ ){1,12}?${LASTED}|longest lasting|which (?:one|of them|of those) (?:lasted|held|worked)|most durable|how long did (?:it|that|they|he) ${LASTED})\\b`,
+      `\\b(?:longest|outlasted|lasted (?:the )?best|held (?:up )?(?:the )?best|best (?:fix|way|method|cure|stuff|repair|so far|attempt|bet)|worked (?:the )?best|${LASTED} (?:me )?(?:up |out |on )?(?:the )?(?:best|most|shortest|least)|shortest|how long (?:did|do|does|has|have|had) (?!i |we |it been\\b)(?:\\w+ ){1,12}?${LASTED}|longest lasting|which (?:one|of them|of those) (?:lasted|held|worked)|most durable|how long did (?:it|that|they|he) ${LASTED})\\b`,
     ),
   },
   {
     kind: "count",
     rule: "times-failed",
     when: new RegExp(
-      `\\b(?:how (?:many times|often|many goes)|number of times|what number|how many (?:\\w+ ){0,3}(?:failures|failed|let|broke|leaks|blowouts|breakdowns|flats|punctures)|times (?:has|have|did))\\b.*\\b${FAILS}\\b|\\bhow many (?:failures|leaks|breakdowns|blowouts|flats|punctures)\\b`,
+      `\\b(?:how (?:many times|often|many goes)|number of times|what number|how many (?:\\w+ ){0,3}(?:failures|failed|let|broke|leaks|blowouts|breakdowns|flats|punctures)|times (?:has|have|did))\\b.*\\b${FAILS}\\b|\\b(?:how many|number of|count of) (?:failures|leaks|breakdowns|blowouts|flats|punctures)\\b`,
     ),
   },
   {
@@ -69,14 +69,14 @@ const RULES: readonly Rule[] = [
     rule: "times-done",
     when: /\b(?:how (?:many times|often|many goes|many)|number of times|how frequently)\b/,
     unless: new RegExp(
-      `\\bhow many (?:months|weeks|years|days)\\b|${MONEY}|\\b(?:need|buy|open|left|due|should|list|outstanding)\\b`,
+      `\\bhow many (?:months|weeks|years|days)\\b|${MONEY}|\\b(?:(?:i|we) (?:still )?need|buy|open|left|due|should|list|outstanding)\\b`,
     ),
   },
   {
     kind: "cost",
     rule: "money",
     when: new RegExp(
-      `\\b(?:how much|what|whats|total|sum|all told|altogether|how many|show|list)\\b.*\\b${MONEY}\\b|^${MONEY}\\b|\\bhow much (?:did|was|were|has|have|is|for|in|on)\\b|\\b(?:total|tally|bill) (?:for|on|so far|to date|in|of)\\b|\\btotal (?:spent|cost|spend|outlay)|\\b(?:running|grand) total|\\bhow deep\\b|\\b(?:in|of) (?:money|cash|dollars)\\b|^(?:\\w+ ){0,5}(?:costs?|spend|spending|expenses|outlay)(?: (?:of|for|in|on|so|to|total|since|during)\\b.*| \\d{4})?$`,
+      `\\b(?:how much|what|whats|total|sum|all told|altogether|how many|show|list)\\b.*\\b${MONEY}\\b|^${MONEY}\\b|\\bhow much (?:went|goes|did|was|were|has|have|is|for|in|on)\\b|\\b(?:total|tally|bill) (?:for|on|so far|to date|in|of)\\b|\\btotal (?:spent|cost|spend|outlay)|\\b(?:running|grand) total|\\bhow deep\\b|\\b(?:in|of) (?:money|cash|dollars)\\b|^(?:\\w+ ){0,5}(?:costs?|spend|spending|expenses|outlay)(?: (?:of|for|in|on|so|to|total|since|during)\\b.*| \\d{4})?$`,
     ),
     unless: /\bhow much (?:longer|time|water|grease|sealant|of the)\b|\bto (?:buy|get)\b|\bshopping\b/,
   },
@@ -95,7 +95,7 @@ const RULES: readonly Rule[] = [
   {
     kind: "open",
     rule: "open",
-    when: /\b(?:open|outstanding|pending|unfinished|unresolved|undone|unfixed|undealt|loose ends?|hanging (?:over|about) (?:me|us)|on my plate|on (?:the|my|our) (?:to do|todo|docket|books|plate)|to ?do(?: list)?|todos?|backlog|(?:left|remains|remaining|waiting) (?:to|for|on|undone|over|unfixed)|still (?:left|broken|waiting|wrong|needs?|need|to|got to|have to|gotta)|got left|needs? (?:doing|fixing|attention|sorting|work|repair\w*|mending|seeing to)|have i (?:still )?(?:got|to)|(?:do|must|should) (?:i|we) (?:still )?(?:have|need|got|do|fix|sort|get)(?: left)? ?(?:to)?|havent (?:i|we)|(?:i|we) (?:havent|have not|still havent|never got)|not (?:yet )?(?:done|fixed|dealt)|put(?:ting)? off|owe (?:her|the|it)|broken (?:at the moment|right now|now|just now)|whats (?:still )?(?:broken|broke|wrong|left|bust|busted)|(?:is|are) (?:anything|something|there anything|there something) (?:still |else )?(?:broke|broken|wrong|open|left|bust|busted|outstanding|out|not working|that needs)|what is (?:broken|wrong|left|bust|busted)|jobs? (?:left|remaining|waiting|ahead|do i)|what needs|anything (?:left|open|broken|wrong|else to do|to (?:do|fix|sort))|whats (?:next|to do)|faults? (?:do|are|have|still)|still (?:a )?problem|supposed to (?:be )?(?:fix|do|sort|mend|repair)\w*|not working|isnt working|out of action|loose ends|wants? doing|to fix|to mend|to sort|on (?:the|my|our) (?:\w+ )?list|still to (?:do|fix|sort|mend))\b/,
+    when: /\b(?:open|outstanding|pending|unfinished|unresolved|undone|unfixed|undealt|loose ends?|hanging (?:over|about) (?:me|us)|on my plate|on (?:the|my|our) (?:to do|todo|docket|books|plate)|to ?do(?: list)?|todos?|backlog|(?:left|remains|remaining|waiting) (?:to|for|on|undone|over|unfixed)|still (?:left|broken|waiting|wrong|needs?|need|to|got to|have to|gotta)|got left|needs? (?:doing|fixing|attention|sorting|work|repair\w*|mending|seeing to)|have i (?:still )?(?:got|to)|(?:do|must|should) (?:i|we) (?:still )?(?:have|need|got|do|fix|sort|get)(?: left)? ?(?:to)?|havent (?:i|we)|(?:i|we) (?:havent|have not|still havent|never got)|not (?:yet )?(?:done|fixed|dealt)|put(?:ting)? off|owe (?:her|the|it)|(?:is|are) (?:everything|it all|all of it) (?:\w+ )?(?:fixed|done|sorted|ok|okay|good|working|taken care of)|isnt right|still (?:isnt|not|arent)|broken (?:at the moment|right now|now|just now)|whats (?:still )?(?:broken|broke|wrong|left|bust|busted)|(?:is|are) (?:anything|something|there anything|there something) (?:still |else )?(?:broke|broken|wrong|open|left|bust|busted|outstanding|out|not working|that needs)|what is (?:broken|wrong|left|bust|busted)|jobs? (?:left|remaining|waiting|ahead|do i)|what needs|anything (?:left|open|broken|wrong|else to do|to (?:do|fix|sort))|whats (?:next|to do)|faults? (?:do|are|have|still)|still (?:a )?problem|supposed to (?:be )?(?:fix|do|sort|mend|repair)\w*|not working|isnt working|out of action|loose ends|wants? doing|to fix|to mend|to sort|on (?:the|my|our) (?:\w+ )?list|still to (?:do|fix|sort|mend))\b/,
     unless: /\b(?:did (?:i|we|the)|when|how (?:long|did)|holding|ever|cost|last(?:ed)?|spent)\b/,
   },
   {
@@ -147,7 +147,7 @@ const RULES: readonly Rule[] = [
     kind: "last",
     focus: "state",
     rule: "state",
-    when: /^(?:how|hows|howre)\b.*\b(?:doing|holding|getting on|getting along|looking|look|faring|coming along|going|behaving|holding up|hold up|held up|bearing up|working|work out|worked out|these days|now|at the moment|been|standing up|keeping|shaping|condition|shape|do)\b|\b(?:state|status|condition|shape|health) (?:of|is|with|on)\b|^hows\b|^how (?:is|are)\b|\bwhats (?:the )?(?:latest|word|news|up|happening|the story|the score|the deal) (?:on|with|about)\b/,
+    when: /^(?:how|hows|howre)\b.*\b(?:doing|holding|getting on|getting along|looking|look|faring|coming along|going|behaving|holding up|hold up|held up|bearing up|working|work out|worked out|turn out|turned out|pan out|panned out|come out|came out|these days|now|at the moment|been|standing up|keeping|shaping|condition|shape|do)\b|\b(?:state|status|condition|shape|health) (?:of|is|with|on)\b|^hows\b|^how (?:is|are)\b|\bwhats (?:the )?(?:latest|word|news|up|happening|the story|the score|the deal) (?:on|with|about)\b/,
   },
   {
     kind: "last",
@@ -165,7 +165,26 @@ const RULES: readonly Rule[] = [
   {
     kind: "list",
     rule: "list",
-    when: /\b(?:list|everything|every|history|(?:work|jobs|repairs|fixes|maintenance|servicing) (?:done|made|carried|completed|performed|on|to|in)|all (?:the|my|that|jobs|work|repairs|i|weve|ive)|what (?:all|jobs|work|repairs|fixes|things|maintenance|projects|else)|which (?:jobs|repairs|fixes|things|work)|whats been (?:done|fixed|replaced|worked)|what has been|what have (?:i|we)|up to|what did (?:i|we)|what did (?:the|my|our) (?:\w+ ){1,2}do\b|what was (?:done|fixed|replaced|repaired)|what got|what ive|what weve|what i did|what we did|recap|summary|summarize|summarise|rundown|run through|log|record of|show (?:me )?(?:the|all|my)|what (?:jobs|work) (?:did|have)|overview|rundown|run down|breakdown|up to|story of|what were)\b/,
+    when: /\b(?:list|everything|every|history|(?:work|jobs|repairs|fixes|maintenance|servicing) (?:done|made|carried|completed|performed|on|to|in)|all (?:the|my|that|jobs|work|repairs|i|weve|ive)|what (?:all|jobs|work|repairs|fixes|things|maintenance|projects|else)|which (?:jobs|repairs|fixes|things|work)|whats been (?:done|fixed|replaced|worked)|what has been|whats been|been happening|happened (?:to|with)|what have (?:i|we)|up to|what did (?:i|we)|what did (?:the|my|our) (?:\w+ ){1,2}do\b|what was (?:done|fixed|replaced|repaired)|what got|what ive|what weve|what i did|what we did|recap|summary|summarize|summarise|rundown|run through|log|record of|show (?:me )?(?:the|all|my)|what (?:jobs|work) (?:did|have)|overview|rundown|run down|breakdown|up to|story of|what were)\b/,
+  },
+  {
+    kind: "ever",
+    rule: "anyone",
+    when: /^(?:has|have|did) (?:someone|anyone|anybody|somebody|he|she|they)\b/,
+  },
+  {
+    kind: "last",
+    focus: "what",
+    rule: "how-done",
+    when: /^how (?:did|have|was|were|had) (?:i|we|he|she|they|the|it|that|my|our)\b/,
+    unless: /\b(?:hold|held|last|lasted|stand)\b/,
+  },
+  {
+    kind: "holding",
+    rule: "bare-state",
+    when: /^(?!(?:when|what|which|who|where|why|how)\b)(?:\w+ ){1,6}(?:behaving|holding|tight|dry|solid|working|fine|ok|okay|sound|good|stuck|intact|on|up)(?: (?:since|after|now|yet|at all|there)\b.*)?$/,
+    unless:
+      /^(?:did|have|has|had|do) (?:i|we|you|anyone|anybody|he|she|they)\b|\b(?:whats|anything|list|last|latest|worth|should|do you think)\b/,
   },
   {
     kind: "holding",
@@ -175,7 +194,7 @@ const RULES: readonly Rule[] = [
   {
     kind: "holding",
     rule: "still",
-    when: /\b(?:still|is it|are they|has it|have they|did it|does it|did they|do they|any good|hold(?:ing|s)?|held|is that|are those)\b/,
+    when: /\b(?:still|do the trick|did the trick|is it|are they|has it|have they|did it|does it|did they|do they|any good|hold(?:ing|s)?|held|is that|are those)\b/,
     unless: /^(?:did|have|has|had|do) (?:i|we|you|anyone|anybody|he|she|they)\b/,
   },
   {

@@ -74,7 +74,7 @@ const begins = (body: string, strength: Strength, hasDeed: boolean): boolean => 
     LEAD.test(body) ||
     CONTRAST.test(body) ||
     isShift(body) ||
-    doerIn(body, false) !== undefined
+    doerIn(body, "none") !== undefined
   )
     return true;
   return strength === "weak" && !hasDeed;
@@ -91,7 +91,7 @@ const contrasted = (body: string): Change | undefined => {
 
 /** "The tape didn't hold": how something does is news, not a correction. */
 const narrates = (text: string, body: string, moment: Moment): boolean => {
-  if (CONTRAST.test(body) || doerIn(body, true) !== undefined) return false;
+  if (CONTRAST.test(body) || doerIn(body, "strong") !== undefined) return false;
   const { verdicts, faults, times, amounts } = scan(text, moment);
   return tellsReturn(body) || (verdicts.length + faults.length > 0 && times.length + amounts.length === 0);
 };

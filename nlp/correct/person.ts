@@ -1,4 +1,5 @@
 import people from "../ask/people.json" with { type: "json" };
+import type { Strength } from "./pieces.ts";
 
 const WHO = people.who.join("|");
 const DID = people.verbs.join("|");
@@ -16,9 +17,11 @@ const NAMED: readonly RegExp[] = [
   new RegExp(`\\b(?:i|we) had (${PERSON}) (?:do|put|fix|fit|replace|change|sort|make|handle)\\b`),
   new RegExp(`\\b(?:done|fixed|made|fitted|installed|replaced|performed|put in) by (${PERSON})\\b`),
   new RegExp(`^by (${PERSON})$`),
-  new RegExp(`^(${PERSON})$`),
   new RegExp(`^(?:i|we) (?:paid|got|hired|asked) (${PERSON})\\b`),
 ];
+
+/** "Not me, my son in law": somebody by themselves, once it is clear that something is put right. */
+const ALONE = new RegExp(`^(${PERSON})$`);
 
 /** "No, the shop did the brakes": with an opening, the thing may be named again. */
 const ANNOUNCED = new RegExp(`^(${PERSON}) (?:${DID}) `);
@@ -30,9 +33,13 @@ const NOT_ME =
 
 export type Doer = { readonly by: string | null } | "somebody";
 
-/** Who did it, where the words say so (`announced`: as a plain correction): null is the speaker, "somebody" anyone but the speaker. */
-export const doerIn = (words: string, announced: boolean): Doer | undefined => {
-  const patterns = announced ? [...NAMED, ANNOUNCED] : NAMED;
+/** Who did it, where the words say so (the more plainly a correction was announced, the barer they may be): null is the speaker, "somebody" anyone but the speaker. */
+export const doerIn = (words: string, strength: Strength): Doer | undefined => {
+  const patterns = [
+    ...NAMED,
+    ...(strength === "none" ? [] : [ALONE]),
+    ...(strength === "strong" ? [ANNOUNCED] : []),
+  ];
   const named = patterns.map((pattern) => pattern.exec(words)?.[1]).find((who) => who !== undefined);
   if (named !== undefined) return { by: named };
   if (MYSELF.test(words)) return { by: null };

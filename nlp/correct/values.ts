@@ -224,7 +224,7 @@ const denials = (wrong: string): Partial<RecordFields> => {
 
 /** What a stretch says that something was, and was not. */
 export const valuesIn = (body: string, moment: Moment, strength: Strength): Values => {
-  const doer = doerIn(body, strength === "strong");
+  const doer = doerIn(body, strength);
   const { right, wrong } = sidesOf(body);
   if (doer !== undefined) {
     const by = doer === "somebody" ? "someone else" : doer.by;

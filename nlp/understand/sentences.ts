@@ -1,5 +1,6 @@
 import type { Moment } from "../../shared/reading.ts";
 import { asksPlainly, isQuestion } from "../ask/is-question.ts";
+import { topicOf } from "../ask/topic.ts";
 
 const ENDS = /(?<=[?!\n])\s*|(?<=\.)\s+(?=\S)/;
 
@@ -28,6 +29,19 @@ const lateIn = (text: string): Split | undefined => {
   };
 };
 
+/** "Greased the hubs, when did I last do them?": work told before the comma is a note. */
+const atComma = (sentence: string, moment: Moment): Split => {
+  const comma = sentence.lastIndexOf(", ");
+  const before = comma < 0 ? "" : sentence.slice(0, comma);
+  const after = sentence.slice(comma + 2);
+  const tellsWork =
+    topicOf(before).actions.length > 0 &&
+    !/^\W*(?:the|that|my|those|this|our|did|have|has|when|what|which|how|is|are|was)\b/i.test(before);
+  return tellsWork && asksPlainly(after, moment)
+    ? { asks: after, tells: before.trim() }
+    : { asks: sentence, tells: null };
+};
+
 /** Parts what a message asks from what it tells, sentence by sentence. */
 export const splitQuestion = (text: string, moment: Moment): Split => {
   const sentences = text.split(ENDS).filter((sentence) => sentence.trim() !== "");
@@ -35,6 +49,8 @@ export const splitQuestion = (text: string, moment: Moment): Split => {
   const asking =
     asks.length < sentences.length ? asks.filter((sentence) => asksPlainly(sentence, moment)) : asks;
   if (asking.length === 0) return lateIn(text) ?? { asks: null, tells: text };
+  const [only] = sentences;
+  if (sentences.length === 1 && only !== undefined) return atComma(only, moment);
   const telling = sentences.filter((sentence) => !asking.includes(sentence));
   return { asks: asking.join(" "), tells: nullIfEmpty(telling.join(" ")) };
 };
