@@ -7,7 +7,7 @@ import { pick, type Random, seeded } from "../shared/outlook/world/random.ts";
 
 const LIVE_FIXES = 500;
 const TODAY = new Temporal.PlainDate(2026, 6, 1);
-const RUNS = 15;
+const RUNS = 40;
 
 const at = (day: Day) => dateOf(day).toString();
 
