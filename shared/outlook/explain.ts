@@ -22,6 +22,8 @@ type Facts = {
   readonly use: Use;
   /** Chance that it has let go unnoticed by the day of the look, or by now when that is past. */
   readonly gone: number;
+  /** Chance that it does not last the announced trip, as known today. */
+  readonly fails: number | null;
 };
 
 /** "a glassed-over repair", "a new dump valve". */
@@ -79,7 +81,7 @@ const REASONS: Record<LookReason, (facts: Facts) => string> = {
   published: (facts) =>
     `${capital(sinceWords(facts))} and may well be fine (${oddsWords(facts)}), but the published advice is a look ${facts.choice.rule ?? "now and then"}.`,
   departure: (facts) =>
-    `It would come due on the road, so better before you leave: ${sinceWords(facts)}, and ${oddsWords(facts)}.`,
+    `It would come due on the road, so better before you leave: ${sinceWords(facts)}, and it's ${chanceWords(facts.fails ?? facts.gone)} that it won't last the trip.`,
   partly: (facts) => `${capital(sinceWords(facts))}, so it gets half the usual time; ${oddsWords(facts)}.`,
   later: (facts) => `You put this one off; ${sinceWords(facts)}, and ${oddsWords(facts)}.`,
 };

@@ -56,6 +56,7 @@ export const outlookFrom = (attempt: Attempt, prediction: Prediction, context: C
   const last = attempt.looks.at(-1);
   const counted = byUse(course, use, day);
   const life = lifeSpanOf(course, use);
+  const fails = context.trip === null ? null : 1 - lastsTrip(course, use, context.trip);
   return {
     record: record.id,
     consequence,
@@ -64,7 +65,14 @@ export const outlookFrom = (attempt: Attempt, prediction: Prediction, context: C
     goneSinceLastLook: goneBy(course, use.today),
     lasts: (trip) => lastsTrip(course, use, trip),
     life,
-    explain: explainLook({ course, choice, life, use, gone: goneBy(course, Math.max(day, use.today)) }),
+    explain: explainLook({
+      course,
+      choice,
+      life,
+      use,
+      gone: goneBy(course, Math.max(day, use.today)),
+      fails,
+    }),
     lookFor: lookForOf(record.fields, attempt.kind),
   };
 };
