@@ -77,9 +77,9 @@ const NOTE = `SELECT notes.id, notes.text, notes.said_at, people.name AS said_by
 
 const totalRow = z.object({ count: z.number(), cost: z.number() });
 
-/** Words as an FTS5 query: each one quoted, any of them may match. */
-const anyWord = (words: string): string =>
-  (words.match(/[\p{L}\p{N}]+/gu) ?? []).map((word) => `"${word}"`).join(" OR ");
+/** Words as an FTS5 query, each one quoted. */
+const query = (words: string, together: "AND" | "OR"): string =>
+  (words.match(/[\p{L}\p{N}]+/gu) ?? []).map((word) => `"${word}"`).join(` ${together} `);
 
 /** The rig's past as kept in SQLite. */
 export class StoredHistory implements History {
@@ -110,13 +110,17 @@ export class StoredHistory implements History {
   }
 
   notes(words: string, limit: number): readonly NoteHit[] {
-    const query = anyWord(words);
-    if (query === "") return [];
+    const all = this.notesMatching(query(words, "AND"), limit);
+    return all.length > 0 ? all : this.notesMatching(query(words, "OR"), limit);
+  }
+
+  private notesMatching(match: string, limit: number): readonly NoteHit[] {
+    if (match === "") return [];
     const sql = `${NOTE} JOIN notes_words ON notes_words.rowid = notes.id
       WHERE notes_words MATCH ? AND notes.told = 1 ORDER BY notes_words.rank LIMIT ?`;
     return this.db
       .prepare(sql)
-      .all(query, limit)
+      .all(match, limit)
       .map((row) => noteRow.parse(row));
   }
 

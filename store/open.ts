@@ -16,7 +16,21 @@ const worded = <T>(file: string, work: () => T): T => {
   }
 };
 
+/** The same words are prepared once: with few statements and many messages, preparing was the dearest step. */
+const prepareOnce = (db: Db): void => {
+  const prepared = new Map<string, Database.Statement>();
+  const prepare = db.prepare.bind(db);
+  db.prepare = ((sql: string) => {
+    const known = prepared.get(sql);
+    if (known !== undefined && !known.busy) return known;
+    const statement = prepare(sql);
+    prepared.set(sql, statement);
+    return statement;
+  }) as typeof db.prepare;
+};
+
 const prepare = (db: Db): Db => {
+  prepareOnce(db);
   db.pragma("journal_mode = WAL");
   db.pragma("synchronous = FULL");
   db.pragma("foreign_keys = ON");

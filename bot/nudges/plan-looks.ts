@@ -5,7 +5,7 @@ import { outlookRig } from "../rig/outlook-rig.ts";
 import { putOffs } from "./put-offs.ts";
 
 /** How many other fixes of the same sort are looked at for what they teach. */
-const PEERS = 300;
+const PEERS = 100;
 
 const peersOf = ({ store }: Turn, { fields }: KeptRecord): readonly KeptRecord[] =>
   fields.action === null

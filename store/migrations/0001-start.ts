@@ -67,9 +67,11 @@ export const start: Migration = {
     CREATE INDEX records_note ON records (note_id);
     CREATE INDEX records_component ON records (component, sort_day DESC, id DESC) WHERE removed = 0;
     CREATE INDEX records_day ON records (sort_day DESC, id DESC) WHERE removed = 0;
-    CREATE INDEX records_date ON records (date_from) WHERE removed = 0;
+    CREATE INDEX records_date ON records (date_from, date_to, kind, cost) WHERE removed = 0;
+    CREATE INDEX records_work ON records (action, sort_day DESC, id DESC) WHERE removed = 0;
+    CREATE INDEX records_outcome ON records (outcome, sort_day DESC, id DESC) WHERE removed = 0;
     CREATE INDEX records_line ON records (line);
-    CREATE INDEX records_open ON records (id)
+    CREATE INDEX records_open ON records (sort_day DESC, id DESC)
       WHERE removed = 0 AND settled = 0 AND closed_by IS NULL AND kind IN ('todo', 'fault');
 
     CREATE TABLE verdicts (

@@ -1,10 +1,8 @@
 import { performance } from "node:perf_hooks";
 import { startTalk } from "../help/talk.ts";
+import { quantile } from "./quantile.ts";
 
 const NOTES = 200;
-
-const quantile = (sorted: readonly number[], share: number): number =>
-  sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? Number.NaN;
 
 /** From a text note's sending to its reply on the page, over HTTP both ways, with everything in between on disk. */
 export const benchBot = async (): Promise<void> => {

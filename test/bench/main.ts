@@ -1,8 +1,8 @@
 import { benchBot } from "./bot.ts";
-import { benchMemory, benchMemory } from "./memory.ts";
+import { benchMemory } from "./memory.ts";
 import { benchOutlook } from "./outlook.ts";
 
-const benches: Record<string, () => Promise<void>> = {
+const benches: Record<string, () => Promise<void> | void> = {
   bot: benchBot,
   memory: benchMemory,
   outlook: benchOutlook,
