@@ -1,9 +1,13 @@
 import { Temporal } from "temporal-polyfill";
 import type { Purpose } from "../../shared/memory/intent.ts";
 import type { Scene, Shown } from "../../shared/memory/scene.ts";
+import { plainWords } from "../../shared/memory/words.ts";
 import type { Moment } from "../../shared/reading.ts";
 import { componentName } from "../../shared/vocabulary.ts";
+import { mentionsIn } from "../ask/names.ts";
 import { topicOf } from "../ask/topic.ts";
+
+import { read } from "../read/index.ts";
 
 type Tell = Extract<Purpose, { is: "tell" }>;
 
@@ -52,12 +56,40 @@ const spelledOut = (text: string, thing: Shown): Tell | undefined => {
   return { is: "tell", read: text.replace(POINTER, name), again: null };
 };
 
-/** A note that names no thing and points back to the one before it. */
+const isRead = (text: string, moment: Moment): boolean => {
+  const { records, usage } = read(text, moment);
+  return records.length + usage.length > 0;
+};
+
+const escaped = (words: string): string => words.replace(/ /g, "\\W+");
+
+/** The thing's plain name put in place of an everyday one, when the reader makes nothing of that. */
+const plainlyNamed = (text: string, words: readonly string[], moment: Moment): Tell | undefined => {
+  const [mention, ...others] = mentionsIn(words).filter(({ named }) => (named[0]?.sure ?? 0) >= 0.65);
+  const component = mention?.named[0]?.component;
+  if (mention === undefined || component === undefined || others.length > 0) return undefined;
+  const said = new RegExp(`\\b${escaped(words.slice(mention.from, mention.to).join(" "))}(?:s|es)?\\b`, "i");
+  const renamed = text.replace(said, componentName(component));
+  return renamed !== text && isRead(renamed, moment) ? { is: "tell", read: renamed, again: null } : undefined;
+};
+
+const respelled = (
+  text: string,
+  words: string,
+  moment: Moment,
+  thing: Shown | undefined,
+): Tell | undefined => {
+  if (isRead(text, moment)) return undefined;
+  const { named, actions } = topicOf(words);
+  if ((named[0]?.sure ?? 0) >= 0.6)
+    return actions.length > 0 ? plainlyNamed(text, plainWords(words), moment) : undefined;
+  return thing === undefined ? undefined : spelledOut(text, thing);
+};
+
+/** A note in words that mean something only here: it points back to the one before it, or names its thing loosely. */
 export const elided = (text: string, words: string, moment: Moment, scene: Scene): Tell => {
-  const thing = words.split(" ").length > MOST_WORDS ? undefined : thingOf(moment, scene);
-  if (thing === undefined) return TELL;
-  const again = againAt(words, thing);
-  if (again !== undefined) return again;
-  const names = (topicOf(words).named[0]?.sure ?? 0) >= 0.6;
-  return names ? TELL : (spelledOut(text, thing) ?? TELL);
+  if (words.split(" ").length > MOST_WORDS) return TELL;
+  const thing = thingOf(moment, scene);
+  const again = thing === undefined ? undefined : againAt(words, thing);
+  return again ?? respelled(text, words, moment, thing) ?? TELL;
 };

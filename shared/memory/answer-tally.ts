@@ -2,7 +2,7 @@ import type { KeptRecord } from "../history.ts";
 import type { Answer } from "./answer-data.ts";
 import { answerTo, nothingFits } from "./answer-parts.ts";
 import { failuresOf } from "./failures.ts";
-import { actionFit, doerFits, stuffFits } from "./fit.ts";
+import { actionFit, doerFits, isTheirs, stuffFits } from "./fit.ts";
 import { boundsOf } from "./period.ts";
 import { type Ground, namesNothing, poolOf, stepsOf } from "./pool.ts";
 import type { Period, Query, Topic } from "./query.ts";
@@ -13,9 +13,11 @@ const EVERY = 2000;
 
 const isWork = (record: KeptRecord): boolean => record.fields.kind === "repair";
 
-/** Those done by the one asked about, where anything is known of that. */
+/** Those done or told by the one asked about, where anything is known of that. */
 const byDoer = (topic: Topic, pool: readonly KeptRecord[]): readonly KeptRecord[] => {
-  const theirs = pool.filter((record) => doerFits(topic, record));
+  const theirs = pool.filter((record) =>
+    topic.who === null ? isTheirs(topic, record) : doerFits(topic, record),
+  );
   return theirs.length > 0 ? theirs : pool;
 };
 

@@ -52,3 +52,9 @@ export const stuffFits = (topic: Topic, record: KeptRecord): boolean =>
 /** Whether it was done by the one asked about; true when nobody was. */
 export const doerFits = (topic: Topic, record: KeptRecord): boolean =>
   topic.who === null || (record.doneBy !== null && plainWords(record.doneBy).includes(topic.who));
+
+/** Whether a name in the question is that of the one who told or did it. */
+export const isTheirs = (topic: Topic, record: KeptRecord): boolean => {
+  const names = plainWords(`${record.saidBy} ${record.doneBy ?? ""}`);
+  return topic.words.some((word) => names.includes(word));
+};
