@@ -1,6 +1,7 @@
-import { isPlainVerb } from "../lexicon/lexicon.ts";
+import { DROP, isPlainVerb, KEEP } from "../lexicon/lexicon.ts";
 import type { Token } from "../lexicon/tokens.ts";
 import type { ActRef, Scan, Stretch } from "./scan.ts";
+import { startingIn, touching } from "./windows.ts";
 import {
   AUXILIARIES,
   BREAKERS,
@@ -185,6 +186,66 @@ const opensHearsay = (tokens: readonly Token[], at: number): boolean =>
   SAYING.has(tokens[at + 1]?.norm ?? "") &&
   !["and", "the", "my", "other", "some", "but", "that", "which"].includes(tokens[at - 1]?.norm ?? "");
 
+const PREDICATES = new Set([
+  "is",
+  "was",
+  "has",
+  "had",
+  "needs",
+  "wants",
+  "are",
+  "were",
+  "wont",
+  "wouldnt",
+  "got",
+  "keeps",
+  "kept",
+  "isnt",
+  "doesnt",
+]);
+const SPEAKERS = new Set(["i", "we", "he", "she", "it", "its", "ive", "weve"]);
+/** "test in the morning city water inlet was letting ...": a name without an article, then its verb or speaker. */
+const opensBare = (scan: Scan, at: number, verbs: ReadonlySet<number>): boolean => {
+  const ref = startingIn(scan.components, at, at + 1).find((each) => !each.weak);
+  const before = scan.tokens[at - 1];
+  if (ref === undefined || before?.kind !== "word") return false;
+  const after = scan.tokens[ref.to]?.norm ?? "";
+  if (!PREDICATES.has(after) && !SPEAKERS.has(after)) return false;
+  const tied =
+    PREPOSITIONS.has(before.norm) ||
+    DETERMINERS.has(before.norm) ||
+    AUXILIARIES.has(before.norm) ||
+    verbs.has(at - 1) ||
+    DROP.has(before.norm) ||
+    KEEP.has(before.norm);
+  return (
+    !tied &&
+    ![
+      "and",
+      "or",
+      "but",
+      "so",
+      "then",
+      "um",
+      "uh",
+      "oh",
+      "okay",
+      "that",
+      "which",
+      "when",
+      "side",
+      "front",
+      "rear",
+      "back",
+      "left",
+      "right",
+      "not",
+      "just",
+    ].includes(before.norm) &&
+    !touching(scan.components, at, at).some((each) => each.to === at)
+  );
+};
+
 const MONTHS = new Set([
   "january",
   "february",
@@ -219,7 +280,7 @@ const breaksAt = (
   const word = tokens[at]?.norm ?? "";
   const before = tokens[at - 1];
   if (endsSentence(before) || isDash(tokens, at - 1)) return true;
-  if (opensMonth(tokens, at) || opensHearsay(tokens, at)) return true;
+  if (opensBare(scan, at, verbs) || opensMonth(tokens, at) || opensHearsay(tokens, at)) return true;
   if (word === "and" || word === "or") return joinsClauses(tokens, at, verbs, starts);
   if (word === "so" && (NOT_BREAK_SO.has(tokens[at + 1]?.norm ?? "") || before?.norm === "or")) return false;
   if (
@@ -293,9 +354,11 @@ const FRAME_WORDS = new Set([
   "the",
 ]);
 
+const MOST_FRAME = 12;
+
 /** Nothing but a time and joining words: "then on the twentieth of august". */
 const isFrame = (scan: Scan, from: number, to: number, timed: ReadonlySet<number>): boolean => {
-  if (endsSentence(scan.tokens[to - 1])) return false;
+  if (to - from > MOST_FRAME || endsSentence(scan.tokens[to - 1])) return false;
   let times = 0;
   for (let at = from; at < to; at++) {
     const token = scan.tokens[at];

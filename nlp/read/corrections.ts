@@ -4,6 +4,7 @@ import type { Amount, NumberRef } from "./amounts.ts";
 import { priceOf } from "./amounts.ts";
 import type { Deed } from "./deeds.ts";
 import type { Scan, Stretch } from "./scan.ts";
+import { startingIn, touching } from "./windows.ts";
 import { DETERMINERS, NEGATIVES } from "./words.ts";
 
 /** What is left of a note once its speaker's own corrections are applied. */
@@ -34,7 +35,6 @@ const FAINT = new Set([
   "well no",
   "no its",
   "no it was",
-  "no not",
 ]);
 
 const mentionsOf = (scan: Scan, deeds: readonly Deed[]): Mention[] => {
@@ -97,10 +97,10 @@ const plainlyInstead = (scan: Scan, now: Mention, cue: Stretch): boolean => {
 };
 
 const fixAt = (scan: Scan, mentions: readonly Mention[], cue: Stretch, faint: boolean): Fix | undefined => {
-  const after = mentions.filter(
+  const after = startingIn(mentions, cue.to, cue.to + REACH).filter(
     (mention) => mention.from >= cue.to && mention.from < cue.to + (faint ? 4 : REACH),
   );
-  const before = mentions
+  const before = touching(mentions, cue.from - REACH, cue.from)
     .filter((mention) => mention.to <= cue.from && mention.to > cue.from - (faint ? 7 : REACH))
     .reverse();
   const refused = after.filter((mention) => denied(scan, mention));

@@ -6,6 +6,7 @@ import { cueEnds, isVerb, type Status, statusOf } from "./modality.ts";
 import { nominalPlans } from "./nominal-plans.ts";
 import { openDeeds } from "./open-deeds.ts";
 import type { ActRef, Scan } from "./scan.ts";
+import { startingIn, touching } from "./windows.ts";
 
 /** An act with how it is meant; the action may still depend on what it was done with. */
 export type Deed = {
@@ -75,7 +76,7 @@ export const deedsOf = (scan: Scan, clauses: readonly Clause[], index: Int32Arra
       sense,
       action,
       status:
-        future || (status === "done" && source.includes("order~"))
+        future || (status === "done" && scan.tokens[at]?.norm.startsWith("order") === true)
           ? ("plan" as const)
           : status === "purpose" && sense === "look"
             ? ("done" as const)
@@ -93,7 +94,7 @@ export const deedsOf = (scan: Scan, clauses: readonly Clause[], index: Int32Arra
 const namesOnly = (deed: Deed, scan: Scan): boolean => {
   if (deed.sense !== "new") return false;
   const before = scan.tokens[deed.from - 1]?.norm ?? "";
-  const inName = scan.components.some(
+  const inName = touching(scan.components, deed.from, deed.from).some(
     (ref) => ref.from <= deed.from && deed.from < ref.to && ref.to - ref.from > 1,
   );
   return (
@@ -105,7 +106,7 @@ const namesOnly = (deed: Deed, scan: Scan): boolean => {
 
 /** Told with a time to come, and in a form that may be of the future: "till I've put a plug on it tomorrow". */
 const isAhead = (act: ActRef, scan: Scan, clause: Clause): boolean =>
-  scan.times.some(
+  startingIn(scan.times, clause.from, clause.to).some(
     (time) =>
       time.from >= clause.from &&
       time.to <= clause.to &&
@@ -115,7 +116,7 @@ const isAhead = (act: ActRef, scan: Scan, clause: Clause): boolean =>
 
 /** "put two thousand miles on her". */
 const drivesOnly = (deed: Deed, scan: Scan): boolean =>
-  scan.amounts.some(
+  startingIn(scan.amounts, deed.from, deed.to).some(
     (amount) =>
       (amount.what === "miles" || amount.what === "km") && amount.from >= deed.from && amount.to <= deed.to,
   );
@@ -203,6 +204,18 @@ const applied = (given: Given): Action | null => {
   return group === undefined ? null : (APPLIED.get(group) ?? null);
 };
 
+const REDONE: readonly (readonly [MaterialClass, Action])[] = [
+  ["sealant", "seal"],
+  ["wiring", "rewire"],
+  ["lubricant", "lubricate"],
+];
+
+/** "redid the caulk", "did the bearings": the material says what was done, else the component. */
+const redone = ({ groups, component, back }: Given): Action => {
+  if (back) return "refasten";
+  return REDONE.find(([group]) => groups.includes(group))?.[1] ?? GENERIC.get(component) ?? "repair";
+};
+
 /** The action of a deed once it is known what it was done with and to; null when it says nothing. */
 export const settle = (deed: Pick<Deed, "sense" | "action">, given: Given): Action | null => {
   switch (deed.sense) {
@@ -213,7 +226,7 @@ export const settle = (deed: Pick<Deed, "sense" | "action">, given: Given): Acti
     case "apply":
       return applied(given);
     case "generic":
-      return GENERIC.get(given.component) ?? "repair";
+      return redone(given);
     case "new":
       return given.extra ? "install" : "replace";
     case "look":

@@ -5,6 +5,7 @@ import type { Deed } from "./deeds.ts";
 import fragments from "./fragments.json" with { type: "json" };
 import { wordAt } from "./ground.ts";
 import type { Scan, Stretch } from "./scan.ts";
+import { startingIn, touching } from "./windows.ts";
 import { NEGATIVES } from "./words.ts";
 
 type Verdict = Hit<VerdictEntry>;
@@ -49,9 +50,9 @@ export const fragmentVerdicts = (scan: Scan, clauses: readonly Clause[], deeds: 
   clauses.flatMap((clause) => {
     const inside = (ref: Stretch) => ref.from >= clause.from && ref.from < clause.to;
     if (
-      scan.verdicts.some(inside) ||
-      scan.faults.some(inside) ||
-      deeds.some((deed) => inside(deed) && deed.status !== "talk")
+      startingIn(scan.verdicts, clause.from, clause.to).length > 0 ||
+      startingIn(scan.faults, clause.from, clause.to).length > 0 ||
+      touching(deeds, clause.from, clause.to).some((deed) => inside(deed) && deed.status !== "talk")
     )
       return [];
     return stateAlone(scan, clause) ?? nowIt(scan, clause) ?? [];

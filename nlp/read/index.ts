@@ -13,11 +13,7 @@ import { type Scan, type Stretch, scan } from "./scan.ts";
 import { type Topic, topicsOf } from "./topics.ts";
 import { usageOf } from "./usage.ts";
 import { Places } from "./where.ts";
-
-const within =
-  (topic: Topic) =>
-  (ref: Stretch): boolean =>
-    topic.stretches.some((stretch) => ref.from >= stretch.from && ref.from < stretch.to);
+import { startingIn } from "./windows.ts";
 
 /** "The smoke alarm and the gas alarm both tested": what is said of the second is said of the first. */
 const withPartners = (made: readonly Made[], topics: readonly Topic[]): Made[] => {
@@ -132,17 +128,25 @@ export const read = (text: string, moment: Moment): Reading => {
     muted,
   };
   const again = seen.tokens.flatMap((token, at) => (token.norm === "again" ? [at] : []));
+  const alive = {
+    deeds: live(deeds),
+    verdicts: live(seen.verdicts),
+    times: live(seen.times),
+    amounts: live(fixed.amounts),
+    materials: live(seen.materials),
+  };
   let before: Like | null = null;
   const made = topics.flatMap((topic) => {
-    const mine = within(topic);
+    const mine = <T extends Stretch>(refs: readonly T[]): T[] =>
+      topic.stretches.flatMap((stretch) => [...startingIn(refs, stretch.from, stretch.to)]);
     const told: Told = {
       topic,
-      deeds: live(deeds).filter(mine),
-      verdicts: live(seen.verdicts).filter(mine),
-      faults: faults.filter(mine),
-      times: live(seen.times).filter(mine),
-      amounts: live(fixed.amounts).filter(mine),
-      materials: live(seen.materials).filter(mine),
+      deeds: mine(alive.deeds),
+      verdicts: mine(alive.verdicts),
+      faults: mine(faults),
+      times: mine(alive.times),
+      amounts: mine(alive.amounts),
+      materials: mine(alive.materials),
       again,
     };
     const events = eventsOf(told, build, before);

@@ -1,6 +1,7 @@
 import type { Cue } from "../lexicon/lexicon.ts";
 import type { Clause } from "./clauses.ts";
 import type { ActRef, Scan } from "./scan.ts";
+import { startingIn } from "./windows.ts";
 import {
   AUXILIARIES,
   DETERMINERS,
@@ -62,6 +63,7 @@ const ADVERBS = new Set([
   "kind",
   "of",
   "sort",
+  "back",
 ]);
 
 type Place = {
@@ -91,7 +93,9 @@ const cueBefore = (
 };
 
 const cueInClause = ({ scan, clause }: Place, wanted: Cue): boolean =>
-  scan.cues.some((cue) => cue.value === wanted && cue.from >= clause.from && cue.to <= clause.to);
+  startingIn(scan.cues, clause.from, clause.to).some(
+    (cue) => cue.value === wanted && cue.from >= clause.from && cue.to <= clause.to,
+  );
 
 const leftWord = ({ scan, clause, at }: Place): { word: string; at: number } => {
   let left = at - 1;
@@ -272,6 +276,18 @@ const VERBAL_LEFT = new Set([
   "so",
 ]);
 
+/** An order at the head of a clause has an object: "replace the tire", not "pin in place". */
+const takesObject = (scan: Scan, at: number): boolean => {
+  const next = word(scan, at);
+  return (
+    DETERMINERS.has(next) ||
+    ["it", "them", "up", "out", "off", "new", "in", "both", "at", "rest", "other"].includes(next) ||
+    [...startingIn(scan.components, at, at + 2), ...startingIn(scan.materials, at, at + 2)].some(
+      (ref) => ref.from === at || ref.from === at + 1,
+    )
+  );
+};
+
 /** Whether an act's verb is one here and not a noun or adjective ("the seal", "a cracked seal", "wood glue"). */
 export const isVerb = (act: ActRef, scan: Scan, clause: Clause, nouns: ReadonlySet<number>): boolean => {
   if (act.verb === null) return true;
@@ -307,7 +323,7 @@ export const isVerb = (act: ActRef, scan: Scan, clause: Clause, nouns: ReadonlyS
   if (forms.includes("gerund")) return !(DETERMINERS.has(left) || (AUXILIARIES.has(left) && left === "the"));
   if (left === "was" && ["it", "them", "that"].includes(word(scan, at + 1))) return true;
   return (
-    at === clause.from ||
+    (at === clause.from && takesObject(scan, at + 1)) ||
     VERBAL_LEFT.has(left) ||
     SUBJECTS.has(left) ||
     (ADVERBS.has(left) && !["all", "both"].includes(left)) ||

@@ -1,6 +1,8 @@
 import type { Cue } from "../lexicon/lexicon.ts";
 import type { Clause } from "./clauses.ts";
 import type { Scan } from "./scan.ts";
+import { startingIn } from "./windows.ts";
+import { NEGATIVES, SUBJECTS } from "./words.ts";
 
 const SENTENCE_END = new Set([".", "!", "?", ";", "\n"]);
 
@@ -10,10 +12,8 @@ const sentenceFrom = (scan: Scan, at: number): number => {
   return from;
 };
 
-const OWN = new Set(["i", "we", "ive", "weve", "im", "ill", "my", "our"]);
-
 const cueIn = (scan: Scan, clause: Clause, wanted: readonly Cue[]): boolean =>
-  scan.cues.some(
+  startingIn(scan.cues, clause.from, clause.to).some(
     (cue) =>
       wanted.includes(cue.value) &&
       cue.from >= clause.from &&
@@ -24,7 +24,7 @@ const cueIn = (scan: Scan, clause: Clause, wanted: readonly Cue[]): boolean =>
 
 /** A question's cue stands at the head of its clause, or says that the answer is not known. */
 const asks = (scan: Scan, clause: Clause): boolean =>
-  scan.cues.some(
+  startingIn(scan.cues, clause.from, clause.to).some(
     (cue) =>
       cue.value === "question" &&
       cue.from >= clause.from &&
@@ -117,6 +117,45 @@ const inverted = (scan: Scan, clause: Clause): boolean => {
   );
 };
 
+/** "not buying one till pay day" puts off and does not refuse. */
+const postponed = (scan: Scan, clause: Clause): boolean =>
+  scan.tokens
+    .slice(clause.from, clause.to + 3)
+    .some((token) => token.norm === "until" || token.norm === "till");
+
+const OWN = new Set(["i", "we", "my", "our", "us", "me", "ive", "weve", "im"]);
+const ELSEWHERE = new Set([
+  "down",
+  "over",
+  "next",
+  "across",
+  "two",
+  "three",
+  "other",
+  "behind",
+  "opposite",
+  "neighboring",
+]);
+
+/** A tale of other people's rigs at the head of a note, up to the first clause that is about the speaker's own. */
+const muteTale = (scan: Scan, clauses: readonly Clause[], muted: Uint8Array): void => {
+  const cue = startingIn(scan.cues, 0, 8).find((each) => each.value === "outsider");
+  if (cue === undefined) return;
+  const near = scan.tokens.slice(cue.from, cue.to + 4).map((token) => token.norm);
+  if (!near.some((word) => ELSEWHERE.has(word))) return;
+  for (const clause of clauses) {
+    const words = scan.tokens.slice(clause.from, clause.from + 4).map((token) => token.norm);
+    if (
+      clause.from > cue.from &&
+      words.some((word) => OWN.has(word)) &&
+      !words.includes("scared") &&
+      !words.includes("told")
+    )
+      return;
+    muted.fill(1, clause.from, clause.to);
+  }
+};
+
 /** Marks what is asked, advised and not taken up, refused, or told of other people's rigs: it gives no record. */
 export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array => {
   const muted = new Uint8Array(scan.tokens.length);
@@ -124,9 +163,10 @@ export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array 
     if (token.norm === "?") muted.fill(1, sentenceFrom(scan, at), at + 1);
   for (const [at, clause] of clauses.entries()) {
     const asked = asks(scan, clause) || inverted(scan, clause);
-    if (asked || cueIn(scan, clause, ["advice", "refuse", "asked"])) muted.fill(1, clause.from, clause.to);
+    const refused = cueIn(scan, clause, ["refuse"]) && !postponed(scan, clause);
+    if (asked || refused || cueIn(scan, clause, ["advice", "asked"])) muted.fill(1, clause.from, clause.to);
     const next = clauses[at + 1];
-    const advice = scan.cues.find(
+    const advice = startingIn(scan.cues, clause.from, clause.to).find(
       (cue) =>
         cue.value === "advice" &&
         cue.from >= clause.from &&
@@ -135,10 +175,17 @@ export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array 
     );
     if (advice !== undefined && next !== undefined && clause.to - advice.to <= 2 && !next.hard)
       muted.fill(1, next.from, next.to);
+    if (
+      advice !== undefined &&
+      next !== undefined &&
+      ["and", "or"].includes(scan.tokens[next.from]?.norm ?? "") &&
+      !SUBJECTS.has(scan.tokens[next.from + 1]?.norm ?? "") &&
+      !NEGATIVES.has(scan.tokens[next.from + 1]?.norm ?? "")
+    )
+      muted.fill(1, next.from, next.to);
     if (asked && next?.subordinate === true && !next.hard) muted.fill(1, next.from, next.to);
   }
   muteOthers(scan, muted);
+  muteTale(scan, clauses, muted);
   return muted;
 };
-
-void OWN;

@@ -3,6 +3,7 @@ import type { Clause } from "./clauses.ts";
 import type { Deed } from "./deeds.ts";
 import { wordAt } from "./ground.ts";
 import type { Scan } from "./scan.ts";
+import { touching } from "./windows.ts";
 import { DETERMINERS } from "./words.ts";
 
 const WANTS = new Set([
@@ -55,11 +56,15 @@ export const nominalPlans = (
     if (cue.value !== "plan" || !WANTS.has(cue.source)) return [];
     const clause = index[cue.from] ?? 0;
     const to = clauses[clause]?.to ?? cue.to;
-    if (deeds.some((deed) => deed.clause === clause && deed.status === "plan" && deed.at >= cue.from))
+    if (
+      touching(deeds, cue.from, to).some(
+        (deed) => deed.clause === clause && deed.status === "plan" && deed.at >= cue.from,
+      )
+    )
       return [];
     if (["to", "it", "that", "and"].includes(wordAt(scan, cue.to))) return [];
     const from = phraseFrom(scan, cue.to);
-    const thing = [...scan.components, ...scan.materials].find(
+    const thing = [...touching(scan.components, from, from), ...touching(scan.materials, from, from)].find(
       (ref) => ref.from <= from && from < ref.to && ref.to <= to,
     );
     if (thing === undefined) return [];

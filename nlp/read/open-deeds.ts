@@ -5,6 +5,7 @@ import type { Deed } from "./deeds.ts";
 import { tokensOf, wordAt } from "./ground.ts";
 import notDeeds from "./not-deeds.json" with { type: "json" };
 import type { Scan } from "./scan.ts";
+import { startingIn, touching } from "./windows.ts";
 import { DETERMINERS, NEGATIVES } from "./words.ts";
 
 const NOT_DEEDS: ReadonlySet<string> = new Set(notDeeds.words);
@@ -42,8 +43,12 @@ const verbOf = (scan: Scan, clause: Clause): number | undefined => {
 const hasObject = (scan: Scan, clause: Clause, verb: number): boolean => {
   const words = scan.tokens.slice(verb + 1, clause.to).map((token) => token.norm);
   const object = ["it", "them", "that", "those"].includes(words[0] ?? "") || DETERMINERS.has(words[0] ?? "");
-  const material = scan.materials.some((ref) => ref.from > verb && ref.to <= clause.to);
-  return (object && words.some((word) => BACK.has(word))) || material;
+  const material = startingIn(scan.materials, verb, clause.to).some(
+    (ref) => ref.from > verb && ref.to <= clause.to,
+  );
+  return (
+    (object && words.some((word) => BACK.has(word))) || material || ["it", "them"].includes(words[0] ?? "")
+  );
 };
 
 const PRODUCTS: ReadonlySet<string> = new Set([
@@ -59,7 +64,7 @@ const PRODUCTS: ReadonlySet<string> = new Set([
 /** "Dry lube on the rack": a product on a thing, with no verb at all. */
 const verbless = (scan: Scan, clauses: readonly Clause[], known: readonly Deed[]): Deed[] =>
   clauses.flatMap((clause, at): Deed[] => {
-    const product = scan.materials.find(
+    const product = startingIn(scan.materials, clause.from, clause.to).find(
       (ref) => ref.from >= clause.from && ref.from - clause.from <= 3 && PRODUCTS.has(ref.group ?? ""),
     );
     if (
@@ -67,7 +72,8 @@ const verbless = (scan: Scan, clauses: readonly Clause[], known: readonly Deed[]
       !["on", "in", "around", "round", "over", "along"].includes(wordAt(scan, product.to))
     )
       return [];
-    if (known.some((deed) => deed.clause === at && deed.sense !== "new")) return [];
+    if (touching(known, clause.from, clause.to).some((deed) => deed.clause === at && deed.sense !== "new"))
+      return [];
     const words = scan.tokens.slice(clause.from, clause.to).map((token) => token.norm);
     if (
       words.some(
@@ -107,13 +113,16 @@ export const openDeeds = (scan: Scan, clauses: readonly Clause[], known: readonl
     const verb = verbOf(scan, clause);
     if (verb === undefined || taken.has(verb) || !hasObject(scan, clause, verb)) return [];
     const back = scan.tokens.slice(verb, clause.to).some((token) => BACK.has(token.norm));
+    const material = startingIn(scan.materials, verb, clause.to).some(
+      (ref) => ref.from > verb && ref.to <= clause.to,
+    );
     return [
       {
         from: verb,
         to: verb + 1,
         at: verb,
         clause: at,
-        sense: back ? "fasten" : "apply",
+        sense: back ? "fasten" : material ? "apply" : "generic",
         action: null,
         status: "done",
         source: "unknown-verb~",

@@ -9,6 +9,7 @@ import { type Judged, judge } from "./outcome.ts";
 import type { Stretch } from "./scan.ts";
 import { materialsOf } from "./uses.ts";
 import type { Places } from "./where.ts";
+import { startingIn } from "./windows.ts";
 import { SUBJECTS } from "./words.ts";
 
 export type Build = Context & { readonly places: Places; readonly today: Edtf; readonly muted: Uint8Array };
@@ -16,7 +17,7 @@ export type Build = Context & { readonly places: Places; readonly today: Edtf; r
 const NO_CLAUSE = { from: 0, to: 0, hard: true, subordinate: false };
 
 const faultIn = (told: Told, { clauses, index }: Build, from: number, to: number): Stretch | null => {
-  const fault = told.faults.find((each) => each.from >= from && each.from < to);
+  const fault = startingIn(told.faults, from, to)[0];
   const clause = fault && clauses[index[fault.from] ?? 0];
   if (fault === undefined || clause === undefined) return null;
   return { from: Math.max(clause.from, fault.from - 4), to: Math.min(clause.to, fault.to + 3) };
@@ -78,8 +79,8 @@ const judged = (told: Told, event: Event, early: Told["verdicts"], build: Build)
   const work = event.deeds.filter((deed) => deed.sense !== "prep");
   const after = Math.min(...(work.length > 0 ? work : event.deeds).map((deed) => deed.at));
   const last = event.deeds.at(-1);
-  const verdicts = told.verdicts.filter((verdict) => verdict.from > after && verdict.from < event.to);
-  const faults = told.faults.filter(
+  const verdicts = startingIn(told.verdicts, after + 1, event.to);
+  const faults = startingIn(told.faults, last?.at ?? 0, event.to).filter(
     (fault) =>
       fault.from > (last?.at ?? 0) && fault.from < event.to && tellsOutcome(fault, last?.clause ?? -1, build),
   );
@@ -193,7 +194,7 @@ const shared = (made: readonly Made[]): Made[] => {
 /** Work not done becomes a todo when it is still meant to be. */
 const isMeant = (event: Event, told: Told, build: Build): boolean => {
   const until = Math.min(event.to, (event.deeds.at(-1)?.to ?? event.to) + 25);
-  const cue = build.scan.cues.some(
+  const cue = startingIn(build.scan.cues, event.from, until).some(
     (each) => each.value === "plan" && each.from >= event.from && each.from < until,
   );
   return cue || dueOf(event, told, build.scan, build.clauses, build.index) !== null;
@@ -314,12 +315,43 @@ const ofLook = (told: Told, look: Event, whole: Stretch, build: Build): Made => 
   return { ...check, kind: "fault", action: null, judged: null };
 };
 
+/** Thought of and turned down: "should rip it out, and no, we are not ripping it out". */
+const isRefused = (event: Event, told: Told, { scan, muted }: Build): boolean => {
+  const end = event.deeds.at(-1)?.to ?? event.to;
+  const again = told.deeds.some(
+    (deed) =>
+      deed.status === "not" &&
+      deed.at > end &&
+      deed.at < end + 20 &&
+      (deed.action === event.action || deed.sense === "generic"),
+  );
+  return (
+    again ||
+    startingIn(scan.cues, end, end + 10).some(
+      (cue) => cue.value === "refuse" && cue.from >= end && cue.from < end + 10 && muted[cue.from] === 1,
+    )
+  );
+};
+
+/** A deed by a verb that nobody knows counts as work only after trouble was told. */
+const isSure = (event: Event, told: Told): boolean => {
+  const unknown = event.deeds.every((deed) => deed.source === "unknown-verb~" && deed.sense === "generic");
+  const first = event.deeds[0]?.at ?? 0;
+  return (
+    !unknown ||
+    (told.faults.some((fault) => fault.value === 2 && fault.from < first) &&
+      told.verdicts.some((verdict) => verdict.from > first && verdict.from < event.to))
+  );
+};
+
 /** The records of one topic. */
 export const recordsOf = (told: Told, events: readonly Event[], build: Build): Made[] => {
   const whole = { from: told.topic.stretches[0]?.from ?? 0, to: told.topic.stretches.at(-1)?.to ?? 0 };
-  const works = events.filter((event) => event.kind === "work");
+  const works = events.filter((event) => event.kind === "work" && isSure(event, told));
   const plans = events.filter(
-    (event) => event.kind === "plan" || (event.kind === "undone" && isMeant(event, told, build)),
+    (event) =>
+      (event.kind === "plan" && !isRefused(event, told, build)) ||
+      (event.kind === "undone" && isMeant(event, told, build)),
   );
   const lastWork = works.at(-1);
   if (lastWork !== undefined) {

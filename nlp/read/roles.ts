@@ -3,11 +3,29 @@ import { PLACES, WITHIN } from "../lexicon/lexicon.ts";
 import { singular } from "../lexicon/tokens.ts";
 import { clauseAt, type Ground, isPartOf, leftOf, wordAt } from "./ground.ts";
 import type { Stretch } from "./scan.ts";
+import { startingIn, touching } from "./windows.ts";
 import { DETERMINERS, GENERIC_PARTS, NEGATIVES, PREPOSITIONS, SUBJECTS, USE_VERBS } from "./words.ts";
 
 /** How a component stands in its clause: spoken of, the object of a preposition, a place, a means, or none of ours. */
 export type Role = "topic" | "object" | "place" | "with" | "none";
 
+const POSTURES = new Set([
+  "lying",
+  "lay",
+  "laid",
+  "sitting",
+  "sat",
+  "sit",
+  "kneeling",
+  "knelt",
+  "standing",
+  "stood",
+  "parked",
+  "perched",
+  "sprawled",
+  "slept",
+  "sleeping",
+]);
 const COMPARISONS = new Set(["like", "as", "than"]);
 /** Prepositions that work goes around or over: "seal around the fan". */
 const AROUND = new Set(["around", "round", "over", "across", "along", "inside", "under", "up", "down"]);
@@ -15,10 +33,12 @@ const TOUCHING = new Set(["seal", "patch", "lubricate", "clean"]);
 
 /** "Dust coming in round the locker door". */
 const getsIn = ({ scan }: Ground, left: number): boolean =>
-  scan.faults.some((fault) => fault.to <= left && left - fault.to <= 2 && fault.value === 2);
+  touching(scan.faults, left, left).some(
+    (fault) => fault.to <= left && left - fault.to <= 2 && fault.value === 2,
+  );
 
 const workedAround = ({ deeds }: Ground, left: number): boolean =>
-  deeds.some(
+  touching(deeds, left, left).some(
     (deed) =>
       deed.to > left - 5 &&
       deed.at < left &&
@@ -28,13 +48,12 @@ const workedAround = ({ deeds }: Ground, left: number): boolean =>
 /** The preposition of a phrase with a noun of its own before the name: "in the kids bunk". */
 const governing = ({ scan }: Ground, left: number): string => {
   const before = wordAt(scan, left - 2);
-  const nested =
-    DETERMINERS.has(wordAt(scan, left - 1)) &&
+  const preposition =
+    (PLACES.always.has(before) || PLACES.often.has(before)) && before !== "with" && before !== "to";
+  const noun =
     !PREPOSITIONS.has(wordAt(scan, left)) &&
-    (PLACES.always.has(before) || PLACES.often.has(before)) &&
-    before !== "with" &&
-    before !== "to";
-  return nested ? before : wordAt(scan, left);
+    !touching(scan.components, left, left).some((ref) => ref.from <= left && left < ref.to);
+  return preposition && noun && DETERMINERS.has(wordAt(scan, left - 1)) ? before : wordAt(scan, left);
 };
 
 export const roleOf = (ground: Ground, ref: ComponentRef, before: ComponentRef | undefined): Role => {
@@ -42,10 +61,20 @@ export const roleOf = (ground: Ground, ref: ComponentRef, before: ComponentRef |
   const clause = clauseAt(ground, ref.from);
   const left = leftOf(ground, ref.from, clause.from);
   const preposition = left < clause.from || takenTokens.has(left) ? "" : governing(ground, left);
-  if (COMPARISONS.has(preposition)) return "none";
+  if (
+    COMPARISONS.has(preposition) ||
+    wordAt(scan, clause.from) === "where" ||
+    POSTURES.has(wordAt(scan, left - 1))
+  )
+    return "none";
   if (preposition === "next" && wordAt(scan, left + 1) !== "to") return "topic";
   if (preposition === "with") return "with";
-  if (deeds.some((deed) => deed.from <= left && left < deed.to && deed.sense !== "apply")) return "topic";
+  if (
+    touching(deeds, left, left).some(
+      (deed) => deed.from <= left && left < deed.to && deed.sense !== "apply" && deed.status !== "talk",
+    )
+  )
+    return "topic";
   if (PLACES.always.has(preposition))
     return AROUND.has(preposition) && (workedAround(ground, left) || getsIn(ground, left))
       ? "object"
@@ -155,9 +184,9 @@ export const saysSomething = (ground: Ground, at: number): boolean => {
   const clause = clauseAt(ground, at);
   const within = (ref: Stretch) => ref.from >= clause.from && ref.from < clause.to;
   return (
-    ground.deeds.some((deed) => within(deed) && deed.status !== "talk") ||
-    ground.scan.faults.some(within) ||
-    ground.scan.verdicts.some(within)
+    touching(ground.deeds, clause.from, clause.to).some((deed) => within(deed) && deed.status !== "talk") ||
+    startingIn(ground.scan.faults, clause.from, clause.to).length > 0 ||
+    startingIn(ground.scan.verdicts, clause.from, clause.to).length > 0
   );
 };
 
@@ -169,7 +198,7 @@ export const opensClause = (ground: Ground, ref: ComponentRef): boolean => {
     const word = wordAt(ground.scan, at);
     if (SUBJECTS.has(word) || NEGATIVES.has(word) || (PREPOSITIONS.has(word) && !ground.placeTokens.has(at)))
       return false;
-    if (ground.deeds.some((deed) => deed.at === at)) return false;
+    if (touching(ground.deeds, at, at).some((deed) => deed.at === at)) return false;
   }
   return true;
 };
@@ -195,7 +224,9 @@ const namesMaterial = ({ scan }: Ground, ref: ComponentRef): boolean => {
       ["new", "fresh", "two", "three", "four", "some", "brass", "plastic", "steel", "proper"].includes(
         left?.norm ?? "",
       )) &&
-    scan.materials.some((material) => material.from <= ref.from && ref.to <= material.to)
+    touching(scan.materials, ref.from, ref.from).some(
+      (material) => material.from <= ref.from && ref.to <= material.to,
+    )
   );
 };
 
@@ -213,6 +244,8 @@ const belongs = (
   if (isOwnWord(current, ref)) return true;
   const own = isPartOf(current.id, ref.words);
   const weak = ref.weak && GENERIC_PARTS.has(singular(ref.words.split(" ").at(-1) ?? ""));
+  const opening = inClause === undefined && opensClause(ground, ref);
+  if (ref.weak && !opening) return true;
   if (!own && !weak) return false;
   const opens = inClause === undefined && opensClause(ground, ref);
   const alone = clauseAt(ground, ref.from).to - ref.to <= 2;
@@ -228,7 +261,7 @@ const usedOnly = (ground: Ground, ref: ComponentRef, current: ComponentRef | und
   if (!USE_VERBS.has(verb)) return false;
   return (
     current !== undefined &&
-    (ground.deeds.some((deed) => deed.from < ref.from && deed.from > current.from) ||
+    (startingIn(ground.deeds, current.from + 1, ref.from).length > 0 ||
       verb.startsWith("cook") ||
       verb.startsWith("let"))
   );

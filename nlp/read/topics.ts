@@ -7,6 +7,7 @@ import type { Deed } from "./deeds.ts";
 import { clauseAt, type Ground, isPartOf, placeTokensOf, tokensOf, wordAt } from "./ground.ts";
 import { isVerbUse, leadsTo, opensClause, roleOf, saysSomething, switches } from "./roles.ts";
 import type { Scan } from "./scan.ts";
+import { startingIn, touching } from "./windows.ts";
 import { DETERMINERS } from "./words.ts";
 
 /** One thing spoken of: a component, in one of its instances, and the stretches of the note that are about it. */
@@ -30,12 +31,15 @@ const otherOfSort = (a: string, b: string): boolean => {
   return first.at(-1) === second.at(-1) && !nested(first, second);
 };
 
+const LOOK_BACK = 12;
+
 /** The same component, but another piece of it that the note turns to after work on the first. */
 const otherPiece = (ground: Ground, known: Topic, ref: ComponentRef): boolean => {
   if (nested(known.ref.words.split(" "), ref.words.split(" ")) || !opensClause(ground, ref)) return false;
   const since = known.mentions.at(-1)?.from ?? known.ref.from;
-  return ground.deeds.some(
-    (deed) => deed.status === "done" && deed.sense !== "look" && deed.at > since - 12 && deed.at < ref.from,
+  return startingIn(ground.deeds, since - LOOK_BACK - 20, ref.from).some(
+    (deed) =>
+      deed.status === "done" && deed.sense !== "look" && deed.at > since - LOOK_BACK && deed.at < ref.from,
   );
 };
 
@@ -54,7 +58,12 @@ const joinCompounds = (scan: Scan, refs: readonly ComponentRef[]): ComponentRef[
         (ref.weak ||
           isPartOf(last.id, ref.words) ||
           (rest.length > 0 && isPartOf(last.id, head) && isPartOf(last.id, rest.at(-1) ?? "")));
-      out[out.length - 1] = modifierNames ? { ...last, to: ref.to } : { ...ref, from: last.from };
+      out[out.length - 1] =
+        last.id === ref.id
+          ? { ...last, to: ref.to, words: `${last.words} ${ref.words}`, weak: last.weak && ref.weak }
+          : modifierNames
+            ? { ...last, to: ref.to }
+            : { ...ref, from: last.from };
     } else if (last !== undefined && last.to + 1 === ref.from && ["'", "’"].includes(wordAt(scan, last.to)))
       out[out.length - 1] = { ...ref, from: last.from };
     else out.push(ref);
@@ -88,10 +97,12 @@ const frameStart = ({ scan, deeds }: Ground, clauses: readonly Clause[], at: num
   const clause = clauses[at - 1];
   if (clause === undefined) return clauses[at]?.from ?? 0;
   const inside = (ref: { readonly from: number }) => ref.from >= clause.from && ref.from < clause.to;
-  const empty = ![...deeds, ...scan.verdicts, ...scan.faults, ...scan.components, ...scan.amounts].some(
-    inside,
-  );
-  return empty && scan.times.some(inside) ? clause.from : (clauses[at]?.from ?? clause.to);
+  const empty = ![deeds, scan.verdicts, scan.faults, scan.components, scan.amounts]
+    .flatMap((refs) => startingIn(refs as readonly { readonly from: number }[], clause.from, clause.to))
+    .some(inside);
+  return empty && startingIn(scan.times, clause.from, clause.to).length > 0
+    ? clause.from
+    : (clauses[at]?.from ?? clause.to);
 };
 
 /** What comes before the mention in its clause and is complete without it belongs to what was spoken of before. */
@@ -100,10 +111,13 @@ const topicStart = (ground: Ground, ref: ComponentRef): number => {
   const whole = frameStart(ground, ground.clauses, ground.index[ref.from] ?? 0);
   if (clause.hard) return whole;
   const phrase = phraseStart(ground, ref, clause.from);
-  const ends = [...ground.scan.verdicts, ...ground.scan.amounts]
-    .filter((each) => each.from >= clause.from && each.to <= phrase)
+  const ends = [
+    ...startingIn(ground.scan.verdicts, clause.from, phrase),
+    ...startingIn(ground.scan.amounts, clause.from, phrase),
+  ]
+    .filter((each) => each.to <= phrase)
     .map((each) => each.to);
-  for (const deed of ground.deeds) {
+  for (const deed of touching(ground.deeds, clause.from, phrase)) {
     if (deed.at < clause.from || deed.at >= phrase) continue;
     for (let at = deed.at + 1; at < phrase; at++)
       if (PRONOUNS.has(wordAt(ground.scan, at))) ends.push(at + 1);

@@ -3,6 +3,7 @@ import type { Edtf, UseUnit } from "../../shared/record.ts";
 import type { Amount } from "./amounts.ts";
 import type { Clause } from "./clauses.ts";
 import type { Scan } from "./scan.ts";
+import { startingIn, touching } from "./windows.ts";
 
 const DRIVE = new Set([
   "towed",
@@ -54,7 +55,9 @@ const near = (scan: Scan, amount: Amount, before: number, after: number): string
   scan.tokens.slice(Math.max(0, amount.from - before), amount.to + after).map((token) => token.norm);
 
 const timeIn = (scan: Scan, clause: Clause): boolean =>
-  scan.times.some((time) => time.from >= clause.from && time.to <= clause.to && time.time.role === "point");
+  startingIn(scan.times, clause.from, clause.to).some(
+    (time) => time.from >= clause.from && time.to <= clause.to && time.time.role === "point",
+  );
 
 /** Whether an amount tells how far or long the rig itself was used. */
 export const isRigUse = (scan: Scan, amount: Amount, clause: Clause): boolean => {
@@ -73,7 +76,7 @@ export const isRigUse = (scan: Scan, amount: Amount, clause: Clause): boolean =>
 };
 
 const dateNear = (scan: Scan, amount: Amount, today: Edtf): Edtf => {
-  const times = scan.times.filter(
+  const times = touching(scan.times, amount.from, amount.to + 10).filter(
     ({ from, to, time }) =>
       (time.role === "point" || time.role === "since") &&
       from > amount.from - 10 &&

@@ -7,6 +7,7 @@ import type { Event, Told } from "./events.ts";
 import { tokensOf, wordAt } from "./ground.ts";
 import type { Scan } from "./scan.ts";
 import { unknownThings } from "./unknown-things.ts";
+import { startingIn, touching } from "./windows.ts";
 import { DETERMINERS } from "./words.ts";
 
 const NEW = new Set([
@@ -79,7 +80,7 @@ const governor = (scan: Scan, at: number): number => {
 const saysNew = (scan: Scan, ref: MaterialRef): boolean => {
   const by = governor(scan, ref.from);
   if (wordAt(scan, by) === "and") {
-    const before = scan.materials.find((other) => other.to === by);
+    const before = touching(scan.materials, by, by).find((other) => other.to === by);
     if (before !== undefined && saysNew(scan, before)) return true;
   }
   for (let at = ref.from - 1; at > by; at--) if (NEW.has(wordAt(scan, at))) return true;
@@ -182,7 +183,7 @@ const isObject = (ref: MaterialRef, deed: Deed, scan: Scan): boolean => {
 const joinedTo = (ref: MaterialRef, event: Event, scan: Scan): boolean => {
   const by = governor(scan, ref.from);
   if (wordAt(scan, by) !== "and" && wordAt(scan, by) !== "plus") return false;
-  const before = scan.materials.find((other) => other.to === by);
+  const before = touching(scan.materials, by, by).find((other) => other.to === by);
   return before !== undefined && goesIn(before, event, scan);
 };
 
@@ -284,7 +285,7 @@ export type Used = {
 export const materialsOf = (event: Event, told: Told, scan: Scan): Used => {
   const verbs = new Set(told.deeds.filter((deed) => deed.status !== "talk").map((deed) => deed.at));
   const tests = tokensOf(told.deeds.filter((deed) => deed.sense === "look"));
-  const mine = told.materials.filter(
+  const mine = startingIn(told.materials, event.from, event.to).filter(
     (ref) =>
       ref.from >= event.from &&
       ref.from < event.to &&
