@@ -34,14 +34,14 @@ const TRIES = 2;
 
 const putRight = nearMissRepair(TRADE_PHRASES);
 
-const spoken = (listened: Extract<Listened, { tag: "listened" }>): Heard => {
+const spoken = (listened: Extract<Listened, { tag: "listened" }>, words: readonly string[] = []): Heard => {
   const hypothesis = listened.parts.map(({ text }) => text).join(" ");
   return {
     tag: "heard",
     hypothesis,
     parts: listened.parts,
     seconds: listened.seconds,
-    ...putRight(hypothesis),
+    ...putRight(hypothesis, words),
   };
 };
 
@@ -74,7 +74,7 @@ export const createHearing = (setup: HearingSetup): Hearing => {
       const result = await tried(path, options);
       if (result.tag === "ended") continue;
       if (result.tag === "no-model") letGo();
-      return result.tag === "listened" ? spoken(result) : result;
+      return result.tag === "listened" ? spoken(result, options.words) : result;
     }
     return { tag: closed ? "closed" : "crashed" };
   };

@@ -73,6 +73,22 @@ const meantBy = (words: readonly Word[], at: number, { tradeWords, having }: Phr
   return other === undefined ? only : undefined;
 };
 
+const NAME_LENGTH = 6;
+const NAME_DIFFERENT = 0.4;
+
+/** The one given name that sounds the same and is spelt nearly so. */
+const nameMeantBy = ({ text }: Word, names: readonly string[]): string | undefined => {
+  if (text.length < NAME_LENGTH - 1 || names.some((name) => stem(name.toLowerCase()) === stem(text)))
+    return undefined;
+  const [only, other] = names.filter(
+    (name) =>
+      name.length >= NAME_LENGTH &&
+      soundsLike(name, text) &&
+      difference(name.toLowerCase(), text) <= NAME_DIFFERENT,
+  );
+  return other === undefined ? only : undefined;
+};
+
 const rewritten = (hypothesis: string, slips: readonly { word: Word; meant: string }[]): PutRight => {
   const repairs: Repair[] = [];
   let text = "";
@@ -90,14 +106,18 @@ const rewritten = (hypothesis: string, slips: readonly { word: Word; meant: stri
 /**
  * Puts right a word that sounds like another one in a name of the trade ("wheel baring" for "wheel bearing") when
  * the rest of the name stands beside it and only one name fits. A word on its own is never touched, nor one that
- * the trade has itself.
+ * the trade has itself; but a word of the same sound as one of the names given, of six letters or more, becomes that.
  */
-export const nearMissRepair = (phrases: readonly TradePhrase[]): ((hypothesis: string) => PutRight) => {
+export const nearMissRepair = (
+  phrases: readonly TradePhrase[],
+): ((hypothesis: string, names?: readonly string[]) => PutRight) => {
   const index = indexed(phrases);
-  return (hypothesis) => {
+  return (hypothesis, names = []) => {
     const words = wordsOf(hypothesis);
     const slips = words.flatMap((word, at) => {
-      const meant = meantBy(words, at, index);
+      const meant =
+        meantBy(words, at, index) ??
+        (index.tradeWords.has(stem(word.text)) ? undefined : nameMeantBy(word, names));
       return meant === undefined ? [] : [{ word, meant }];
     });
     return rewritten(hypothesis, slips);

@@ -44,10 +44,9 @@ const beginning = (loaded: Loaded): number[] =>
     "<|notimestamps|>",
   ]);
 
+/** Only a model that was taught with prompts makes use of one; the small model does not. */
 const promptText = (loaded: Loaded, words: readonly string[]): string =>
-  numbersOf(loaded).vocab_size > HUB_VOCABULARY
-    ? ` ${[...words, ...PROMPT_WORDS].join(", ")}.`
-    : words.map((word) => ` ${word.toLowerCase()}`).join("");
+  numbersOf(loaded).vocab_size > HUB_VOCABULARY ? ` ${[...words, ...PROMPT_WORDS].join(", ")}.` : "";
 
 /** Words that may come up, put before the text as if they had been said just now. */
 const prompt = (loaded: Loaded, words: readonly string[]): number[] => {

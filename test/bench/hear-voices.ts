@@ -13,7 +13,7 @@ const { values } = parseArgs({
     model: { type: "string", default: SAMPLE_MODEL },
     sentences: { type: "string", default: "test/nlp/hear/sentences.txt" },
     each: { type: "string", default: "20" },
-    conditions: { type: "string", default: "clean,opus 24,noise 15 dB, opus 16" },
+    conditions: { type: "string", default: CONDITIONS.map(({ name }) => name).join() },
     show: { type: "boolean", default: false },
   },
 });
@@ -32,7 +32,7 @@ for (const voice of VOICES) {
     for (let i = 0; i < Number(values.each); i++) {
       const said = sentences[(i * 7 + VOICES.indexOf(voice) * 3) % sentences.length] ?? "";
       speak(voice, said, join(folder, "said.wav"));
-      const result = await hearing.hear(conveyed(join(folder, "said.wav"), condition, folder));
+      const result = await hearing.hear(await conveyed(join(folder, "said.wav"), condition, folder));
       const heard = result.tag === "heard" ? result.text : "";
       if (values.show) console.log(`  ${said}\n  ${heard}`);
       pairs.push({ said, heard });

@@ -35,6 +35,18 @@ describe("words put right by their sound", () => {
     }
   });
 
+  it("knows the names that it is given", () => {
+    const names = ["Kinnaird", "Pemberton", "Magpie"];
+    expect(putRight("three nights at kinared farm", names).text).toBe("three nights at Kinnaird farm");
+    for (const said of [
+      "maggie did fine",
+      "three nights at kinnaird farm",
+      "the canard flew over",
+      "a member ten",
+    ])
+      expect(putRight(said, names)).toEqual({ text: said, repairs: [] });
+  });
+
   it("does not choose between two names of the same sound", () => {
     const phrases = [
       ["sail", "cloth"],

@@ -1,4 +1,8 @@
 import { execFileSync, spawnSync } from "node:child_process";
+import { writeFileSync } from "node:fs";
+import { decodeSoundFile } from "../../../nlp/hear/decode.ts";
+import { SAMPLE_RATE } from "../../../nlp/hear/sound.ts";
+import { noise, wav } from "./waves.ts";
 
 /** How a synthetic voice is made to say a text: the program, its arguments for an output file, and whether the text is piped in. */
 export type Voice = {
@@ -59,27 +63,43 @@ export const speak = (voice: Voice, text: string, wav: string): void => {
 };
 
 /** What happens to a voice on its way: nothing, or what a phone and its surroundings do. */
-export type Condition = { readonly name: string; readonly filter: readonly string[]; readonly file: string };
+export type Condition = {
+  readonly name: string;
+  readonly noiseBelowDb: number | null;
+  readonly kilobits: number | null;
+};
 export const CONDITIONS: readonly Condition[] = [
-  { name: "clean", filter: [], file: "note.wav" },
-  { name: "opus 24", filter: ["-c:a", "libopus", "-b:a", "24k"], file: "note.ogg" },
-  {
-    name: "noise 15 dB, opus 16",
-    filter: [
-      "-filter_complex",
-      "anoisesrc=color=pink:amplitude=0.06:seed=7[n];[0:a][n]amix=duration=first:normalize=0",
-      "-c:a",
-      "libopus",
-      "-b:a",
-      "16k",
-    ],
-    file: "noisy.ogg",
-  },
+  { name: "clean", noiseBelowDb: null, kilobits: null },
+  { name: "opus 24", noiseBelowDb: null, kilobits: 24 },
+  { name: "noise at 15 dB and opus 16", noiseBelowDb: 15, kilobits: 16 },
 ];
 
-export const conveyed = (wav: string, condition: Condition, folder: string): string => {
-  if (condition.filter.length === 0) return wav;
-  const out = `${folder}/${condition.file}`;
-  execFileSync("ffmpeg", ["-loglevel", "error", "-y", "-i", wav, ...condition.filter, out]);
+const power = (samples: Float32Array): number =>
+  samples.reduce((sum, value) => sum + value * value, 0) / samples.length;
+
+/** The voice with noise so far below it; louder towards low tones, as of wind and engines. */
+const withNoise = (voice: Float32Array, belowDb: number): Float32Array => {
+  const low = noise(voice.length / SAMPLE_RATE, SAMPLE_RATE, 1);
+  for (let i = 1; i < low.length; i++) low[i] = 0.9 * (low[i - 1] ?? 0) + 0.1 * (low[i] ?? 0);
+  const scale = Math.sqrt(power(voice) / power(low) / 10 ** (belowDb / 10));
+  return voice.map((value, i) => 0.7 * (value + scale * (low[i] ?? 0)));
+};
+
+/** The file as it arrives. */
+export const conveyed = async (
+  path: string,
+  { noiseBelowDb, kilobits }: Condition,
+  folder: string,
+): Promise<string> => {
+  let file = path;
+  if (noiseBelowDb !== null) {
+    const sound = await decodeSoundFile(path);
+    if (sound.tag !== "sound") throw new Error(`${path}: ${sound.tag}`);
+    file = `${folder}/noisy.wav`;
+    writeFileSync(file, wav(withNoise(sound.samples, noiseBelowDb), SAMPLE_RATE));
+  }
+  if (kilobits === null) return file;
+  const out = `${folder}/note.ogg`;
+  execFileSync("opusenc", ["--quiet", "--bitrate", String(kilobits), file, out]);
   return out;
 };
