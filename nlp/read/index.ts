@@ -10,6 +10,7 @@ import { draftOf, type Made } from "./made.ts";
 import { mutedTokens } from "./muted.ts";
 import { recordsOf } from "./records.ts";
 import { type Scan, type Stretch, scan } from "./scan.ts";
+import { shapedVerdicts, withoutHopes } from "./shapes.ts";
 import { type Topic, topicsOf } from "./topics.ts";
 import { usageOf } from "./usage.ts";
 import { Places } from "./where.ts";
@@ -99,7 +100,9 @@ export const read = (text: string, moment: Moment): Reading => {
   const index = clauseIndex(clauses);
   const deeds = deedsOf(first, clauses, index);
   const whole = first.verdicts.filter((verdict) => !crossesTurn(verdict, first, clauses, index));
-  const verdicts = [...whole, ...fragmentVerdicts(first, clauses, deeds)].sort((a, b) => a.from - b.from);
+  const told = withoutHopes(first, whole, clauses, index);
+  const shaped = [...fragmentVerdicts(first, clauses, deeds), ...shapedVerdicts(first, clauses, deeds)];
+  const verdicts = [...told, ...shaped].sort((a, b) => a.from - b.from);
   const seen: Scan = { ...first, verdicts };
   const fixed = corrected(seen, deeds);
   const muted = mutedTokens(seen, clauses);

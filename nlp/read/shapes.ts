@@ -1,0 +1,111 @@
+import type { Outcome } from "../../shared/vocabulary.ts";
+import type { VerdictEntry } from "../lexicon/lexicon.ts";
+import type { Hit } from "../lexicon/pattern.ts";
+import type { Clause } from "./clauses.ts";
+import type { Deed } from "./deeds.ts";
+import type { Scan, Stretch } from "./scan.ts";
+import data from "./shapes.json" with { type: "json" };
+import { startingIn } from "./windows.ts";
+
+type Verdict = Hit<VerdictEntry>;
+
+const DENIALS = new Set(data.denials);
+const UNSURE = new Set(data.unsure);
+const LASTING = new Set(data.lasting);
+const STRETCHES = new Set(data.stretches);
+const WHOLE = new Set(data.whole);
+const STEADY = new Set(data.steady);
+const IT = new Set(data.it);
+const SUPPOSED = new Set(data.supposed);
+const SOFTENERS = new Set(data.softeners);
+
+/** How far a denial reaches, in words. */
+const REACH = 5;
+/** How many clauses after work a clause still speaks of how it went. */
+const STILL_ABOUT = 5;
+
+const verdict = (stretch: Stretch, outcome: Outcome, source: string): Verdict => ({
+  from: stretch.from,
+  to: stretch.to,
+  value: { outcome },
+  source,
+  verb: null,
+});
+
+const wordsOf = (scan: Scan, { from, to }: Stretch): string[] =>
+  scan.tokens.slice(from, to).map((token) => token.norm);
+
+/** "No flap on the test drive", "the lights don't dim any more": trouble that is denied. */
+const troubleGone = (scan: Scan, clause: Clause): Verdict | undefined => {
+  const faults = startingIn(scan.faults, clause.from, clause.to);
+  for (const fault of faults) {
+    const reach = { from: Math.max(clause.from, fault.from - REACH), to: fault.from };
+    const words = wordsOf(scan, reach);
+    const at = words.findIndex((word) => DENIALS.has(word));
+    if (at < 0 || words.slice(at + 1).some((word) => UNSURE.has(word))) continue;
+    return verdict({ from: reach.from + at, to: fault.to }, "holding", "trouble-denied");
+  }
+  return undefined;
+};
+
+const goesOn = (words: readonly string[]): boolean =>
+  words.some(
+    (word, at) =>
+      word === "since" ||
+      (LASTING.has(word) && words.slice(at + 1, at + 3).some((next) => STRETCHES.has(next))) ||
+      (WHOLE.has(word) && STRETCHES.has(words[at + 1] ?? "")),
+  );
+
+/** "The fridge has run off it every night": a state that has gone on, with nothing said against it. */
+const hasLasted = (scan: Scan, clause: Clause): Verdict | undefined => {
+  const words = wordsOf(scan, clause);
+  const head = words.find((word) => word !== "and" && word !== "so") ?? "";
+  const against = (word: string): boolean => DENIALS.has(word) || SOFTENERS.has(word) || UNSURE.has(word);
+  if (!IT.has(head) || !words.some((word) => STEADY.has(word)) || words.some(against)) return undefined;
+  const next = wordsOf(scan, { from: clause.to, to: clause.to + 2 });
+  return goesOn([...words, ...(next[0] === "since" ? next : [])])
+    ? verdict(clause, "holding", "goes-on")
+    : undefined;
+};
+
+/** Clauses in which a deed was done, or that follow one closely. */
+const afterWork = (deeds: readonly Deed[]): ((clause: number) => boolean) => {
+  const worked = new Set(
+    deeds.filter((deed) => deed.status === "done" && deed.sense !== "look").map((deed) => deed.clause),
+  );
+  return (clause) => {
+    for (let at = clause - 1; at >= Math.max(0, clause - STILL_ABOUT); at--) if (worked.has(at)) return true;
+    return false;
+  };
+};
+
+/** Verdicts told by the shape of what follows a piece of work. */
+export const shapedVerdicts = (scan: Scan, clauses: readonly Clause[], deeds: readonly Deed[]): Verdict[] => {
+  const follows = afterWork(deeds);
+  return clauses.flatMap((clause, at) => {
+    if (!follows(at) || startingIn(scan.verdicts, clause.from, clause.to).length > 0) return [];
+    const gone = troubleGone(scan, clause);
+    if (gone !== undefined) return [gone];
+    if (startingIn(scan.faults, clause.from, clause.to).length > 0) return [];
+    return hasLasted(scan, clause) ?? [];
+  });
+};
+
+const LOOK_BACK = 5;
+
+/** "Hope it holds", "should hold", "if it leaks again": nothing has been seen yet. */
+export const withoutHopes = (
+  scan: Scan,
+  verdicts: readonly Verdict[],
+  clauses: readonly Clause[],
+  index: Int32Array,
+): Verdict[] =>
+  verdicts.flatMap((each) => {
+    const clause = clauses[index[each.from] ?? 0];
+    const from = Math.max(clause?.from ?? 0, each.from - LOOK_BACK);
+    const hoped = wordsOf(scan, { from, to: each.from }).some((word) => SUPPOSED.has(word));
+    if (!hoped || each.value.outcome === "untested") return [each];
+    return each.value.outcome === "holding"
+      ? [{ ...each, value: { outcome: "untested" as const }, source: `hoped:${each.source}` }]
+      : [];
+  });
