@@ -6,6 +6,7 @@ import { deedsOf } from "./deeds.ts";
 import { eventsOf, type Like, type Told } from "./events.ts";
 import { fragmentVerdicts } from "./fragments.ts";
 import { tokensOf } from "./ground.ts";
+import { withLostVerdicts } from "./lost-verdicts.ts";
 import { draftOf, type Made } from "./made.ts";
 import { mutedTokens } from "./muted.ts";
 import { recordsOf } from "./records.ts";
@@ -158,7 +159,13 @@ export const read = (text: string, moment: Moment): Reading => {
     return recordsOf(told, events, build);
   });
   const records = defaultDates(
-    withPartners(made, topics).sort((a, b) => a.span.from - b.span.from),
+    withLostVerdicts(
+      withPartners(made, topics).sort((a, b) => a.span.from - b.span.from),
+      live(seen.verdicts),
+      seen,
+      clauses,
+      index,
+    ),
     today,
   );
   const taken = new Set(records.flatMap((each) => each.exposure.map((exposure) => exposure.at.from)));
