@@ -1,13 +1,10 @@
 import { Temporal } from "temporal-polyfill";
 import type { Purpose } from "../../shared/memory/intent.ts";
 import type { Scene, Shown } from "../../shared/memory/scene.ts";
-import { plainWords } from "../../shared/memory/words.ts";
 import type { Moment } from "../../shared/reading.ts";
-import { componentName } from "../../shared/vocabulary.ts";
-import { mentionsIn } from "../ask/names.ts";
 import { topicOf } from "../ask/topic.ts";
 
-import { read } from "../read/index.ts";
+import { respelled } from "./respell.ts";
 
 type Tell = Extract<Purpose, { is: "tell" }>;
 
@@ -46,50 +43,10 @@ const againAt = (words: string, thing: Shown): Tell | undefined => {
     : undefined;
 };
 
-const POINTER =
-  /\b(?:it|them|that one|this one|that thing|the thing|the same one|both of them)\b(?! (?:was|is|has|rained|rains|snow|snowed|got|took|cost|seems|looks like|turns out|turned out|s )\b)/i;
-
-/** "Ran new wire to it": the thing's name put in the pointing word's place, for the reader. */
-const spelledOut = (text: string, thing: Shown): Tell | undefined => {
-  if (!POINTER.test(text)) return undefined;
-  const name = `the ${componentName(thing.fields.component)}`;
-  return { is: "tell", read: text.replace(POINTER, name), again: null };
-};
-
-const isRead = (text: string, moment: Moment): boolean => {
-  const { records, usage } = read(text, moment);
-  return records.length + usage.length > 0;
-};
-
-const escaped = (words: string): string => words.replace(/ /g, "\\W+");
-
-/** The thing's plain name put in place of an everyday one, when the reader makes nothing of that. */
-const plainlyNamed = (text: string, words: readonly string[], moment: Moment): Tell | undefined => {
-  const [mention, ...others] = mentionsIn(words).filter(({ named }) => (named[0]?.sure ?? 0) >= 0.65);
-  const component = mention?.named[0]?.component;
-  if (mention === undefined || component === undefined || others.length > 0) return undefined;
-  const said = new RegExp(`\\b${escaped(words.slice(mention.from, mention.to).join(" "))}(?:s|es)?\\b`, "i");
-  const renamed = text.replace(said, componentName(component));
-  return renamed !== text && isRead(renamed, moment) ? { is: "tell", read: renamed, again: null } : undefined;
-};
-
-const respelled = (
-  text: string,
-  words: string,
-  moment: Moment,
-  thing: Shown | undefined,
-): Tell | undefined => {
-  if (isRead(text, moment)) return undefined;
-  const { named, actions } = topicOf(words);
-  if ((named[0]?.sure ?? 0) >= 0.6)
-    return actions.length > 0 ? plainlyNamed(text, plainWords(words), moment) : undefined;
-  return thing === undefined ? undefined : spelledOut(text, thing);
-};
-
-/** A note in words that mean something only here: it points back to the one before it, or names its thing loosely. */
+/** A note in words that mean something only here: it points back, or names its thing loosely. */
 export const elided = (text: string, words: string, moment: Moment, scene: Scene): Tell => {
   if (words.split(" ").length > MOST_WORDS) return TELL;
   const thing = thingOf(moment, scene);
   const again = thing === undefined ? undefined : againAt(words, thing);
-  return again ?? respelled(text, words, moment, thing) ?? TELL;
+  return again ?? { ...TELL, read: respelled(text, thing?.fields.component ?? null, moment) };
 };

@@ -24,8 +24,8 @@ const stepFor = (told: Told, against: Against, history: History): LinkStep => {
  */
 export const link = (drafts: readonly Draft[], text: string, history: History, moment: Moment): LinkPlan => {
   const steps: LinkStep[] = [];
-  for (const [index, draft] of drafts.entries()) {
-    const told = toldOf(draft, index, text, moment);
+  for (const draft of drafts) {
+    const told = toldOf(drafts, draft, text, moment);
     steps.push(stepFor(told, { kept: keptAbout(told, history), before: steps }, history));
   }
   return steps;

@@ -15,7 +15,7 @@ const likeness = (told: Told, kept: KeptRecord): number => {
   const stuff = compareMaterials(stuffOf(told), kept.fields.materials);
   if (stuff === "different" && fields.materials.length > 0) return -9;
   const when =
-    tellsStill(told.words) && justDone(told)
+    saidToday(told) && (tellsStill(told.words) || hasFailed(told))
       ? "unknown"
       : compareWhen(fields.date, kept.fields.date, told.hemisphere, told.today);
   return (
@@ -33,8 +33,13 @@ const stuffOf = (told: Told): readonly string[] => {
   return materials.length === 0 && tellsStill(told.words) ? [told.words] : materials;
 };
 
+const saidToday = (told: Told): boolean => told.draft.fields.date === told.today.toString();
+
+/** Work that has failed was done before, whenever it was told. */
+const hasFailed = (told: Told): boolean => told.draft.fields.outcome === "failed";
+
 /** Work told as just done is new work, unless the same was told the same day. */
-const justDone = (told: Told): boolean => told.draft.fields.date === told.today.toString();
+const justDone = (told: Told): boolean => saidToday(told) && !hasFailed(told);
 
 const enough = (told: Told, kept: KeptRecord, points: number): boolean => {
   const { fields } = told.draft;

@@ -22,14 +22,25 @@ export type Against = { readonly kept: readonly KeptRecord[]; readonly before: r
 /** How far back a thing's own records are looked through. */
 const REACH = 60;
 
-export const toldOf = (draft: Draft, index: number, text: string, moment: Moment): Told => ({
-  draft,
-  index,
-  words: text.slice(draft.span.start, draft.span.end),
-  said: moment.said,
-  today: dayOf(moment),
-  hemisphere: moment.hemisphere,
-});
+/** The words between two drafts lead up to the second; what follows the last belongs to it. */
+const stretchOf = (drafts: readonly Draft[], index: number, text: string): string => {
+  const own = drafts[index]?.span ?? { start: 0, end: text.length };
+  const before = drafts[index - 1]?.span.end ?? 0;
+  const end = index === drafts.length - 1 ? text.length : own.end;
+  return text.slice(Math.min(before, own.start), end);
+};
+
+export const toldOf = (drafts: readonly Draft[], draft: Draft, text: string, moment: Moment): Told => {
+  const index = drafts.indexOf(draft);
+  return {
+    draft,
+    index,
+    words: stretchOf(drafts, index, text),
+    said: moment.said,
+    today: dayOf(moment),
+    hemisphere: moment.hemisphere,
+  };
+};
 
 /** What is kept about the thing told of, newest first, other places of it left out. */
 export const keptAbout = (told: Told, history: History): readonly KeptRecord[] =>

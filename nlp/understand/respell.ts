@@ -1,0 +1,89 @@
+import { plainWords } from "../../shared/memory/words.ts";
+import type { Draft, Moment } from "../../shared/reading.ts";
+import { type ComponentId, componentName } from "../../shared/vocabulary.ts";
+import { deedsIn } from "../ask/deeds.ts";
+import { type Mention, mentionsIn } from "../ask/names.ts";
+import { read } from "../read/index.ts";
+
+/** Words that stand for a thing named elsewhere. */
+const POINTER =
+  /\b(?:it|them|that one|this one|that thing|the thing|the same one|both of them)\b(?! (?:was|is|has|rained|rains|snow|snowed|got|took|cost|seems|looks like|turns out|turned out|s )\b)/i;
+
+/** The damage in a thing's stead: "patched the hole". */
+const DAMAGE =
+  /\bthe (?:hole|holes|crack|cracks|tear|rip|split|leak|gap|dent|gash|puncture|break|damage|spot|bad bit|loose (?:bit|end|edge)|edge|end|old one|old stuff)\b/i;
+
+const repairs = (text: string, moment: Moment): readonly Draft[] =>
+  read(text, moment).records.filter(({ fields }) => fields.kind === "repair");
+
+const readsAnything = (text: string, moment: Moment): boolean => {
+  const { records, usage } = read(text, moment);
+  return records.length + usage.length > 0;
+};
+
+const surely = ({ named }: Mention): ComponentId | undefined =>
+  named.find(({ sure }) => sure >= 0.65)?.component;
+
+const onlyThing = (words: readonly string[]): Mention | undefined => {
+  const mentions = mentionsIn(words).filter((mention) => surely(mention) !== undefined);
+  return mentions.length === 1 ? mentions[0] : undefined;
+};
+
+const named = (text: string, pattern: RegExp, component: ComponentId): string =>
+  text.replace(pattern, `the ${componentName(component)}`);
+
+const patternOf = (words: readonly string[]): RegExp =>
+  new RegExp(`\\b${words.join("\\W+")}(?:s|es)?\\b`, "i");
+
+/** Every way of saying a text's own thing where it only points to it, or calls it by an everyday name. */
+const ownSpellings = (text: string): readonly string[] => {
+  const words = plainWords(text);
+  const thing = onlyThing(words);
+  const component = thing && surely(thing);
+  if (thing === undefined || component === undefined) return [];
+  const called = patternOf(words.slice(thing.from, thing.to));
+  return [
+    named(text, POINTER, component),
+    named(text, DAMAGE, component),
+    text.replace(called, componentName(component)),
+  ];
+};
+
+/** A bare number at the end of a note on work is what it cost; a year is not. */
+const BARE_END = /[,.;]\s+(?:and )?(?!(?:19|20)\d\d\b)(\d{1,5}(?:\.\d\d)?)\s*\.?\s*$/;
+
+const withMoney = (text: string): string =>
+  text.replace(BARE_END, (end, amount: string) => end.replace(amount, `${amount} dollars`));
+
+const pricedBetter = (text: string, moment: Moment): string | null => {
+  const priced = withMoney(text);
+  if (priced === text) return null;
+  const before = repairs(text, moment);
+  const isOpen = before.length > 0 && before.every(({ fields }) => fields.cost === null);
+  return isOpen && repairs(priced, moment).some(({ fields }) => fields.cost !== null) ? priced : null;
+};
+
+const tellsDeed = (text: string): boolean =>
+  deedsIn(plainWords(text)).length > 0 || /\b(?:did|done|redid|sorted) (?:it|them)\b/i.test(text);
+
+const workFound = (text: string, moment: Moment): string | null => {
+  if (!tellsDeed(text) || repairs(text, moment).length > 0) return null;
+  return (
+    ownSpellings(text).find((spelled) => spelled !== text && repairs(spelled, moment).length > 0) ?? null
+  );
+};
+
+const pointedOut = (text: string, thing: ComponentId | null, moment: Moment): string | null => {
+  if (thing === null || onlyThing(plainWords(text)) !== undefined || readsAnything(text, moment)) return null;
+  const spelled = named(text, POINTER, thing);
+  return spelled !== text && readsAnything(spelled, moment) ? spelled : null;
+};
+
+/**
+ * The text as the reader reads more of it: its thing said where it only points, a bare price with its money. `thing` is
+ * what the note before was about. Null when the words do as they are.
+ */
+export const respelled = (text: string, thing: ComponentId | null, moment: Moment): string | null => {
+  const spelled = workFound(text, moment) ?? pointedOut(text, thing, moment);
+  return pricedBetter(spelled ?? text, moment) ?? spelled;
+};
