@@ -102,7 +102,10 @@ export const read = (text: string, moment: Moment): Reading => {
   const deeds = deedsOf(first, clauses, index);
   const whole = first.verdicts.filter((verdict) => !crossesTurn(verdict, first, clauses, index));
   const told = withoutHopes(first, whole, clauses, index);
-  const shaped = [...fragmentVerdicts(first, clauses, deeds), ...shapedVerdicts(first, clauses, deeds)];
+  const shaped = [
+    ...fragmentVerdicts(first, clauses, deeds),
+    ...shapedVerdicts(first, clauses, index, deeds),
+  ];
   const verdicts = [...told, ...shaped].sort((a, b) => a.from - b.from);
   const seen: Scan = { ...first, verdicts };
   const fixed = corrected(seen, deeds);

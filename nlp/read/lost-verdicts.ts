@@ -30,11 +30,20 @@ const onlyShows = (
   return clause !== undefined && !clause.hard && opener === "and" && first - lastDeedOf(before) < REACH;
 };
 
+/** Use since the work with nothing said against it: "five trips on it now". */
+const usedSince = (made: Made): Made =>
+  made.exposure.length === 0
+    ? made
+    : {
+        ...made,
+        judged: { outcome: "holding", spans: made.exposure.map((each) => each.at), rule: "used-since" },
+      };
+
 const withVerdicts = (made: Made, next: number, verdicts: readonly Verdict[]): Made => {
   if (!waits(made)) return made;
   const deed = lastDeedOf(made);
   const found = startingIn(verdicts, deed + 1, Math.min(next, deed + REACH));
-  if (found.length === 0) return made;
+  if (found.length === 0) return usedSince(made);
   const judged = judge(found, [], []);
   return { ...made, judged: { ...judged, rule: `near-by:${judged.rule}` } };
 };

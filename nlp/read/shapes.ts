@@ -1,5 +1,6 @@
 import type { Outcome } from "../../shared/vocabulary.ts";
 import type { VerdictEntry } from "../lexicon/lexicon.ts";
+import { isPlainVerb } from "../lexicon/lexicon.ts";
 import type { Hit } from "../lexicon/pattern.ts";
 import type { Clause } from "./clauses.ts";
 import type { Deed } from "./deeds.ts";
@@ -18,6 +19,16 @@ const STEADY = new Set(data.steady);
 const IT = new Set(data.it);
 const SUPPOSED = new Set(data.supposed);
 const SOFTENERS = new Set(data.softeners);
+
+const FILLERS = new Set(data.fillers);
+const PRONOUNS = new Set(data.pronouns);
+const JOINED = new Set(data.joined);
+const NOT_JOBS = new Set(data.notJobs);
+const CAME = new Set(data.came);
+const ABLE = new Set(data.able);
+const USERS = new Set(data.usersOf);
+/** Words that put an end to a state. */
+const ENDS = new Set(["until", "till", "then", "again", "before", "when", "once"]);
 
 /** How far a denial reaches, in words. */
 const REACH = 5;
@@ -68,6 +79,28 @@ const hasLasted = (scan: Scan, clause: Clause): Verdict | undefined => {
     : undefined;
 };
 
+const isJob = (word: string): boolean => isPlainVerb(word) && !NOT_JOBS.has(word);
+
+/** "It clicks", "she's charging", "they've kept", "it lit": the thing is told to do its job. */
+const doesItsJob = (words: readonly string[]): boolean => {
+  const [head = "", first = "", second = ""] = words;
+  if (JOINED.has(head)) return /(?:ing|ed|wn|pt)$/.test(first) && isJob(first);
+  if (USERS.has(head)) return ABLE.has(first) && isPlainVerb(second) && !UNSURE.has(second);
+  if (!PRONOUNS.has(head)) return false;
+  if (first === "has" || first === "have") return isJob(second) || second === "been";
+  return CAME.has(first) || (first.endsWith("s") && isJob(first));
+};
+
+/** Told of the thing right after the work, with nothing against it. */
+const saidOfIt = (scan: Scan, clause: Clause): Verdict | undefined => {
+  const all = wordsOf(scan, clause);
+  const against = (word: string): boolean =>
+    DENIALS.has(word) || SOFTENERS.has(word) || SUPPOSED.has(word) || ENDS.has(word);
+  if (all.some(against)) return undefined;
+  const start = all.findIndex((word) => !FILLERS.has(word));
+  return start >= 0 && doesItsJob(all.slice(start)) ? verdict(clause, "holding", "said-of-it") : undefined;
+};
+
 /** Clauses in which a deed was done, or that follow one closely. */
 const afterWork = (deeds: readonly Deed[]): ((clause: number) => boolean) => {
   const worked = new Set(
@@ -80,14 +113,23 @@ const afterWork = (deeds: readonly Deed[]): ((clause: number) => boolean) => {
 };
 
 /** Verdicts told by the shape of what follows a piece of work. */
-export const shapedVerdicts = (scan: Scan, clauses: readonly Clause[], deeds: readonly Deed[]): Verdict[] => {
+export const shapedVerdicts = (
+  scan: Scan,
+  clauses: readonly Clause[],
+  index: Int32Array,
+  deeds: readonly Deed[],
+): Verdict[] => {
   const follows = afterWork(deeds);
+  const active = new Set(deeds.filter((deed) => deed.status !== "talk").map((deed) => deed.clause));
+  const told = (clause: Clause): boolean => active.has(index[clause.from] ?? -1);
   return clauses.flatMap((clause, at) => {
     if (!follows(at) || startingIn(scan.verdicts, clause.from, clause.to).length > 0) return [];
     const gone = troubleGone(scan, clause);
     if (gone !== undefined) return [gone];
     if (startingIn(scan.faults, clause.from, clause.to).length > 0) return [];
-    return hasLasted(scan, clause) ?? [];
+    const lasted = hasLasted(scan, clause);
+    if (lasted !== undefined) return [lasted];
+    return told(clause) ? [] : (saidOfIt(scan, clause) ?? []);
   });
 };
 
