@@ -30,6 +30,12 @@ const USERS = new Set(data.usersOf);
 /** Words that put an end to a state. */
 const ENDS = new Set(["until", "till", "then", "again", "before", "when", "once"]);
 
+const FIT = new Set(data.fit);
+const COPULAS = new Set(data.copulas);
+const US = new Set(["i", "we", "im", "ive", "weve", "you"]);
+/** Most words of a clause that is a state and nothing else. */
+const ALONE = 4;
+
 /** How far a denial reaches, in words. */
 const REACH = 5;
 /** How many clauses after work a clause still speaks of how it went. */
@@ -47,7 +53,7 @@ const wordsOf = (scan: Scan, { from, to }: Stretch): string[] =>
   scan.tokens.slice(from, to).map((token) => token.norm);
 
 /** "No flap on the test drive", "the lights don't dim any more": trouble that is denied. */
-const troubleGone = (scan: Scan, clause: Clause): Verdict | undefined => {
+const troubleGone = (scan: Scan, clause: Stretch): Verdict | undefined => {
   const faults = startingIn(scan.faults, clause.from, clause.to);
   for (const fault of faults) {
     const reach = { from: Math.max(clause.from, fault.from - REACH), to: fault.from };
@@ -91,6 +97,16 @@ const doesItsJob = (words: readonly string[]): boolean => {
   return CAME.has(first) || (first.endsWith("s") && isJob(first));
 };
 
+/** "Runs cool", "the drawer slides easy now": a state of a thing in order, tied to it or alone. */
+const isFit = (words: readonly string[]): boolean =>
+  words.some(
+    (word, at) =>
+      FIT.has(word) &&
+      (words.slice(Math.max(0, at - 2), at).some((before) => COPULAS.has(before)) ||
+        (at === 0 && words.length <= ALONE) ||
+        (words[at + 1] === "now" && at + 2 === words.length)),
+  );
+
 /** Told of the thing right after the work, with nothing against it. */
 const saidOfIt = (scan: Scan, clause: Clause): Verdict | undefined => {
   const all = wordsOf(scan, clause);
@@ -98,7 +114,10 @@ const saidOfIt = (scan: Scan, clause: Clause): Verdict | undefined => {
     DENIALS.has(word) || SOFTENERS.has(word) || SUPPOSED.has(word) || ENDS.has(word);
   if (all.some(against)) return undefined;
   const start = all.findIndex((word) => !FILLERS.has(word));
-  return start >= 0 && doesItsJob(all.slice(start)) ? verdict(clause, "holding", "said-of-it") : undefined;
+  const words = start < 0 ? [] : all.slice(start);
+  return doesItsJob(words) || (!US.has(words[0] ?? "") && isFit(words))
+    ? verdict(clause, "holding", "said-of-it")
+    : undefined;
 };
 
 /** Clauses in which a deed was done, or that follow one closely. */
@@ -120,9 +139,17 @@ export const shapedVerdicts = (
   deeds: readonly Deed[],
 ): Verdict[] => {
   const follows = afterWork(deeds);
+  const lastDone = new Map(
+    deeds
+      .filter((deed) => deed.status === "done" && deed.sense !== "look")
+      .map((deed) => [deed.clause, deed.at]),
+  );
   const active = new Set(deeds.filter((deed) => deed.status !== "talk").map((deed) => deed.clause));
   const told = (clause: Clause): boolean => active.has(index[clause.from] ?? -1);
   return clauses.flatMap((clause, at) => {
+    const deed = lastDone.get(at);
+    if (deed !== undefined && startingIn(scan.verdicts, deed, clause.to).length === 0)
+      return troubleGone(scan, { from: deed + 1, to: clause.to }) ?? [];
     if (!follows(at) || startingIn(scan.verdicts, clause.from, clause.to).length > 0) return [];
     const gone = troubleGone(scan, clause);
     if (gone !== undefined) return [gone];
