@@ -66,7 +66,8 @@ export class Speller {
 
   /** The trade word nearest to an unknown one, or the word itself. */
   repair(word: string): string {
-    if (word.length < 4 || /\d/.test(word) || this.knows(word) || this.#isForm(word)) return word;
+    if (word.length < 4 || word.length > 24 || /\d/.test(word) || this.knows(word) || this.#isForm(word))
+      return word;
     if (word.endsWith("in") && this.knows(`${word}g`)) return `${word}g`;
     const candidates = this.#byFirst.get(word[0] ?? "") ?? [];
     const most = word.length >= 8 ? 2 : 1;

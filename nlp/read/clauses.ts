@@ -386,12 +386,16 @@ export const clausesOf = (scan: Scan): Clause[] => {
   const timed = new Set(
     scan.times.flatMap(({ from, to }) => Array.from({ length: to - from }, (_, at) => from + at)),
   );
+  /** What follows "no sorry" goes on with what it corrects. */
+  const corrects = new Set(
+    scan.cues.filter((cue) => cue.value === "correct" && cue.to - cue.from > 1).map((cue) => cue.to),
+  );
   const clauses: Clause[] = [];
   let from = 0;
   for (let at = 1; at <= scan.tokens.length; at++) {
     if (
       at < scan.tokens.length &&
-      (!breaksAt(scan, at, verbs, starts, used) || isFrame(scan, from, at, timed))
+      (corrects.has(at) || !breaksAt(scan, at, verbs, starts, used) || isFrame(scan, from, at, timed))
     )
       continue;
     const first = scan.tokens[from]?.norm ?? "";

@@ -24,6 +24,12 @@ const dateTimes = (told: Told, today: Edtf): TimeRef[] =>
 
 const found = (time: TimeRef, rule: string): Dated => ({ edtf: time.time.edtf, spans: [time], rule });
 
+/** Tells of no deed, fault or verdict of its own. */
+const isQuiet = (told: Told, clause: Clause): boolean =>
+  [told.deeds, told.verdicts, told.faults].every(
+    (refs) => !refs.some((ref) => ref.from >= clause.from && ref.from < clause.to),
+  );
+
 const THAT_WAS = new Set(["that", "thats", "it", "this", "was", "back", "all"]);
 
 /** "that was end of August", "two weeks ago now": said after the deed in a clause without a deed of its own. */
@@ -73,7 +79,10 @@ export const dateOf = (
   const trailing =
     nextClause &&
     times.find(
-      (time) => time.from >= nextClause.from && time.from - nextClause.from <= 2 && time.to <= nextClause.to,
+      (time) =>
+        time.from >= nextClause.from &&
+        time.to <= nextClause.to &&
+        (time.from - nextClause.from <= 2 || isQuiet(told, nextClause)),
     );
   if (trailing !== undefined) return found(trailing, "just-after-the-deed");
   const firstClause = event.deeds[0]?.clause ?? 0;

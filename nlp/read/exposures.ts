@@ -45,6 +45,13 @@ const isRepetition = (amount: Amount, event: Event, scan: Scan): boolean => {
   return first !== undefined && amount.from - first.to <= 2 && amount.from >= first.at;
 };
 
+/** "filled it fifteen times" counts fills. */
+const isFill = (amount: Amount, scan: Scan): boolean =>
+  amount.what === "cycles" &&
+  scan.tokens
+    .slice(Math.max(0, amount.from - 7), amount.from)
+    .some((token) => ["filled", "fill", "dumped", "emptied"].includes(token.norm));
+
 const fromAmounts = (told: Told, event: Event, scan: Scan, clauseOf: (at: number) => Clause): Exposed[] => {
   const deedAt = Math.min(...event.deeds.map((deed) => deed.at));
   return told.amounts.flatMap((amount) => {
@@ -66,7 +73,12 @@ const fromAmounts = (told: Told, event: Event, scan: Scan, clauseOf: (at: number
       return [];
     if (CALENDAR.has(what) && (amount.from < deedAt || !isLasting(amount, scan))) return [];
     if (amount.from < deedAt && what === "cycles") return [];
-    return [{ value: { count: amount.value, unit: what }, at: { from: amount.from, to: amount.to } }];
+    return [
+      {
+        value: { count: amount.value, unit: isFill(amount, scan) ? "fills" : what },
+        at: { from: amount.from, to: amount.to },
+      },
+    ];
   });
 };
 

@@ -37,7 +37,7 @@ const PRONOUNS = new Set(["it", "she", "he", "they", "its", "shes", "hes", "they
 /** "And now it closes": told as the way it is since. */
 const nowIt = (scan: Scan, clause: Clause): Verdict | undefined => {
   let at = clause.from;
-  while (["and", "so", "but"].includes(wordAt(scan, at))) at++;
+  while (at < clause.to && ["and", "so", "but"].includes(wordAt(scan, at))) at++;
   if (wordAt(scan, at) !== "now" || !PRONOUNS.has(wordAt(scan, at + 1))) return undefined;
   const words = scan.tokens.slice(at + 2, clause.to).map((token) => token.norm);
   return words.length === 0 || words.some((word) => NEGATIVES.has(word) || word === "only" || word === "just")

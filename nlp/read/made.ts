@@ -1,7 +1,10 @@
 import type { Draft, Evidence, Span } from "../../shared/reading.ts";
 import type { Edtf, Field, RecordFields } from "../../shared/record.ts";
 import type { Action, Kind, Outcome } from "../../shared/vocabulary.ts";
+import { sureOf } from "./certainty.ts";
+import type { Clause } from "./clauses.ts";
 import type { Dated } from "./dates.ts";
+import { doneBy } from "./done-by.ts";
 import type { Due } from "./due.ts";
 import type { Event, Told } from "./events.ts";
 import type { Exposed } from "./exposures.ts";
@@ -37,9 +40,14 @@ const spanOf = (scan: Scan, { from, to }: Stretch): Span => ({
 const deedRule = (made: Made): string =>
   (made.event?.deeds ?? []).map((deed) => `${deed.sense}:${deed.source}`).join(", ");
 
+const namedRule = ({ told: { topic } }: Made): string => {
+  if (topic.mentions.every((ref) => ref.weak)) return "named-weakly";
+  return topic.mentions.length > 1 ? "named-again" : "named";
+};
+
 const claims = (made: Made): readonly [Field, readonly Stretch[], string][] => [
-  ["kind", [made.span], `kind:${made.kind}`],
-  ["component", made.told.topic.mentions, "named"],
+  ["kind", [made.span], made.event === null ? `${made.kind} without deed` : `${made.kind} by deed`],
+  ["component", made.told.topic.mentions, namedRule(made)],
   ["action", made.event?.deeds ?? [], deedRule(made)],
   ["outcome", made.judged?.spans ?? [], made.judged?.rule ?? ""],
   ["date", made.dated?.spans ?? [], made.dated?.rule ?? ""],
@@ -57,7 +65,7 @@ const evidenceOf = (made: Made, scan: Scan): Partial<Record<Field, Evidence>> =>
       .filter(([, , rule]) => rule !== "")
       .map(([field, spans, rule]) => [
         field,
-        { spans: spans.map((each) => spanOf(scan, each)), sure: 0.8, rule },
+        { spans: spans.map((each) => spanOf(scan, each)), sure: sureOf(field, rule), rule },
       ]),
   );
 
@@ -80,10 +88,10 @@ const fieldsOf = (made: Made, scan: Scan): RecordFields => ({
 });
 
 /** The draft that a record in the making comes to. */
-export const draftOf = (made: Made, scan: Scan): Draft => ({
+export const draftOf = (made: Made, scan: Scan, clauses: readonly Clause[]): Draft => ({
   fields: fieldsOf(made, scan),
   evidence: evidenceOf(made, scan),
   span: spanOf(scan, made.span),
   brands: made.used.brands,
-  doneBy: null,
+  doneBy: made.kind === "repair" && made.event !== null ? doneBy(made.event, scan, clauses) : null,
 });

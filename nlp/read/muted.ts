@@ -117,6 +117,17 @@ const inverted = (scan: Scan, clause: Clause): boolean => {
   );
 };
 
+/** "so I'm getting new ones": what was advised is taken up. */
+const takenUp = (scan: Scan, clause: Clause): boolean => {
+  const words = scan.tokens.slice(clause.from, clause.from + 3).map((token) => token.norm);
+  return (
+    ["so", "and", "then"].includes(words[0] ?? "") &&
+    words.some((word) => ["i", "im", "ill", "we", "were"].includes(word)) &&
+    cueIn(scan, clause, ["plan"]) &&
+    !cueIn(scan, clause, ["refuse", "neg"])
+  );
+};
+
 /** "not buying one till pay day" puts off and does not refuse. */
 const postponed = (scan: Scan, clause: Clause): boolean =>
   scan.tokens
@@ -164,7 +175,11 @@ export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array 
   for (const [at, clause] of clauses.entries()) {
     const asked = asks(scan, clause) || inverted(scan, clause);
     const refused = cueIn(scan, clause, ["refuse"]) && !postponed(scan, clause);
-    if (asked || refused || cueIn(scan, clause, ["advice", "asked"])) muted.fill(1, clause.from, clause.to);
+    const taken = [clauses[at + 1], clauses[at + 2]].some(
+      (each) => each !== undefined && takenUp(scan, each),
+    );
+    if (asked || refused || (!taken && cueIn(scan, clause, ["advice", "asked"])))
+      muted.fill(1, clause.from, clause.to);
     const next = clauses[at + 1];
     const advice = startingIn(scan.cues, clause.from, clause.to).find(
       (cue) =>

@@ -30,7 +30,7 @@ const premodifiers = (
   )
     from--;
   let to = ref.from;
-  while (to < ref.to - 1 && placeTokens.has(to)) to++;
+  while (to < ref.to - 1 && ROOMS.has(word(scan, to))) to++;
   return from < to ? { from, to } : undefined;
 };
 
@@ -65,6 +65,7 @@ const SUBORDINATE = new Set([
   "next",
   "first",
 ]);
+const ROOMS: ReadonlySet<string> = new Set(PLACES.rooms);
 const NP_MOST = 6;
 /** No places on their own. */
 const FAINT = new Set(["first", "second", "third", "last", "other", "main", "both", "forward", "up"]);
