@@ -1,11 +1,13 @@
 import { benchBot } from "./bot.ts";
 import { benchMemory } from "./memory.ts";
 import { benchOutlook } from "./outlook.ts";
+import { benchReader } from "./reader.ts";
 
 const benches: Record<string, () => Promise<void> | void> = {
   bot: benchBot,
   memory: benchMemory,
   outlook: benchOutlook,
+  reader: benchReader,
 };
 const asked = process.argv.slice(2);
 
