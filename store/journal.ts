@@ -171,10 +171,3 @@ export const changesOf = (db: Db, turnId: number): Change[] =>
     .prepare("SELECT * FROM changes WHERE turn_id = ? AND undone_in IS NULL ORDER BY id")
     .all(turnId)
     .map((row) => changeRow.parse(row));
-
-/** How one thing came to be as it is, oldest first. */
-export const changesTo = (db: Db, thing: Thing, thingId: number | string): Change[] =>
-  db
-    .prepare("SELECT * FROM changes WHERE thing = ? AND thing_id = ? ORDER BY id")
-    .all(thing, String(thingId))
-    .map((row) => changeRow.parse(row));

@@ -39,7 +39,7 @@ export const thingName = ({ component, where }: Pick<RecordFields, "component" |
       ?.toLowerCase()
       .split(/\s+/)
       .some((word) => !known.has(word) && !SMALL.has(word)) === true;
-  return capital(saysMore ? `${name}, ${where ?? ""}` : name);
+  return capital(saysMore ? `${name}, ${where}` : name);
 };
 
 const SMALL = new Set(["the", "a", "on", "in", "at", "of"]);

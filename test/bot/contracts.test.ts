@@ -72,11 +72,8 @@ describe("replay", () => {
       { error: "This line is not JSON.", line: 3 },
       { error: 'No message shows a button "no such button".', line: 4 },
     ]);
-    expect(nudges[0]).toMatchObject({
-      nudge: true,
-      at: expect.stringMatching(/T09:00:00-06:00$/),
-      records: [1],
-    });
+    expect(nudges[0]).toMatchObject({ nudge: true, records: [1] });
+    expect(nudges[0]?.["at"]).toMatch(/T09:00:00-06:00$/);
     expect(asked).toMatchObject({ answer: { kind: "cost", cost: 24, records: [1] } });
     expect(tapped).toMatchObject({ records: [{ id: 1, outcome: "holding" }] });
   });

@@ -22,10 +22,9 @@ describe("a voice note", () => {
     const replies = (await botMessages()).slice(before);
     expect(replies).toHaveLength(1);
     expect(textOf(replies)).toMatch(/^“.+”\n\n/);
-    expect(talk.program.store.notes.get(1)).toMatchObject({
-      media: { kind: "voice" },
-      heard: expect.any(String),
-    });
+    const note = talk.program.store.notes.get(1);
+    expect(note?.media?.kind).toBe("voice");
+    expect(note?.heard).not.toBe("");
   }, 60_000);
 
   it("is put right by “no, I said …”, and what the recogniser wrote stays", async () => {

@@ -42,7 +42,7 @@ export class PageClient {
 
   async upload(kind: string, name: string, bytes: Uint8Array<ArrayBuffer>, mime: string): Promise<void> {
     const query = new URLSearchParams({ key: randomUUID(), kind, name });
-    await fetch(`${this.url}page/file?${query}`, {
+    await fetch(`${this.url}page/file?${query.toString()}`, {
       method: "POST",
       headers: { cookie: this.cookie, "content-type": mime, origin: new URL(this.url).origin },
       body: bytes,

@@ -5,8 +5,7 @@ import { EMPTY_TOPIC, type Topic } from "../../../shared/memory/query.ts";
 import { componentName } from "../../../shared/vocabulary.ts";
 import type { Button } from "../../conversation/buttons.ts";
 import type { Turn } from "../../conversation/turn.ts";
-import { lineContext, recordLine, thingName } from "../record-line.ts";
-import { listed } from "../words.ts";
+import { lineContext, recordLine } from "../record-line.ts";
 
 export const lineOf = (turn: Turn, record: KeptRecord): string => recordLine(record, lineContext(turn));
 
@@ -42,6 +41,3 @@ export const nothingKnown = (turn: Turn, answer: Answer): string =>
 export const wordsButton = (record: KeptRecord): readonly Button[] => [
   { label: "Your words", tap: { tap: "words", note: record.noteId } },
 ];
-
-export const names = (records: readonly KeptRecord[]): string =>
-  listed([...new Set(records.map(({ fields }) => thingName(fields)))]);
