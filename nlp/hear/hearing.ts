@@ -59,7 +59,7 @@ export const createHearing = (setup: HearingSetup): Hearing => {
     child = undefined;
   };
   const listening = (): ChildProcess => {
-    if (child && child.exitCode === null && child.signalCode === null && child.connected) return child;
+    if (child && !child.killed && child.exitCode === null && child.connected) return child;
     child = startListener({ modelDir: setup.modelDir, language: setup.language ?? "en" });
     return child;
   };
