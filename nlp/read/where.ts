@@ -30,7 +30,7 @@ const premodifiers = (
   )
     from--;
   let to = ref.from;
-  while (to < ref.to - 1 && ROOMS.has(word(scan, to))) to++;
+  while (to < ref.to - 1 && placeTokens.has(to)) to++;
   const said = scan.tokens.slice(from, to).map((token) => token.norm);
   const named = ref.id.split("-");
   const says = !FAINT.has(said.join(" ")) && said.some((each) => !FAINT.has(each) && !named.includes(each));
@@ -51,7 +51,6 @@ const NEARBY = new Set([
   "outside",
   "inside",
 ]);
-const ROOMS: ReadonlySet<string> = new Set(PLACES.rooms);
 const NP_MOST = 6;
 /** No places on their own. */
 const FAINT = PLACES.faint;
