@@ -82,10 +82,15 @@ const fromAmounts = (told: Told, event: Event, scan: Scan, clauseOf: (at: number
   });
 };
 
-const fromTimes = (told: Told, event: Event): Exposed[] =>
+/** "All summer": when it was, not how many seasons. */
+const isWholeSeason = ({ from, time }: Told["times"][number], scan: Scan): boolean =>
+  time.lasting?.unit === "seasons" &&
+  scan.tokens.slice(from, from + 3).some(({ norm }) => norm === "all" || norm === "whole");
+
+const fromTimes = (told: Told, event: Event, scan: Scan): Exposed[] =>
   told.times.flatMap((time) => {
     const { role, lasting, sure } = time.time;
-    const mine = time.from >= event.from && time.from < event.to;
+    const mine = time.from >= event.from && time.from < event.to && !isWholeSeason(time, scan);
     return role === "lasting" && lasting !== undefined && sure >= CLEARLY && mine
       ? [{ value: lasting, at: time }]
       : [];
@@ -98,6 +103,6 @@ export const exposuresOf = (
   scan: Scan,
   clauseOf: (at: number) => Clause,
 ): Exposed[] => {
-  const all = [...fromAmounts(told, event, scan, clauseOf), ...fromTimes(told, event)];
+  const all = [...fromAmounts(told, event, scan, clauseOf), ...fromTimes(told, event, scan)];
   return all.filter((each, at) => all.findIndex((other) => other.value.unit === each.value.unit) === at);
 };

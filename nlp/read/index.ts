@@ -172,7 +172,7 @@ export const read = (text: string, moment: Moment): Reading => {
     today,
   );
   const taken = new Set(records.flatMap((each) => each.exposure.map((exposure) => exposure.at.from)));
-  const skip = (at: number): boolean => taken.has(at) || fixed.dead[at] === 1 || muted[at] === 1;
+  const skip = (at: number): boolean => taken.has(at) || fixed.dead[at] === 1;
   const clauseOf = (at: number): Clause =>
     clauses[index[at] ?? 0] ?? { from: 0, to: seen.tokens.length, hard: true, subordinate: false };
   return {

@@ -15,7 +15,9 @@ const BEFORE = new Set(data.before);
 const AFTER = new Set(data.after);
 const BARE = new Set(data.bareWords);
 
-/** Where a number begins that is not the first of its phrase: "about forty", "another six hundred". */
+const DISTANCES = new Set(["miles", "mile", "km", "kms", "ks", "k"]);
+
+/** How many words before and after an amount tell what it is of. */
 const LEAD = 9;
 const TAIL = 5;
 
@@ -77,12 +79,16 @@ const isBare = (scan: Scan, amount: Amount, clause: Clause): boolean =>
     return (place >= amount.from && place < amount.to) || token.kind === "mark" || BARE.has(token.norm);
   }) && clause.hard;
 
+/** "3,400 miles this year and 31 nights". */
+const afterDistance = (lead: readonly string[]): boolean =>
+  lead.at(-1) === "and" && lead.some((word) => DISTANCES.has(word));
+
 const isStay = (scan: Scan, amount: Amount, clause: Clause): boolean => {
   const lead = before(scan, amount, 6, sentenceFloor(scan, amount.from));
   const tail = after(scan, amount, 4);
-  if (has(lead, FIX) || has(tail.slice(0, 2), FIX)) return false;
-  if (isBare(scan, amount, clause)) return true;
   const crew = lead.findLastIndex((word) => CREW.has(word));
+  if (has(lead.slice(crew + 1), FIX) || has(tail.slice(0, 2), FIX)) return false;
+  if (isBare(scan, amount, clause) || afterDistance(lead)) return true;
   return (
     (crew >= 0 && has(lead.slice(crew), STAY)) ||
     tail[0] === "here" ||
