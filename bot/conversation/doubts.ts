@@ -5,8 +5,15 @@ import type { Field } from "../../shared/record.ts";
 const SURE_ENOUGH = 0.6;
 const ASKED_ABOUT: readonly Field[] = ["component", "action", "date", "outcome", "materials", "cost", "due"];
 
-export const doubtsOf = ({ evidence }: Draft): readonly Field[] =>
+/** Whether the record claims something in that field. */
+const claims = ({ fields }: Draft, field: Field): boolean => {
+  const value = fields[field];
+  return value !== null && value !== "untested" && !(Array.isArray(value) && value.length === 0);
+};
+
+/** The claims of which the reader is not sure. */
+export const doubtsOf = (draft: Draft): readonly Field[] =>
   ASKED_ABOUT.filter((field) => {
-    const given = evidence[field];
-    return given !== undefined && given.sure < SURE_ENOUGH;
+    const given = draft.evidence[field];
+    return given !== undefined && given.sure < SURE_ENOUGH && claims(draft, field);
   });
