@@ -30,7 +30,7 @@ const LAST: Target = { by: "last" };
 const PLANNED: Change = { change: "fields", to: { kind: "todo", outcome: null } };
 const DONE: Change = { change: "fields", to: { kind: "repair", outcome: "untested", due: null } };
 
-const whole = (change: Change, strength: Strength, target: Target = LAST): Part => ({
+const single = (change: Change, strength: Strength, target: Target = LAST): Part => ({
   changes: [change],
   not: {},
   target,
@@ -40,10 +40,10 @@ const whole = (change: Change, strength: Strength, target: Target = LAST): Part 
 const phrased = (words: string, strength: Strength): Part | undefined => {
   const short = words.split(" ").length <= 12;
   if (!short) return undefined;
-  if (says(words, cues.part)) return whole({ change: "part" }, strength);
-  if (says(words, cues.join)) return whole({ change: "join" }, strength);
-  if (says(words, cues.planned)) return whole(PLANNED, strength);
-  return says(words, cues.done) ? whole(DONE, strength) : undefined;
+  if (says(words, cues.part)) return single({ change: "part" }, strength);
+  if (says(words, cues.join)) return single({ change: "join" }, strength);
+  if (says(words, cues.planned)) return single(PLANNED, strength);
+  return says(words, cues.done) ? single(DONE, strength) : undefined;
 };
 
 /** Words that nothing accounts for may stand in a plain correction, not in one that only looks like it. */
@@ -52,8 +52,9 @@ const MOST_WORDS: Record<Strength, number> = { strong: 16, weak: 12, none: 10 };
 
 /** Without a plain opening, only these begin a correction: "that was last Tuesday", "number two was ...", "the shop did it". */
 const LEAD =
-  /^(?:(?:it|that|this|they|those) (?:was|is|were|wasnt|isnt|should|cost|came)|its|thats|not|(?:number|no|nr) (?:\d|one|two|three|four|five|six) (?:was|is|were|isnt|wasnt|should|cost)|the (?:first|second|third|last) one|the (?:cost|price|total|date|bill|place|material|sealant|glue|tape|grease) (?:was|is|should|came|wasnt|isnt)|(?:the|my|our) (?:[a-z]+ ){1,3}did (?:it|that|this|them|those|number)|(?:i|we) (?:only |actually |just )?(?:used|meant|paid)|(?:date|cost|price|place|material|total|amount)s? (?:should|is|was|to)|(?:i|we) (?:only |just |really |actually )?[a-z]+ (?:it|that|them)\b|(?:wasnt|not) (?:me|us)\b)/;
-const CONTRAST = /^\S+(?: \S+){0,5} (?:not|instead of|rather than) \S+(?: \S+){0,4}$/;
+  /^(?:(?:it|that|this|they|those) (?:was|is|were|wasnt|isnt|should|cost|came)|its|thats|not|(?:number|no|nr) (?:\d|one|two|three|four|five|six) (?:was|is|were|isnt|wasnt|should|cost)|(?:the )?(?:first|second|third|last) one (?:was|is|wasnt|isnt|cost|should)|the (?:cost|price|total|date|bill|place|material|sealant|glue|tape|grease) (?:was|is|should|came|wasnt|isnt)|(?:the|my|our) (?:[a-z]+ ){1,3}did (?:it|that|this|them|those|number)|(?:i|we) (?:only |actually |just )?(?:used|meant|paid)|(?:date|cost|price|place|material|total|amount)s? (?:should|is|was|to)|(?:i|we) (?:only |just |really |actually )?[a-z]+ (?:it|that|them)\b|(?:wasnt|not) (?:me|us)\b|all (?:i|we) did was|(?:both|they all|all|all of (?:those|them|these)|everything) (?:was|were)\b|(?:used|with|some) |didnt [a-z]+ (?:it|that)\b|[a-z]+ed (?:it|that|them)$|(?:the )?(?:bill|receipt|invoice|tax|total) (?:came|was|says|said|made|is|shows)\b|(?:it )?(?:turned out|ended up|worked out))/;
+const CONTRAST =
+  /^\S+(?: \S+){0,5} (?:(?<!\b(?:would|will|could|can|do|does|did|is|are|was|were|has|have|had|should|must|might|may) )not(?! \w+ing\b)|instead of|rather than) \S+(?: \S+){0,4}$/;
 /** Work on a named thing by the speaker is a note of its own. */
 const WORKED = /^(?:also )?(?:i|we) (?:also |then |just |even )?(?!meant|mean|used|said|paid)/;
 
@@ -86,20 +87,35 @@ const REWORDED =
 /** "It was pinchweld rubber, not bulb rubber", in words that no table knows. */
 const contrasted = (body: string): Change | undefined => {
   const [, to, instead] = REWORDED.exec(body) ?? [];
-  return to === undefined || instead === undefined ? undefined : { change: "phrase", to, instead };
+  const points = /^(?:its?|thats?|this|they|those)$/.test(to ?? "");
+  return to === undefined || instead === undefined || points ? undefined : { change: "phrase", to, instead };
 };
+
+/** "The water heater": a name, not news of it. */
+const isBareThing = (body: string): boolean => /^(?:the|a|an|my|our) \S+(?: \S+)?$/.test(body);
 
 /** "The tape didn't hold": how something does is news, not a correction. */
 const narrates = (text: string, body: string, moment: Moment): boolean => {
-  if (CONTRAST.test(body) || doerIn(body, "strong") !== undefined) return false;
+  if (isBareThing(body) || CONTRAST.test(body) || doerIn(body, "strong") !== undefined) return false;
   const { verdicts, faults, times, amounts } = scan(text, moment);
   return tellsReturn(body) || (verdicts.length + faults.length > 0 && times.length + amounts.length === 0);
 };
 
+/** "Scratch that I flushed the fresh tank": what follows says what it was. */
+const CONTENT = /^(?:i|we|it|that|its|thats|should|make|this) (?!one\b|last\b)\S+ \S+/;
+
+/** "The first one wasn't today": denies only, and leads up to what it was. */
+const DENIES = /^(?:\S+ ){0,4}?(?:wasnt|isnt|werent|didnt|not) /;
+
+/** What the last words show to be put right: "the gray tank I mean". */
+const MEANT_AT_END = / (?:i mean|i meant|sorry|is what i meant|i should say|i should have said)$/;
+
 const partOf = (piece: Piece, moment: Moment, announced: Strength): Part | undefined => {
-  const { strength: own, removes, body } = opened(piece.words);
+  const { strength: announcedOwn, removes, body: whole } = opened(piece.words);
+  const own = MEANT_AT_END.test(whole) ? "strong" : announcedOwn;
+  const body = whole.replace(MEANT_AT_END, "");
   const strength = own === "none" ? announced : own;
-  if (removes)
+  if (removes && !CONTENT.test(body))
     return { changes: [{ change: "remove" }], not: {}, target: aimedAtRemoval(body), strength: "strong" };
   if (body === "") return { changes: [], not: {}, target: null, strength };
   const phrase = phrased(body, strength);
@@ -112,7 +128,7 @@ const partOf = (piece: Piece, moment: Moment, announced: Strength): Part | undef
   )
     return undefined;
   if (narrates(piece.text, body, moment)) return undefined;
-  const values = valuesIn(aim.body, moment, strength);
+  const values = valuesIn(aim.body, moment, strength, piece.words);
   const counted = values.changes.some(
     ({ change }) => change === "number" || change === "date" || change === "done-by",
   );
@@ -121,6 +137,9 @@ const partOf = (piece: Piece, moment: Moment, announced: Strength): Part | undef
   if (reworded !== undefined) return { changes: [reworded], not: {}, target: null, strength };
   const loose = strength === "none" && aim.target.by === "topic" && !CONTRAST.test(body);
   if (loose) return undefined;
+  if (values.changes.length === 0 && (aim.target.by === "number" || DENIES.test(body))) {
+    return { changes: [], not: values.not, target: aim.target.by === "last" ? null : aim.target, strength };
+  }
   const empty = values.changes.length === 0 && Object.keys(values.not).length === 0;
   if (empty || values.leftover > MOST_LEFT[strength]) return undefined;
   return { ...values, target: aim.target.by === "last" ? null : aim.target, strength };
@@ -206,5 +225,34 @@ export const correct = (text: string, moment: Moment): Corrected | undefined => 
     },
     strength: strengths.includes("strong") ? "strong" : strengths.includes("weak") ? "weak" : "none",
     rest: rest === "" || plain(rest ?? "") === "" ? null : rest,
+  };
+};
+
+const NAMES_STUFF =
+  /^(?:(?:and|also|plus|oh) )*(?:also|plus|with|used|using|some|it was|that was|not|more)\b/;
+const LOOSE_WORDS = 9;
+const LOOSE: ReadonlySet<Change["change"]> = new Set(["date", "number", "materials", "done-by", "fields"]);
+const LOOSE_FIELDS: ReadonlySet<string> = new Set(["cost", "where"]);
+
+const isLoose = (change: Change): boolean =>
+  LOOSE.has(change.change) &&
+  (change.change !== "fields" || Object.keys(change.to).every((field) => LOOSE_FIELDS.has(field)));
+
+/**
+ * A few words that say nothing but a value ("85 actually", "the other side"): a correction right after a note, where
+ * they are none of their own.
+ */
+export const correctLoosely = (text: string, moment: Moment): Corrected | undefined => {
+  const words = plain(text);
+  if (words.split(" ").length > LOOSE_WORDS || hasDeed(words)) return undefined;
+  const body = opened(words).body.replace(MEANT_AT_END, "");
+  const values = valuesIn(body, moment, "strong", words);
+  if (values.changes.some(({ change }) => change === "materials") && !NAMES_STUFF.test(words))
+    return undefined;
+  if (values.leftover > 0 || values.changes.length === 0 || !values.changes.every(isLoose)) return undefined;
+  return {
+    correction: { target: LAST, changes: values.changes, not: values.not },
+    strength: "none",
+    rest: null,
   };
 };

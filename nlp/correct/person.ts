@@ -14,7 +14,7 @@ const NAMED: readonly RegExp[] = [
   new RegExp(
     `^(?:it|that|this|those|they) (?:was|were|is|got)(?: actually| really| all)? (?:done by |by |fixed by |the work of )?(${PERSON})\\b(?:$| (?:who|that|did|done|work))`,
   ),
-  new RegExp(`\\b(?:i|we) had (${PERSON}) (?:do|put|fix|fit|replace|change|sort|make|handle)\\b`),
+  new RegExp(`(?:^|\\b(?:i|we) )had (${PERSON}) (?:do|put|fix|fit|replace|change|sort|make|handle)\\b`),
   new RegExp(`\\b(?:done|fixed|made|fitted|installed|replaced|performed|put in) by (${PERSON})\\b`),
   new RegExp(`^by (${PERSON})$`),
   new RegExp(`^(?:i|we) (?:paid|got|hired|asked) (${PERSON})\\b`),
@@ -35,12 +35,14 @@ export type Doer = { readonly by: string | null } | "somebody";
 
 /** Who did it, where the words say so (the more plainly a correction was announced, the barer they may be): null is the speaker, "somebody" anyone but the speaker. */
 export const doerIn = (words: string, strength: Strength): Doer | undefined => {
+  const bare = words.replace(/ (?:and )?not (?:me|us|myself)$/, "");
+  const ruled = bare !== words;
   const patterns = [
     ...NAMED,
-    ...(strength === "none" ? [] : [ALONE]),
+    ...(strength === "none" && !ruled ? [] : [ALONE]),
     ...(strength === "strong" ? [ANNOUNCED] : []),
   ];
-  const named = patterns.map((pattern) => pattern.exec(words)?.[1]).find((who) => who !== undefined);
+  const named = patterns.map((pattern) => pattern.exec(bare)?.[1]).find((who) => who !== undefined);
   if (named !== undefined) return { by: named };
   if (MYSELF.test(words)) return { by: null };
   return NOT_ME.test(words) ? "somebody" : undefined;

@@ -37,7 +37,7 @@ const sidesOf = (body: string): Sides => {
 };
 
 const SMALL =
-  /\b(?:supposed|really|happened|to be|days?|weeks?|months?|years?|later|earlier|before|after|than|component|material|one|ones|side|job|work|used|using|use|cost|came|come|total|instead|paid|pay|price|date|done|did|happened|actually|really|thing|part|place|all in|all told|that|too|also|as well|it|guy|meant|mean|said|should|supposed|meant|only|just|more like|closer to|about|exactly|bit|kind|brand|stuff|called|put|on|in)\b/g;
+  /\b(?:costing|bill|receipt|invoice|tax|says|shows|turned out|ended up|end|call|like|back|both|them|those|shop|handyman|supposed|really|happened|to be|days?|weeks?|months?|years?|later|earlier|before|after|than|component|material|one|ones|side|job|work|used|using|use|cost|came|come|total|instead|paid|pay|price|date|done|did|happened|actually|really|thing|part|place|all in|all told|that|too|also|as well|it|guy|meant|mean|said|should|supposed|meant|only|just|more like|closer to|about|exactly|bit|kind|brand|stuff|called|put|on|in)\b/g;
 
 const blanked = (text: string, spans: readonly { readonly start: number; readonly end: number }[]): string =>
   [...spans].reduce(
@@ -94,6 +94,10 @@ const ENDING: ReadonlySet<string> = new Set([
   "altogether",
   "in",
   "for",
+  "with",
+  "actually",
+  "plus",
+  "by",
   "on",
   "and",
 ]);
@@ -156,7 +160,11 @@ const materialChange = (found: Scan, wrong: Scan, hasThing: boolean): readonly C
 
 const PLACE_LEFT_OVER = /^(?:it|that|this)?\s*(?:was|is|were|should be)?\s*(?:on|at|in)?\s*(?:the|my)?\s*/;
 
+const OTHER_SIDE = /^(?:(?:it|that) was )?(?:on )?(?:the )?(other (?:side|end))$/;
+
 const whereIn = (body: string): string | null => {
+  const other = OTHER_SIDE.exec(body)?.[1];
+  if (other !== undefined) return other;
   if (topicOf(body).where.length === 0 || placeOf(body).size === 0) return null;
   const said = body
     .replace(PLACE_LEFT_OVER, "")
@@ -222,8 +230,14 @@ const denials = (wrong: string): Partial<RecordFields> => {
   return component === undefined ? {} : { component };
 };
 
-/** What a stretch says that something was, and was not. */
-export const valuesIn = (body: string, moment: Moment, strength: Strength): Values => {
+const alsoUsed = (change: Change, said: string): Change =>
+  change.change === "materials" &&
+  /^(?:also|plus|and|oh and|forgot)\b|\b(?:also|too|as well|plus)\b/.test(said)
+    ? { ...change, how: "also" }
+    : change;
+
+/** What a stretch says that something was, and was not; `said` has its openings still ("also used primer"). */
+export const valuesIn = (body: string, moment: Moment, strength: Strength, said = body): Values => {
   const doer = doerIn(body, strength);
   const { right, wrong } = sidesOf(body);
   if (doer !== undefined) {
@@ -235,7 +249,7 @@ export const valuesIn = (body: string, moment: Moment, strength: Strength): Valu
   const changes = [
     ...dateChange(right, found),
     ...amountChange(right, found, denied),
-    ...thingChanges(right, found, denied, strength),
+    ...thingChanges(right, found, denied, strength).map((change) => alsoUsed(change, said)),
   ];
   return { changes, not: denials(wrong), leftover: leftoverIn(right, found) };
 };

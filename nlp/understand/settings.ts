@@ -28,7 +28,7 @@ const zoneIn = (text: string, words: string): Setting | undefined => {
 };
 
 const NAME =
-  /^(?:please )?(?:(?:we )?call (?:her|him|it|the rig|the trailer|the camper|the caravan|our rig|our trailer)|(?:her|its|his|the (?:rig|trailer|camper|caravan)s?) name is|the (?:rig|trailer|camper|caravan) is called|(?:she|its|it is|shes) called|name (?:her|it|the rig|the trailer)|rename (?:her|it|the rig|the trailer)(?: to)?) ([\p{L}\d][\p{L}\d ]{0,30})$/u;
+  /^(?:please )?(?:(?:we )?call (?:her|him|it|the rig|the trailer|the camper|the caravan|our rig|our trailer)|(?:her|its|his|the (?:rig|trailer|camper|caravan)s?) name is|the (?:rig|trailer|camper|caravan) is called|(?:she|its|it is|shes) called|name (?:her|it|the rig|the trailer)|rename (?:her|it|the rig|the trailer)(?: to)?) (\p{L}[\p{L} ]{0,30})$/u;
 
 const titled = (name: string): string => name.replace(/(?:^|\s)\p{L}/gu, (letter) => letter.toUpperCase());
 

@@ -3,11 +3,11 @@ import type { Scene } from "../../shared/memory/scene.ts";
 import { topicOf } from "../ask/topic.ts";
 
 const OFF =
-  /^(?:please )?(?:(?:cross|tick|check|strike|scratch|mark) (?:off )?(?:the |my |that )?(.+?)(?: (?:off|as done|done|from the list|off the list|off my list))*|take (?:the |my )?(.+?) off (?:the|my) (?:shopping |to ?do )?list|(?:the |my )?(.+?) (?:is|are|can come|can go) off the list)$/;
+  /^(?:please )?(?:(?:cross|tick|check|strike|scratch|mark) off (?:the |my |that )?(.+)|(?:cross|tick|check|strike|scratch|mark) (?:the |my |that )?(.+?) (?:off|as done|done|from the list)(?: (?:the|my) list)?|take (?:the |my )?(.+?) off (?:the|my) (?:shopping |to ?do )?list|(?:the |my )?(.+?) (?:is|are|can come|can go) off the list)$/;
 const NO_NEED =
   /^(?:i |we )?(?:dont|do not|no longer) (?:need|have to (?:do|buy|fix)|want) (?:the |a |an |to (?:do|buy|fix|replace) (?:the |a )?)?(.+?) (?:any ?more|after all|now)$/;
 const BARE =
-  /^(?:done|did it|all done|thats done|done that|got it done|bought it|got it|picked it up|finished|sorted|ticked|its done|job done|done and dusted|taken care of)$/;
+  /^(?:(?:i |we |ive |weve )?(?:already )?(?:bought|got|did|done|fixed|replaced|sorted|ordered|finished) (?:it|that|one|them|those)(?: already| now| today)?|that (?:todo|one|job) is done|done|all done|thats done|done that|got it done|picked it up|finished|sorted|ticked|its done|job done|done and dusted|taken care of)$/;
 
 const byTopic = (said: string | undefined, how: "done" | "dropped"): Purpose | undefined => {
   if (said === undefined) return undefined;

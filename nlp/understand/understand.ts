@@ -6,7 +6,7 @@ import type { Moment } from "../../shared/reading.ts";
 import { ask, type Question } from "../ask/ask.ts";
 import { followUp } from "../ask/follow-up.ts";
 import { topicOf } from "../ask/topic.ts";
-import { type Corrected, correct } from "../correct/correct.ts";
+import { type Corrected, correct, correctLoosely } from "../correct/correct.ts";
 import { plain } from "../correct/pieces.ts";
 import { read } from "../read/index.ts";
 import { controlIn } from "./control.ts";
@@ -72,6 +72,17 @@ const corrected = (text: string, moment: Moment, scene: Scene): Intent | undefin
   return { is: "correct", correction: found.correction, rest: found.rest };
 };
 
+const FRESH_HOURS = 0.5;
+
+/** A bare value right after a note, when it reads as no note of its own. */
+const correctedLoosely = (text: string, moment: Moment, scene: Scene): Intent | undefined => {
+  const fresh =
+    scene.replyTo !== null || (scene.last !== null && hoursSince(scene.last.at, moment) <= FRESH_HOURS);
+  const found = fresh ? correctLoosely(text, moment) : undefined;
+  if (found === undefined || tellsSomething(text, moment)) return undefined;
+  return { is: "correct", correction: found.correction, rest: null };
+};
+
 /** What "it" in a question may be: the thing asked about before, else the one thing just told of. */
 const before = (scene: Scene): Query | null => {
   if (scene.asked !== null) return scene.asked;
@@ -83,7 +94,11 @@ const before = (scene: Scene): Query | null => {
   return { ask: "holding", topic: { ...EMPTY_TOPIC, named: [{ component, sure: 1 }] } };
 };
 
-const namesNoThing = (words: string): boolean => (topicOf(words).named[0]?.sure ?? 0) < 0.6;
+/** "It still leaks" names no thing, though a leak may be many. */
+const TROUBLE_ONLY = /^(?:\w+ ){0,4}(?:leak|drip)(?:s|ing|ed|y)?(?: \w+){0,2}$/;
+
+const namesNoThing = (words: string): boolean =>
+  TROUBLE_ONLY.test(words) || (topicOf(words).named[0]?.sure ?? 0) < 0.6;
 
 /** "Did I say gray? I meant black." */
 const MISSAID = /^\W*(?:(?:wait|oh|hang on|um|sorry)\W+)*did i (?:say|tell you|write|put)\b/i;
@@ -120,5 +135,7 @@ const toldOrCorrected = (text: string, words: string, moment: Moment, scene: Sce
   const journey = journeyIn(text, words, moment);
   if (journey !== undefined) return alone(journey);
   const verdict = namesNoThing(words) ? verdictOnShown(words, scene) : undefined;
+  const loosely = verdict === undefined ? correctedLoosely(text, moment, scene) : undefined;
+  if (loosely !== undefined) return loosely;
   return alone(verdict ?? elided(text, words, moment, scene));
 };

@@ -16,11 +16,11 @@ const WORDS: readonly (readonly [Outcome, RegExp])[] = [
   ],
   [
     "failed",
-    /\b(?:came back|come back|back again|is back|failed|failing|let go|gave (?:out|up|way)|no good|not (?:holding|good|dry|tight|working)|isnt (?:holding|good|dry|working)|doesnt (?:hold|work)|didnt (?:hold|work|last)|hasnt held|broke(?:n)?|leak(?:s|ing|ed)?|drip(?:s|ping|ped)?|came (?:off|loose|undone|apart)|fell off|peel(?:ed|ing)|crack(?:ed)? again|gone|dead|bad|loose|worse|still (?:leak\w*|drip\w*|wet|loose|broken|dead)|wet|bust(?:ed)?|nope|no)\b/,
+    /\b(?:came back|come back|back again|is back|failed|failing|let go|gave (?:out|up|way)|no good|not (?:holding|good|dry|tight|working)|isnt (?:holding|good|dry|working)|doesnt (?:hold|work)|didnt (?:hold|work|last|take|stick|fix)|isnt fixed|not fixed|hasnt held|broke(?:n)?|leak(?:s|ing|ed)?|drip(?:s|ping|ped)?|came (?:off|loose|undone|apart)|fell off|peel(?:ed|ing)|crack(?:ed)? again|gone|dead|bad|loose|worse|still (?:leak\w*|drip\w*|wet|loose|broken|dead)|wet|bust(?:ed)?|nope|no)\b/,
   ],
   [
     "holding",
-    /\b(?:still (?:good|holding|dry|tight|ok|okay|fine|solid|going|there|working|works|sound|on)|good|fine|holding|held|holds|dry|tight|solid|ok|okay|great|perfect|works|working|yes|yep|yeah|yup|all (?:good|well|right)|no (?:leaks?|drips?|problems?|trouble|change|issues?|play|movement|cracks?|sign)|not a drop|bone dry|rock solid|sound|intact|looks? (?:good|ok|okay|fine|great)|like new|alright|as new)\b/,
+    /\b(?:still (?:good|holding|dry|tight|ok|okay|fine|solid|going|there|working|works|sound|on)|good|fine|holding|held|holds|did hold|does hold|dry|tight|solid|ok|okay|great|perfect|works|working|yes|yep|yeah|yup|all (?:good|well|right)|no (?:leaks?|drips?|problems?|trouble|change|issues?|play|movement|cracks?|sign)|not a drop|bone dry|rock solid|sound|intact|looks? (?:good|ok|okay|fine|great)|like new|alright|as new)\b/,
   ],
 ];
 
@@ -68,7 +68,7 @@ export const verdictAsked = (words: string, scene: Scene): Purpose | undefined =
 };
 
 const ABOUT_IT =
-  /^(?:(?:and|but|well|so|yep|yes|no|nope|update|ok|unfortunately|sadly|good news|bad news) )*(?:it|that|still|its|thats|they|theyre|held|holding|no luck|that one|didnt|hasnt|wont|doesnt)\b/;
+  /^(?:(?:and|but|well|so|yep|yes|no|nope|update|ok|unfortunately|sadly|good news|bad news) )*(?:it|that|still|its|the (?:patch|fix|repair|tape|glue|sealant|weld|job|bead|sealing|mend)|thats|they|theyre|held|holding|no luck|that one|didnt|hasnt|wont|doesnt)\b/;
 
 /** A word on the work just told or replied to, with no thing named: "it's still dripping". */
 export const verdictOnShown = (words: string, scene: Scene): Purpose | undefined => {

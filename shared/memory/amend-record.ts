@@ -8,6 +8,7 @@ import type { Change, DateChange } from "./correction.ts";
 import { compareMaterials } from "./materials.ts";
 import { comparePlaces } from "./place.ts";
 import { plainWords, shareAny } from "./words.ts";
+import { isOther, opposite } from "./work-again.ts";
 
 export type Bench = {
   readonly history: History;
@@ -25,9 +26,13 @@ const setField = <F extends Field>(record: KeptRecord, field: F, to: RecordField
   return [{ do: "set", record: record.id, field, from, to } as Amend];
 };
 
-const setFields = (record: KeptRecord, to: Partial<RecordFields>): readonly Amend[] =>
-  (Object.keys(to) as Field[]).flatMap((field) => {
-    const value = to[field];
+/** "The other side" is the opposite of the place on record. */
+const settledPlace = (record: KeptRecord, to: Partial<RecordFields>): Partial<RecordFields> =>
+  to.where != null && isOther(to.where) ? { ...to, where: opposite(record.fields.where, to.where) } : to;
+
+const setFields = (record: KeptRecord, told: Partial<RecordFields>): readonly Amend[] =>
+  (Object.keys(told) as Field[]).flatMap((field) => {
+    const value = settledPlace(record, told)[field];
     return value === undefined ? [] : setField(record, field, value);
   });
 

@@ -48,9 +48,9 @@ const usageOf = (correction: Correction, scene: Scene): readonly KeptUsage[] =>
   correction.target.by === "last" ? (showingOf(scene)?.usage ?? []) : [];
 
 const settle = (outcomes: readonly Outcome[]): Amendment => {
-  const why = reasonIn(outcomes);
-  if (why !== undefined) return impossible(why);
   const changes = changesIn(outcomes);
+  const why = reasonIn(outcomes);
+  if (why !== undefined && (changes.length === 0 || why === "in-the-future")) return impossible(why);
   if (changes.length === 0) return impossible("already-so");
   return contradicts(changes) ? impossible("contradictory") : { is: "amend", changes };
 };

@@ -21,10 +21,10 @@ const OTHER: Readonly<Record<string, string>> = {
   lower: "upper",
 };
 
-const isOther = (where: string): boolean => /\bother\b/.test(where);
+export const isOther = (where: string): boolean => /\bother (?:side|end|one)\b/.test(where);
 
 /** "The other side" of a place is its opposite, where one is known. */
-const opposite = (where: string | null, said: string): string =>
+export const opposite = (where: string | null, said: string): string =>
   where === null ? said : where.replace(/[a-z]+/gi, (word) => OTHER[word.toLowerCase()] ?? word);
 
 /** The same work as a record's, done at another place on the day of speaking. Money and outcome are not carried over. */
