@@ -99,7 +99,7 @@ const placePhrase = (scan: Scan, at: number, placeTokens: ReadonlySet<number>): 
       token.norm === "-"
     )
       continue;
-    if (STOP.has(token.norm) || seen > 0) break;
+    if (STOP.has(token.norm) || seen > 0 || token.norm === "with") break;
     if (!PLACES.always.has(preposition) || to - at > 2) break;
   }
   return seen > 0 ? { from: at, to: seen } : undefined;
