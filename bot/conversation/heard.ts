@@ -17,7 +17,8 @@ const WHY_NOT: Record<HearFailure["tag"], string> = {
   empty: "That file is empty. Nothing was lost on my side; please send it again.",
   "not-audio": "I can't find any sound in that file. It is kept; voice notes, WAV, MP3 and M4A work.",
   truncated: "That sound file is cut short, so I can't trust its words. It is kept; please send it again.",
-  unsupported: "I can't read that kind of sound file. It is kept; voice notes, WAV and MP3 work.",
+  unsupported:
+    "I can't read that kind of sound file here. It is kept; with the program ffmpeg installed on my computer I can.",
   damaged: "That sound file is damaged. It is kept; please send it again.",
   "no-file": "I can't find that sound any more. Please send it again.",
   "no-model":
