@@ -2,6 +2,7 @@ import type { UsageDraft } from "../../shared/reading.ts";
 import type { Edtf, UseUnit } from "../../shared/record.ts";
 import type { Amount } from "./amounts.ts";
 import type { Clause } from "./clauses.ts";
+import { putOn } from "./put-on.ts";
 import type { Scan } from "./scan.ts";
 import data from "./usage.json" with { type: "json" };
 
@@ -65,6 +66,7 @@ const isDistance = (scan: Scan, amount: Amount, clause: Clause): boolean => {
   const crew = lead.findLastIndex((word) => CREW.has(word));
   const moved = crew >= 0 && has(lead.slice(crew), TRAVEL);
   if (moved) return true;
+  if (lead.slice(-4).includes("meter")) return true;
   const legs = tail.slice(0, 2).some((word) => LEGS.has(word));
   return (
     (timed && (legs || has(lead, TRAVEL) || lead.includes("after"))) ||
@@ -126,6 +128,7 @@ const unitOfReading = (scan: Scan, amount: Amount): UseUnit =>
 
 const READING_SURE = 0.9;
 const USE_SURE = 0.8;
+const PUT_ON_SURE = 0.6;
 
 const draft = (
   scan: Scan,
@@ -148,7 +151,15 @@ export const usageOf = (
   skip: (at: number) => boolean,
   today: Edtf,
 ): UsageDraft[] => {
-  const found: UsageDraft[] = [];
+  const found = putOn(scan).map((amount) =>
+    draft(
+      scan,
+      amount,
+      { count: amount.value, unit: amount.what, date: dateNear(scan, amount, today) },
+      PUT_ON_SURE,
+      "put-on-the-rig",
+    ),
+  );
   let last: Amount | undefined;
   for (const amount of amounts) {
     const { what, value } = amount;
