@@ -161,6 +161,12 @@ const fitted = (
   action: Action | null,
 ): Action => {
   if (groups.includes("lubricant")) return "lubricate";
+  if (
+    groups.length > 0 &&
+    groups.every((group) => FASTENERS.has(group) || group === "sealant") &&
+    groups.includes("fastener")
+  )
+    return "refasten";
   if (back && !extra) return "refasten";
   if (extra) return "install";
   if (hasNew) return "replace";

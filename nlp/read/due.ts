@@ -1,6 +1,6 @@
 import { findTimes } from "../time/index.ts";
 import type { Clause } from "./clauses.ts";
-import type { Event, Told } from "./events.ts";
+import type { Event } from "./events.ts";
 import { type Scan, type Stretch, stretchOf } from "./scan.ts";
 import { wordsOf } from "./where.ts";
 
@@ -36,7 +36,6 @@ const trigger = (scan: Scan, from: number, to: number): Due | undefined => {
 /** When an intended piece of work is to be done: EDTF, or the trigger in the speaker's words. */
 export const dueOf = (
   event: Event,
-  told: Told,
   scan: Scan,
   clauses: readonly Clause[],
   index: Int32Array,
@@ -61,6 +60,5 @@ export const dueOf = (
     )
       return { text: time.edtf, at };
   }
-  void told;
   return said ?? null;
 };

@@ -276,6 +276,10 @@ const VERBAL_LEFT = new Set([
   "so",
 ]);
 
+/** The verb is also the name of a material: "with heat and oil". */
+const nounsToo = (scan: Scan, at: number): boolean =>
+  scan.materials.some((ref) => ref.from <= at && at < ref.to);
+
 /** An order at the head of a clause has an object: "replace the tire", not "pin in place". */
 const takesObject = (scan: Scan, at: number): boolean => {
   const next = word(scan, at);
@@ -322,6 +326,7 @@ export const isVerb = (act: ActRef, scan: Scan, clause: Clause, nouns: ReadonlyS
   if (past && base) return !DETERMINERS.has(left) || left === "that" || left === "all";
   if (forms.includes("gerund")) return !(DETERMINERS.has(left) || (AUXILIARIES.has(left) && left === "the"));
   if (left === "was" && ["it", "them", "that"].includes(word(scan, at + 1))) return true;
+  if (["and", "or", "then"].includes(left) && nounsToo(scan, at) && !takesObject(scan, at + 1)) return false;
   return (
     (at === clause.from && takesObject(scan, at + 1)) ||
     VERBAL_LEFT.has(left) ||

@@ -1,3 +1,4 @@
+import type { ComponentRef } from "../lexicon/components.ts";
 import { DROP } from "../lexicon/lexicon.ts";
 import type { Clause } from "./clauses.ts";
 import type { Deed } from "./deeds.ts";
@@ -22,6 +23,8 @@ const WANTS = new Set([
   "get new",
   "get one",
   "pick up",
+  "to buy",
+  "shopping list",
   "could do with",
   "due for",
   "is due",
@@ -33,7 +36,7 @@ const WANTS = new Set([
 ]);
 
 const phraseFrom = (scan: Scan, at: number): number => {
-  let from = at;
+  let from = [":", "-"].includes(wordAt(scan, at)) ? at + 1 : at;
   while (
     from - at < 6 &&
     (DETERMINERS.has(wordAt(scan, from)) ||
@@ -43,6 +46,47 @@ const phraseFrom = (scan: Scan, at: number): number => {
   )
     from++;
   return from;
+};
+
+const wanted = (from: number, to: number, clause: number, source: string): Deed => ({
+  from,
+  to,
+  at: from,
+  clause,
+  sense: "new",
+  action: "replace",
+  status: "plan",
+  source,
+});
+
+const LISTING = new Set([
+  ",",
+  "and",
+  "plus",
+  "a",
+  "an",
+  "some",
+  "the",
+  "new",
+  "another",
+  "also",
+  "maybe",
+  "two",
+  "couple",
+  "of",
+]);
+
+/** The rest of a shopping list: "fuses, a water filter, and a new sewer cap". */
+const listed = (scan: Scan, after: number): readonly ComponentRef[] => {
+  const found: ComponentRef[] = [];
+  for (let at = after; at < scan.tokens.length && at - (found.at(-1)?.to ?? after) < 6; at++) {
+    const ref = touching(scan.components, at, at).find((each) => each.from === at);
+    if (ref !== undefined) {
+      found.push(ref);
+      at = ref.to - 1;
+    } else if (!LISTING.has(wordAt(scan, at)) && scan.tokens[at]?.kind !== "number") break;
+  }
+  return found;
 };
 
 /** Wants that name a thing and no verb: "i need four tires before the season", "that wants a cartridge". */
@@ -68,16 +112,9 @@ export const nominalPlans = (
       (ref) => ref.from <= from && from < ref.to && ref.to <= to,
     );
     if (thing === undefined) return [];
+    const first = wanted(cue.from, thing.to, clause, cue.source);
     return [
-      {
-        from: cue.from,
-        to: thing.to,
-        at: cue.from,
-        clause,
-        sense: "new",
-        action: "replace",
-        status: "plan",
-        source: cue.source,
-      },
+      first,
+      ...listed(scan, thing.to).map((ref) => wanted(ref.from, ref.to, index[ref.from] ?? clause, cue.source)),
     ];
   });

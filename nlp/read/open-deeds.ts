@@ -39,6 +39,11 @@ const verbOf = (scan: Scan, clause: Clause): number | undefined => {
   return undefined;
 };
 
+const namesThing = (scan: Scan, at: number): boolean => {
+  if (!["the", "its", "my", "both"].includes(wordAt(scan, at))) return false;
+  return touching(scan.components, at + 1, at + 2).some((ref) => ref.from === at + 1 || ref.from === at + 2);
+};
+
 /** Says what was worked on or with: an object, a material, or that it went back where it was. */
 const hasObject = (scan: Scan, clause: Clause, verb: number): boolean => {
   const words = scan.tokens.slice(verb + 1, clause.to).map((token) => token.norm);
@@ -47,7 +52,10 @@ const hasObject = (scan: Scan, clause: Clause, verb: number): boolean => {
     (ref) => ref.from > verb && ref.to <= clause.to,
   );
   return (
-    (object && words.some((word) => BACK.has(word))) || material || ["it", "them"].includes(words[0] ?? "")
+    (object && words.some((word) => BACK.has(word))) ||
+    material ||
+    ["it", "them"].includes(words[0] ?? "") ||
+    namesThing(scan, verb + 1)
   );
 };
 

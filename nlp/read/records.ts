@@ -34,11 +34,7 @@ const whereOf = (told: Told, event: Stretch, { places }: Build): Stretch | undef
   const mention = told.topic.mentions
     .map((ref) => places.ofMention(ref))
     .find((found) => found !== undefined);
-  const start = told.topic.stretches[0]?.from ?? event.from;
-  const { mentions } = told.topic;
-  return (
-    mention ?? places.within(event, mentions) ?? places.within({ from: start, to: event.from }, mentions)
-  );
+  return mention ?? places.within(event, told.topic.mentions);
 };
 
 const PAST_STATE = new Set(["was", "were", "old", "because", "had", "been", "where"]);
@@ -132,7 +128,7 @@ const ofPlan = (told: Told, event: Event, whole: Stretch, build: Build): Made =>
   exposure: [],
   cost: costOf(told, event),
   fault: faultIn(told, build, whole.from, whole.to),
-  due: dueOf(event, told, build.scan, build.clauses, build.index),
+  due: dueOf(event, build.scan, build.clauses, build.index),
   span: { from: event.from, to: event.to },
 });
 
@@ -196,12 +192,12 @@ const shared = (made: readonly Made[]): Made[] => {
 };
 
 /** Work not done becomes a todo when it is still meant to be. */
-const isMeant = (event: Event, told: Told, build: Build): boolean => {
+const isMeant = (event: Event, build: Build): boolean => {
   const until = Math.min(event.to, (event.deeds.at(-1)?.to ?? event.to) + 25);
   const cue = startingIn(build.scan.cues, event.from, until).some(
     (each) => each.value === "plan" && each.from >= event.from && each.from < until,
   );
-  return cue || dueOf(event, told, build.scan, build.clauses, build.index) !== null;
+  return cue || dueOf(event, build.scan, build.clauses, build.index) !== null;
 };
 const NEAR_CLAUSES = 2;
 /** Openers of what is only imagined. */
@@ -355,7 +351,7 @@ export const recordsOf = (told: Told, events: readonly Event[], build: Build): M
   const plans = events.filter(
     (event) =>
       (event.kind === "plan" && !isRefused(event, told, build)) ||
-      (event.kind === "undone" && isMeant(event, told, build)),
+      (event.kind === "undone" && isMeant(event, build)),
   );
   const lastWork = works.at(-1);
   if (lastWork !== undefined) {
@@ -366,8 +362,7 @@ export const recordsOf = (told: Told, events: readonly Event[], build: Build): M
     const later = plans.filter((plan) => {
       const looks = plan.action === "test" || plan.action === "inspect";
       return (
-        plan.from >= lastWork.from &&
-        (!looks || dueOf(plan, told, build.scan, build.clauses, build.index) !== null)
+        plan.from >= lastWork.from && (!looks || dueOf(plan, build.scan, build.clauses, build.index) !== null)
       );
     });
     const made = works.map((event) => ofWork(told, event, event === lastWork ? early : [], build));

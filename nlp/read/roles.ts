@@ -9,6 +9,29 @@ import { DETERMINERS, GENERIC_PARTS, NEGATIVES, PREPOSITIONS, SUBJECTS, USE_VERB
 /** How a component stands in its clause: spoken of, the object of a preposition, a place, a means, or none of ours. */
 export type Role = "topic" | "object" | "place" | "with" | "none";
 
+/** "no luck with the furnace" speaks of it. */
+const STATE_OF = new Set([
+  "luck",
+  "trouble",
+  "troubles",
+  "problem",
+  "problems",
+  "issue",
+  "issues",
+  "joy",
+  "wrong",
+  "matter",
+  "happy",
+  "pleased",
+  "fun",
+  "fight",
+  "battle",
+  "fiddling",
+  "messing",
+  "up",
+  "saga",
+  "deal",
+]);
 const POSTURES = new Set([
   "lying",
   "lay",
@@ -68,7 +91,7 @@ export const roleOf = (ground: Ground, ref: ComponentRef, before: ComponentRef |
   )
     return "none";
   if (preposition === "next" && wordAt(scan, left + 1) !== "to") return "topic";
-  if (preposition === "with") return "with";
+  if (preposition === "with") return STATE_OF.has(wordAt(scan, left - 1)) ? "topic" : "with";
   if (
     touching(deeds, left, left).some(
       (deed) => deed.from <= left && left < deed.to && deed.sense !== "apply" && deed.status !== "talk",

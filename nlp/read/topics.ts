@@ -5,7 +5,7 @@ import type { Clause } from "./clauses.ts";
 import type { Corrected } from "./corrections.ts";
 import type { Deed } from "./deeds.ts";
 import { clauseAt, type Ground, isPartOf, placeTokensOf, tokensOf, wordAt } from "./ground.ts";
-import { isVerbUse, leadsTo, opensClause, roleOf, saysSomething, switches } from "./roles.ts";
+import { isVerbUse, leadsTo, opensClause, roleOf, switches } from "./roles.ts";
 import type { Scan } from "./scan.ts";
 import { startingIn, touching } from "./windows.ts";
 import { DETERMINERS } from "./words.ts";
@@ -128,8 +128,13 @@ const topicStart = (ground: Ground, ref: ComponentRef): number => {
 /** The only thing named in a clause that tells of work or trouble: "laid a bead round the skylight". */
 const aloneInClause = (ground: Ground, refs: readonly ComponentRef[], at: number): boolean => {
   const ref = refs[at];
-  if (ref === undefined || ref.weak || !saysSomething(ground, ref.from)) return false;
-  const clause = ground.index[ref.from];
+  const clause = ref && ground.index[ref.from];
+  if (
+    ref === undefined ||
+    ref.weak ||
+    !ground.deeds.some((deed) => deed.clause === clause && deed.status !== "talk")
+  )
+    return false;
   return refs.every((other, index) => index === at || ground.index[other.from] !== clause);
 };
 
