@@ -1,0 +1,95 @@
+import type { Change, Target } from "../../shared/memory/correction.ts";
+import type { Moment } from "../../shared/reading.ts";
+import type { RecordFields } from "../../shared/record.ts";
+import cues from "./cues.json" with { type: "json" };
+import { opened, type Piece, type Strength, says } from "./pieces.ts";
+import {
+  begins,
+  CONTENT,
+  CONTRAST,
+  DENIES,
+  hasDeed,
+  LEAD,
+  MEANT_AT_END,
+  narrates,
+  tellsWork,
+} from "./signs.ts";
+import { aimed, aimedAtRemoval } from "./target.ts";
+import { valuesIn } from "./values.ts";
+
+/** What one stretch of a message puts right. */
+export type Part = {
+  readonly changes: readonly Change[];
+  readonly not: Partial<RecordFields>;
+  readonly target: Target | null;
+  readonly strength: Strength;
+};
+
+export const LAST: Target = { by: "last" };
+const PLANNED: Change = { change: "fields", to: { kind: "todo", outcome: null } };
+const DONE: Change = { change: "fields", to: { kind: "repair", outcome: "untested", due: null } };
+
+const single = (change: Change, strength: Strength, target: Target = LAST): Part => ({
+  changes: [change],
+  not: {},
+  target,
+  strength,
+});
+
+const phrased = (words: string, strength: Strength): Part | undefined => {
+  const short = words.split(" ").length <= 12;
+  if (!short) return undefined;
+  if (says(words, cues.part)) return single({ change: "part" }, strength);
+  if (says(words, cues.join)) return single({ change: "join" }, strength);
+  if (says(words, cues.planned)) return single(PLANNED, strength);
+  return says(words, cues.done) ? single(DONE, strength) : undefined;
+};
+
+/** Words that nothing accounts for may stand in a plain correction, not in one that only looks like it. */
+const MOST_LEFT: Record<Strength, number> = { strong: 2, weak: 1, none: 0 };
+const MOST_WORDS: Record<Strength, number> = { strong: 16, weak: 12, none: 10 };
+
+const REWORDED =
+  /^(?:(?:it|that|this|they|those) (?:was|were|is|are|should be)|its|thats|i used|we used|i meant|used)? ?(?:(?:the|a|an|some|just|with) )*(\S+(?: \S+){0,3}) (?:not|instead of|rather than) (?:(?:the|a|an|some|with) )*(\S+(?: \S+){0,3})$/;
+
+/** "It was pinchweld rubber, not bulb rubber", in words that no table knows. */
+const contrasted = (body: string): Change | undefined => {
+  const [, to, instead] = REWORDED.exec(body) ?? [];
+  const points = /^(?:its?|thats?|this|they|those)$/.test(to ?? "");
+  return to === undefined || instead === undefined || points ? undefined : { change: "phrase", to, instead };
+};
+/** What a stretch puts right; `announced` is how plainly the stretches before it did. */
+export const partOf = (piece: Piece, moment: Moment, announced: Strength): Part | undefined => {
+  const { strength: announcedOwn, removes, body: whole } = opened(piece.words);
+  const own = MEANT_AT_END.test(whole) ? "strong" : announcedOwn;
+  const body = whole.replace(MEANT_AT_END, "");
+  const strength = own === "none" ? announced : own;
+  if (removes && !CONTENT.test(body))
+    return { changes: [{ change: "remove" }], not: {}, target: aimedAtRemoval(body), strength: "strong" };
+  if (body === "") return { changes: [], not: {}, target: null, strength };
+  const phrase = phrased(body, strength);
+  if (phrase !== undefined) return phrase;
+  if (body.split(" ").length > MOST_WORDS[strength]) return undefined;
+  const aim = aimed(body);
+  if (
+    (own !== "strong" && tellsWork(body)) ||
+    !(begins(body, strength, hasDeed(body)) || LEAD.test(aim.body))
+  )
+    return undefined;
+  if (narrates(piece.text, body, moment)) return undefined;
+  const values = valuesIn(aim.body, moment, strength, piece.words);
+  const counted = values.changes.some(
+    ({ change }) => change === "number" || change === "date" || change === "done-by",
+  );
+  const loosely = values.leftover > 0 || values.changes.length === 0;
+  const reworded = !counted && loosely ? contrasted(aim.body) : undefined;
+  if (reworded !== undefined) return { changes: [reworded], not: {}, target: null, strength };
+  const loose = strength === "none" && aim.target.by === "topic" && !CONTRAST.test(body);
+  if (loose) return undefined;
+  if (values.changes.length === 0 && (aim.target.by === "number" || DENIES.test(body))) {
+    return { changes: [], not: values.not, target: aim.target.by === "last" ? null : aim.target, strength };
+  }
+  const empty = values.changes.length === 0 && Object.keys(values.not).length === 0;
+  if (empty || values.leftover > MOST_LEFT[strength]) return undefined;
+  return { ...values, target: aim.target.by === "last" ? null : aim.target, strength };
+};
