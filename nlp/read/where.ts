@@ -20,6 +20,7 @@ const premodifiers = (
   placeTokens: ReadonlySet<number>,
   dead: Uint8Array,
 ): Stretch | undefined => {
+  const named = ref.id.split("-");
   let from = ref.from;
   while (
     from > 0 &&
@@ -30,9 +31,8 @@ const premodifiers = (
   )
     from--;
   let to = ref.from;
-  while (to < ref.to - 1 && placeTokens.has(to)) to++;
+  while (to < ref.to - 1 && placeTokens.has(to) && !named.includes(word(scan, to))) to++;
   const said = scan.tokens.slice(from, to).map((token) => token.norm);
-  const named = ref.id.split("-");
   const says = !FAINT.has(said.join(" ")) && said.some((each) => !FAINT.has(each) && !named.includes(each));
   return from < to && says ? { from, to } : undefined;
 };
