@@ -1,66 +1,7 @@
 import { readFileSync } from "node:fs";
-import { daySpan } from "../../shared/edtf.ts";
 import type { KeptRecord } from "../../shared/history.ts";
-import { compareMaterials } from "../../shared/memory/materials.ts";
-import type { RecordFields } from "../../shared/record.ts";
 import { Conversation, type TurnResult } from "./conversation.ts";
-
-type Expected = Partial<Record<keyof RecordFields, unknown>> & {
-  readonly components?: readonly string[];
-  readonly count?: number;
-  readonly cost?: number;
-  readonly verdict?: "yes" | "no";
-};
-type Turn = {
-  readonly at: string;
-  readonly text: string;
-  readonly expect?: {
-    readonly records?: number;
-    readonly fixed?: Expected;
-    readonly removed?: true;
-    readonly answer?: Expected;
-  };
-};
-type Talk = {
-  readonly id: string;
-  readonly zone: string;
-  readonly hemisphere: "north" | "south";
-  readonly turns: readonly Turn[];
-};
-
-const sameDate = (one: unknown, other: unknown): boolean => {
-  if (typeof one !== "string" || typeof other !== "string") return one === other;
-  const [a, b] = [daySpan(one, "north"), daySpan(other, "north")];
-  return a !== undefined && b !== undefined ? a.from.equals(b.from) && a.to.equals(b.to) : one === other;
-};
-
-const sameMaterials = (wanted: readonly string[], got: readonly string[]): boolean =>
-  wanted.length === got.length &&
-  wanted.every((material) => got.some((other) => compareMaterials([material], [other]) === "same"));
-
-const FIELDS = ["kind", "component", "action", "outcome"] as const;
-
-const meets = (record: KeptRecord | undefined, wanted: Expected): boolean => {
-  const fields = record?.fields;
-  const plain = FIELDS.every((field) => wanted[field] === undefined || fields?.[field] === wanted[field]);
-  const date = wanted.date === undefined || sameDate(wanted.date, fields?.date);
-  const stuff =
-    wanted.materials === undefined || sameMaterials(wanted.materials as string[], fields?.materials ?? []);
-  return plain && date && stuff;
-};
-
-const isAnswered = (result: TurnResult, wanted: Expected): boolean => {
-  const { answer } = result;
-  if (answer === null) return false;
-  const things = [...new Set(answer.records.map((record) => record.fields.component))].sort().join();
-  return (
-    meets(answer.records[0], wanted) &&
-    (wanted.count === undefined || answer.count === wanted.count) &&
-    (wanted.cost === undefined || answer.cost === wanted.cost) &&
-    (wanted.verdict === undefined || answer.verdict === wanted.verdict) &&
-    (wanted.components === undefined || [...wanted.components].sort().join() === things)
-  );
-};
+import { isRight, type Talk, type Turn } from "./scoring.ts";
 
 type Tally = { right: number; all: number };
 const tallies = new Map<string, Tally>();
@@ -103,19 +44,7 @@ const scoreTurn = (talk: Talk, at: number, turn: Turn, result: TurnResult): void
   const { expect } = turn;
   if (expect === undefined) return;
   const kind = expect.records !== undefined ? "note" : expect.answer !== undefined ? "answer" : "correction";
-  const live = result.records.filter((record) => !record.removed);
-  const right =
-    expect.records !== undefined
-      ? result.made === expect.records && live.length >= expect.records
-      : expect.answer !== undefined
-        ? isAnswered(result, expect.answer)
-        : expect.removed === true
-          ? result.records.some((record) => record.removed)
-          : live.some(
-              (record) =>
-                meets(record, expect.fixed ?? {}) &&
-                (expect.fixed?.cost === undefined || record.fields.cost === expect.fixed.cost),
-            );
+  const right = isRight(result, expect);
   count(kind, right);
   count("asks or tells", (result.intent.is === "ask") === (expect.answer !== undefined));
   if (expect.records !== undefined) count("no record too many", result.made <= expect.records);
