@@ -276,6 +276,12 @@ const VERBAL_LEFT = new Set([
   "so",
 ]);
 
+/** "sounds like a jet taking off". */
+const inSimile = (scan: Scan, at: number): boolean =>
+  [1, 2, 3, 4].some(
+    (back) => word(scan, at - back) === "like" && ["a", "an"].includes(word(scan, at - back + 1)),
+  );
+
 /** The verb is also the name of a material: "with heat and oil". */
 const nounsToo = (scan: Scan, at: number): boolean =>
   scan.materials.some((ref) => ref.from <= at && at < ref.to);
@@ -296,6 +302,7 @@ const takesObject = (scan: Scan, at: number): boolean => {
 export const isVerb = (act: ActRef, scan: Scan, clause: Clause, nouns: ReadonlySet<number>): boolean => {
   if (act.verb === null) return true;
   const { at, forms } = act.verb;
+  if (inSimile(scan, at)) return false;
   const left = word(scan, act.from - 1);
   const past = forms.includes("past") || forms.includes("participle");
   const base = forms.includes("base") || forms.includes("third");

@@ -117,6 +117,16 @@ const inverted = (scan: Scan, clause: Clause): boolean => {
   );
 };
 
+/** The clauses that go on with a dream or a memory. */
+const tale = (clauses: readonly Clause[], at: number): readonly Clause[] => {
+  const end = clauses.findIndex((clause, index) => index > at && clause.hard);
+  return clauses.slice(at + 1, Math.min(end < 0 ? clauses.length : end, at + 4));
+};
+
+/** "If the roof ever goes". */
+const supposed = (scan: Scan, clause: Clause): boolean =>
+  ["if", "unless"].includes(scan.tokens[clause.from]?.norm ?? "");
+
 /** "so I'm getting new ones": what was advised is taken up. */
 const takenUp = (scan: Scan, clause: Clause): boolean => {
   const words = scan.tokens.slice(clause.from, clause.from + 3).map((token) => token.norm);
@@ -178,7 +188,7 @@ export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array 
     const taken = [clauses[at + 1], clauses[at + 2]].some(
       (each) => each !== undefined && takenUp(scan, each),
     );
-    if (asked || refused || (!taken && cueIn(scan, clause, ["advice", "asked"])))
+    if (asked || refused || (!taken && cueIn(scan, clause, ["advice", "asked", "unreal"])))
       muted.fill(1, clause.from, clause.to);
     const next = clauses[at + 1];
     const advice = startingIn(scan.cues, clause.from, clause.to).find(
@@ -196,6 +206,14 @@ export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array 
       ["and", "or"].includes(scan.tokens[next.from]?.norm ?? "") &&
       !SUBJECTS.has(scan.tokens[next.from + 1]?.norm ?? "") &&
       !NEGATIVES.has(scan.tokens[next.from + 1]?.norm ?? "")
+    )
+      muted.fill(1, next.from, next.to);
+    if (cueIn(scan, clause, ["unreal"]))
+      for (const each of tale(clauses, at)) muted.fill(1, each.from, each.to);
+    if (
+      supposed(scan, clause) &&
+      next?.hard === false &&
+      ["im", "ill", "id", "well", "were", "i", "we"].includes(scan.tokens[next.from]?.norm ?? "")
     )
       muted.fill(1, next.from, next.to);
     if (asked && next?.subordinate === true && !next.hard) muted.fill(1, next.from, next.to);

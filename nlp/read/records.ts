@@ -9,7 +9,7 @@ import { type Judged, judge } from "./outcome.ts";
 import type { Stretch } from "./scan.ts";
 import { materialsOf } from "./uses.ts";
 import type { Places } from "./where.ts";
-import { startingIn } from "./windows.ts";
+import { startingIn, touching } from "./windows.ts";
 import { SUBJECTS } from "./words.ts";
 
 export type Build = Context & { readonly places: Places; readonly today: Edtf; readonly muted: Uint8Array };
@@ -34,11 +34,7 @@ const whereOf = (told: Told, event: Stretch, { places }: Build): Stretch | undef
   const mention = told.topic.mentions
     .map((ref) => places.ofMention(ref))
     .find((found) => found !== undefined);
-  const start = told.topic.stretches[0]?.from ?? event.from;
-  const { mentions } = told.topic;
-  return (
-    mention ?? places.within(event, mentions) ?? places.within({ from: start, to: event.from }, mentions)
-  );
+  return mention ?? places.within(event, told.topic.mentions);
 };
 
 const PAST_STATE = new Set(["was", "were", "old", "because", "had", "been", "where"]);
@@ -285,17 +281,34 @@ const GOES_ON = new Set([
   "but",
 ]);
 
-/** Said in the clause that names the thing, or right after it of the same thing. */
-const close = (told: Told, verdict: Stretch, { clauses, index, scan }: Build): boolean =>
-  told.topic.mentions.some((mention) => {
-    const [first, last] = [index[mention.from] ?? 0, index[verdict.from] ?? 0];
-    const opener = scan.tokens[clauses[last]?.from ?? 0]?.norm ?? "";
-    return (
-      first === last ||
-      (last === first + 1 &&
-        (GOES_ON.has(opener) || (clauses[last]?.hard === false && !SUBJECTS.has(opener))))
-    );
-  });
+const CLOSE_TOKENS = 9;
+
+/** Said in the clause that names the thing, or right after it of the same thing, and not hoped for. */
+const close = (told: Told, verdict: Stretch, { clauses, index, scan }: Build): boolean => {
+  const hoped = scan.tokens
+    .slice(Math.max(0, verdict.from - 3), verdict.to)
+    .some((token) => token.norm === "hope");
+  return (
+    !hoped &&
+    told.topic.mentions.some((mention) => {
+      if (mention.weak && told.topic.mentions.length === 1) return false;
+      if (verdict.from < mention.from || verdict.from - mention.to > CLOSE_TOKENS) return false;
+      if (
+        touching(scan.components, mention.to, verdict.from).some(
+          (ref) => ref.from >= mention.to && ref.from < verdict.from && ref.id !== mention.id,
+        )
+      )
+        return false;
+      const [first, last] = [index[mention.from] ?? 0, index[verdict.from] ?? 0];
+      const opener = scan.tokens[clauses[last]?.from ?? 0]?.norm ?? "";
+      return (
+        first === last ||
+        (last === first + 1 &&
+          (GOES_ON.has(opener) || (clauses[last]?.hard === false && !SUBJECTS.has(opener))))
+      );
+    })
+  );
+};
 
 /** An alarm that sounds when it is tested does its job. */
 const sounds = (told: Told, look: Event): boolean =>
@@ -304,7 +317,10 @@ const sounds = (told: Told, look: Event): boolean =>
   !told.verdicts.some((verdict) => verdict.value.outcome === "failed");
 const SOUNDED: Judged = { outcome: "holding", spans: [], rule: "alarm-sounded" };
 
-const ofLook = (told: Told, look: Event, whole: Stretch, build: Build): Made => {
+/** A look that is over, not one that goes on. */
+const LOOKED = /(?:ed|nt|ave|ook|an|ut)$/;
+
+const ofLook = (told: Told, look: Event, whole: Stretch, build: Build): Made | undefined => {
   if (sounds(told, look))
     return {
       ...ofWork(told, { ...look, from: whole.from, to: whole.to }, [], build),
@@ -312,6 +328,12 @@ const ofLook = (told: Told, look: Event, whole: Stretch, build: Build): Made => 
       fault: null,
     };
   const check = ofWork(told, { ...look, from: whole.from, to: whole.to }, told.verdicts, build);
+  if (
+    check.judged?.outcome === "untested" &&
+    check.fault === null &&
+    !look.deeds.some((deed) => LOOKED.test(build.scan.tokens[deed.at]?.norm ?? ""))
+  )
+    return undefined;
   if (check.judged?.outcome === "untested" && check.fault === null)
     return { ...check, judged: { outcome: "holding", spans: [], rule: "looked-and-said-no-more" } };
   if (check.judged?.outcome === "holding" || check.fault === null || retold(told, build))
@@ -375,7 +397,8 @@ export const recordsOf = (told: Told, events: readonly Event[], build: Build): M
   const plan = plans[0];
   if (plan !== undefined) return [ofPlan(told, plan, whole, build)];
   const look = events.find((event) => event.kind === "look");
-  if (look !== undefined) return [ofLook(told, look, whole, build)];
+  const looked = look && ofLook(told, look, whole, build);
+  if (looked !== undefined) return [looked];
   const rest = withoutDeed(told, build);
   return rest === undefined ? [] : [rest];
 };

@@ -49,7 +49,22 @@ const POSTURES = new Set([
   "slept",
   "sleeping",
 ]);
-const COMPARISONS = new Set(["like", "as", "than"]);
+const COMPARISONS = new Set(["like", "as", "than", "without"]);
+/** Whose thing it is when it is not ours. */
+const OTHERS = new Set([
+  "neighbors",
+  "neighbours",
+  "buddys",
+  "friends",
+  "cousins",
+  "theirs",
+  "someones",
+  "somebodys",
+  "blokes",
+  "guys",
+  "fellas",
+]);
+const SUPPOSING = new Set(["where", "if", "unless"]);
 /** Prepositions that work goes around or over: "seal around the fan". */
 const AROUND = new Set(["around", "round", "over", "across", "along", "inside", "under", "up", "down"]);
 const TOUCHING = new Set(["seal", "patch", "lubricate", "clean"]);
@@ -86,7 +101,8 @@ export const roleOf = (ground: Ground, ref: ComponentRef, before: ComponentRef |
   const preposition = left < clause.from || takenTokens.has(left) ? "" : governing(ground, left);
   if (
     COMPARISONS.has(preposition) ||
-    wordAt(scan, clause.from) === "where" ||
+    SUPPOSING.has(wordAt(scan, clause.from)) ||
+    OTHERS.has(wordAt(scan, ref.from - 1)) ||
     POSTURES.has(wordAt(scan, left - 1))
   )
     return "none";

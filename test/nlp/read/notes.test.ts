@@ -5,6 +5,7 @@ import monologues from "./own-monologues.json" with { type: "json" };
 import notes from "./own-notes.json" with { type: "json" };
 import voices from "./own-voices.json" with { type: "json" };
 import phenomena from "./phenomena.json" with { type: "json" };
+import quiet from "./quiet.json" with { type: "json" };
 
 /** Tuesday, 16 September 2025, in the evening. */
 const MOMENT = { said: "2025-09-16T18:30:00-06:00", zone: "America/Denver", hemisphere: "north" } as const;
@@ -34,6 +35,14 @@ describe.each([
 
   it("are mostly read, known gaps included", () => {
     expect(all.filter(isRead).length / all.length).toBeGreaterThan(0.55);
+  });
+});
+
+describe("talk that holds no record", () => {
+  it.each(
+    (quiet as readonly { readonly text: string; readonly gap?: boolean }[]).filter(({ gap }) => gap !== true),
+  )("$text", ({ text }) => {
+    expect(read(text, MOMENT).records).toEqual([]);
   });
 });
 
