@@ -183,13 +183,18 @@ const boughtFor = (number: NumberRef, tokens: readonly Token[]): Amount | undefi
     : undefined;
 };
 
+/** "Backed the adjuster off six clicks" is no distance, "nine hundred clicks" is. */
+const COUNTED = new Set(["clicks", "klicks"]);
+const LEAST_COUNTED = 50;
+
 const useAt = (number: NumberRef, tokens: readonly Token[]): Amount | undefined => {
   if (number.kind === "ordinal") return undefined;
   for (let at = number.to, skipped = 0; skipped <= 3; at++, skipped++) {
     const token = tokens[at];
     if (token === undefined) return undefined;
     const unit = USE.get(token.norm);
-    if (unit !== undefined) return { from: number.from, to: at + 1, value: number.value, what: unit };
+    if (unit !== undefined && !(COUNTED.has(token.norm) && number.value < LEAST_COUNTED))
+      return { from: number.from, to: at + 1, value: number.value, what: unit };
     if (!ADJECTIVES.has(token.norm)) return undefined;
   }
   return undefined;
