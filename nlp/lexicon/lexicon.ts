@@ -97,6 +97,9 @@ export const PLACES = {
   ends: placeData.ends,
   rooms: placeData.rooms,
   things: new Set(placeData.things),
+  faint: new Set<string>(placeData.faint),
+  spots: new Set<string>(placeData.spots),
+  notPlaces: new Set<string>(placeData.notPlaces),
 };
 export const PLACE_INDEX = new PatternIndex([
   ...placeData.sides.map((text) => compile(text, "side" as const)),

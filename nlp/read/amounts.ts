@@ -200,7 +200,16 @@ const useAt = (number: NumberRef, tokens: readonly Token[]): Amount | undefined 
   return undefined;
 };
 
-const ODOMETER = new Set(["odometer", "odo", "clock", "hubometer", "speedo", "mileage"]);
+const ODOMETER = new Set([
+  "odometer",
+  "odo",
+  "clock",
+  "hubometer",
+  "hubodometer",
+  "speedo",
+  "mileage",
+  "meter",
+]);
 const readingAt = (number: NumberRef, tokens: readonly Token[]): Amount | undefined => {
   const around = tokens.slice(Math.max(0, number.from - 6), number.from).map((token) => token.norm);
   const digitsLong = number.value >= 1000;

@@ -239,10 +239,16 @@ class Events {
   }
 }
 
+/** "It hasn't moved" says how it went and not what was left undone. */
+const onlyJudged = (deed: Deed, verdicts: Told["verdicts"]): boolean =>
+  deed.status === "not" && verdicts.some((each) => each.from <= deed.at && deed.at < each.to);
+
 /** Groups the deeds of one topic into pieces of work; `before` is the last one on another topic ("did the same on the other"). */
 export const eventsOf = (told: Told, context: Context, before: Like | null): Event[] => {
   const told2 = withoutObjects(
-    told.deeds.filter((deed) => deed.status !== "talk" && deed.status !== "purpose"),
+    told.deeds.filter(
+      (deed) => deed.status !== "talk" && deed.status !== "purpose" && !onlyJudged(deed, told.verdicts),
+    ),
   );
   const worked = told2.some((deed) => kindOf(deed) === "work" && deed.sense !== "prep");
   const deeds = told2.filter((deed) => !(worked && kindOf(deed) === "look"));

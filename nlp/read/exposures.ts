@@ -52,12 +52,39 @@ const isFill = (amount: Amount, scan: Scan): boolean =>
     .slice(Math.max(0, amount.from - 7), amount.from)
     .some((token) => ["filled", "fill", "dumped", "emptied"].includes(token.norm));
 
+/** How far after a bad verdict, in words, its lifetime may be told. */
+const LIFETIME = 6;
+
+/** "It let go after three weeks, so ...": a lifetime belongs to the work that the verdict before it is about. */
+const lifetimeOf = (told: Told, event: Event, at: number): boolean =>
+  told.verdicts.some(
+    (verdict) =>
+      verdict.value.outcome === "failed" &&
+      verdict.from >= event.from &&
+      verdict.from < event.to &&
+      at >= verdict.from &&
+      at - verdict.to < LIFETIME,
+  );
+
+/** Whether an amount or time is told of this piece of work and not of one before it. */
+const isOf = (told: Told, event: Event, at: number): boolean => {
+  if (at >= event.to) return lifetimeOf(told, event, at);
+  if (at < event.from) return false;
+  const deedAt = Math.min(...event.deeds.map((deed) => deed.at));
+  const ofEarlier =
+    at < deedAt &&
+    told.verdicts.some(
+      (verdict) =>
+        verdict.value.outcome === "failed" && verdict.from < event.from && at - verdict.to < LIFETIME,
+    );
+  return !ofEarlier;
+};
+
 const fromAmounts = (told: Told, event: Event, scan: Scan, clauseOf: (at: number) => Clause): Exposed[] => {
   const deedAt = Math.min(...event.deeds.map((deed) => deed.at));
   return told.amounts.flatMap((amount) => {
     const { what } = amount;
-    if (what === "money" || what === "reading" || amount.from < event.from || amount.from >= event.to)
-      return [];
+    if (what === "money" || what === "reading" || !isOf(told, event, amount.from)) return [];
     const brief =
       CALENDAR.has(what) &&
       BRIEF.has(wordAt(scan, amount.from - 1)) &&
@@ -82,10 +109,15 @@ const fromAmounts = (told: Told, event: Event, scan: Scan, clauseOf: (at: number
   });
 };
 
-const fromTimes = (told: Told, event: Event): Exposed[] =>
+/** "All summer": when it was, not how many seasons. */
+const isWholeSeason = ({ from, time }: Told["times"][number], scan: Scan): boolean =>
+  time.lasting?.unit === "seasons" &&
+  scan.tokens.slice(from, from + 3).some(({ norm }) => norm === "all" || norm === "whole");
+
+const fromTimes = (told: Told, event: Event, scan: Scan): Exposed[] =>
   told.times.flatMap((time) => {
     const { role, lasting, sure } = time.time;
-    const mine = time.from >= event.from && time.from < event.to;
+    const mine = isOf(told, event, time.from) && !isWholeSeason(time, scan);
     return role === "lasting" && lasting !== undefined && sure >= CLEARLY && mine
       ? [{ value: lasting, at: time }]
       : [];
@@ -98,6 +130,6 @@ export const exposuresOf = (
   scan: Scan,
   clauseOf: (at: number) => Clause,
 ): Exposed[] => {
-  const all = [...fromAmounts(told, event, scan, clauseOf), ...fromTimes(told, event)];
+  const all = [...fromAmounts(told, event, scan, clauseOf), ...fromTimes(told, event, scan)];
   return all.filter((each, at) => all.findIndex((other) => other.value.unit === each.value.unit) === at);
 };

@@ -6,10 +6,12 @@ import { deedsOf } from "./deeds.ts";
 import { eventsOf, type Like, type Told } from "./events.ts";
 import { fragmentVerdicts } from "./fragments.ts";
 import { tokensOf } from "./ground.ts";
+import { withLostVerdicts } from "./lost-verdicts.ts";
 import { draftOf, type Made } from "./made.ts";
 import { mutedTokens } from "./muted.ts";
 import { recordsOf } from "./records.ts";
 import { type Scan, type Stretch, scan } from "./scan.ts";
+import { shapedVerdicts, withoutHopes } from "./shapes.ts";
 import { type Topic, topicsOf } from "./topics.ts";
 import { usageOf } from "./usage.ts";
 import { Places } from "./where.ts";
@@ -105,7 +107,12 @@ export const read = (text: string, moment: Moment): Reading => {
   const index = clauseIndex(clauses);
   const deeds = deedsOf(first, clauses, index);
   const whole = first.verdicts.filter((verdict) => !crossesTurn(verdict, first, clauses, index));
-  const verdicts = [...whole, ...fragmentVerdicts(first, clauses, deeds)].sort((a, b) => a.from - b.from);
+  const told = withoutHopes(first, whole, clauses, index);
+  const shaped = [
+    ...fragmentVerdicts(first, clauses, deeds),
+    ...shapedVerdicts(first, clauses, index, deeds),
+  ];
+  const verdicts = [...told, ...shaped].sort((a, b) => a.from - b.from);
   const seen: Scan = { ...first, verdicts };
   const fixed = corrected(seen, deeds);
   const muted = mutedTokens(seen, clauses);
@@ -159,11 +166,17 @@ export const read = (text: string, moment: Moment): Reading => {
     return recordsOf(told, events, build);
   });
   const records = defaultDates(
-    withPartners(made, topics).sort((a, b) => a.span.from - b.span.from),
+    withLostVerdicts(
+      withPartners(made, topics).sort((a, b) => a.span.from - b.span.from),
+      live(seen.verdicts),
+      seen,
+      clauses,
+      index,
+    ),
     today,
   );
   const exposed = new Set(records.flatMap((each) => each.exposure.map((exposure) => exposure.at.from)));
-  const skip = (at: number): boolean => exposed.has(at) || fixed.dead[at] === 1 || muted[at] === 1;
+  const skip = (at: number): boolean => exposed.has(at) || fixed.dead[at] === 1;
   const clauseOf = (at: number): Clause =>
     clauses[index[at] ?? 0] ?? { from: 0, to: seen.tokens.length, hard: true, subordinate: false };
   return {

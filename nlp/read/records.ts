@@ -34,7 +34,11 @@ const whereOf = (told: Told, event: Stretch, { places }: Build): Stretch | undef
   const mention = told.topic.mentions
     .map((ref) => places.ofMention(ref))
     .find((found) => found !== undefined);
-  return mention ?? places.within(event, told.topic.mentions);
+  const start = told.topic.stretches[0]?.from ?? event.from;
+  const { mentions } = told.topic;
+  return (
+    mention ?? places.within(event, mentions) ?? places.within({ from: start, to: event.from }, mentions)
+  );
 };
 
 const PAST_STATE = new Set(["was", "were", "old", "because", "had", "been", "where"]);

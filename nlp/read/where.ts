@@ -20,6 +20,7 @@ const premodifiers = (
   placeTokens: ReadonlySet<number>,
   dead: Uint8Array,
 ): Stretch | undefined => {
+  const named = ref.id.split("-");
   let from = ref.from;
   while (
     from > 0 &&
@@ -30,8 +31,10 @@ const premodifiers = (
   )
     from--;
   let to = ref.from;
-  while (to < ref.to - 1 && ROOMS.has(word(scan, to))) to++;
-  return from < to ? { from, to } : undefined;
+  while (to < ref.to - 1 && placeTokens.has(to) && !named.includes(word(scan, to))) to++;
+  const said = scan.tokens.slice(from, to).map((token) => token.norm);
+  const says = !FAINT.has(said.join(" ")) && said.some((each) => !FAINT.has(each) && !named.includes(each));
+  return from < to && says ? { from, to } : undefined;
 };
 
 const NEARBY = new Set([
@@ -48,27 +51,9 @@ const NEARBY = new Set([
   "outside",
   "inside",
 ]);
-const SUBORDINATE = new Set([
-  "morning",
-  "afternoon",
-  "summer",
-  "winter",
-  "spring",
-  "fall",
-  "weekend",
-  "end",
-  "way",
-  "time",
-  "moment",
-  "start",
-  "last",
-  "next",
-  "first",
-]);
-const ROOMS: ReadonlySet<string> = new Set(PLACES.rooms);
 const NP_MOST = 6;
 /** No places on their own. */
-const FAINT = new Set(["first", "second", "third", "last", "other", "main", "both", "forward", "up"]);
+const FAINT = PLACES.faint;
 const STOP = new Set([
   "and",
   "so",
@@ -114,11 +99,25 @@ const placePhrase = (scan: Scan, at: number, placeTokens: ReadonlySet<number>): 
       token.norm === "-"
     )
       continue;
-    if (STOP.has(token.norm) || seen > 0) break;
+    if (STOP.has(token.norm) || seen > 0 || token.norm === "with") break;
     if (!PLACES.always.has(preposition) || to - at > 2) break;
   }
   return seen > 0 ? { from: at, to: seen } : undefined;
 };
+
+const LANDMARKS = new Set(
+  "by near behind under underneath over above below beneath beside between inside next against opposite round around".split(
+    " ",
+  ),
+);
+const AT = new Set(["at", "in", "on"]);
+const ARTICLES = new Set(["the", "my", "our", "his", "her"]);
+const MEETS = new Set(
+  "goes go comes come meets meet joins join enters exits passes bolts attaches connects mounts screws plugs sits runs".split(
+    " ",
+  ),
+);
+const PARTICLES = new Set(["in", "out", "on", "through", "up", "together", "into"]);
 
 export class Places {
   readonly #scan: Scan;
@@ -133,9 +132,10 @@ export class Places {
 
   /** Where a mentioned thing is: words before it ("front left"), else a phrase after it ("over the bed"). */
   ofMention(ref: ComponentRef): Stretch | undefined {
-    return (
-      premodifiers(this.#scan, ref, this.#tokens, this.#dead) ?? this.#at(ref.to) ?? this.#nounAfter(ref.to)
-    );
+    const before = premodifiers(this.#scan, ref, this.#tokens, this.#dead);
+    const after = this.#at(ref.to) ?? this.#nounAfter(ref.to);
+    if (before === undefined || after === undefined) return before ?? after;
+    return { from: before.from, to: after.to };
   }
 
   /** "the tap in the kitchenette": any noun after a preposition and article right behind the thing. */
@@ -144,7 +144,7 @@ export class Places {
     if (!NEARBY.has(words[0] ?? "") || !["the", "my", "our", "this", "that"].includes(words[1] ?? ""))
       return undefined;
     const noun = this.#scan.tokens[at + 2];
-    return noun?.kind === "word" && !SUBORDINATE.has(noun.norm) ? { from: at, to: at + 3 } : undefined;
+    return noun?.kind === "word" && !PLACES.notPlaces.has(noun.norm) ? { from: at, to: at + 3 } : undefined;
   }
 
   #at(at: number): Stretch | undefined {
@@ -163,9 +163,38 @@ export class Places {
         return found;
     }
     for (let at = from; at < to; at++) {
-      if (this.#dead[at] === 1 || !this.#tokens.has(at)) continue;
+      const found = this.#landmark(at) ?? this.#whereItGoes(at);
+      if (found !== undefined && !mentions.some((each) => each.from < found.to && found.from < each.to))
+        return found;
+    }
+    for (let at = from; at < to; at++) {
+      if (this.#dead[at] === 1 || !this.#tokens.has(at) || FAINT.has(word(this.#scan, at))) continue;
       const sideTo = word(this.#scan, at + 1) === "side" || this.#tokens.has(at + 1) ? at + 2 : at + 1;
       if (sideTo - at > 1) return { from: at, to: sideTo };
+    }
+    return undefined;
+  }
+
+  /** "By the drain", "behind the big drawer": a landmark on the rig after a preposition. */
+  #landmark(at: number): Stretch | undefined {
+    const opener = word(this.#scan, at);
+    if (this.#dead[at] === 1 || !(LANDMARKS.has(opener) || AT.has(opener))) return undefined;
+    const the = ["to", "of"].includes(word(this.#scan, at + 1)) ? at + 2 : at + 1;
+    if (!ARTICLES.has(word(this.#scan, the))) return undefined;
+    for (let noun = the + 1; noun <= the + 2; noun++) {
+      const token = this.#scan.tokens[noun];
+      if (token?.kind !== "word" || PLACES.notPlaces.has(token.norm)) return undefined;
+      if (PLACES.spots.has(token.norm) || PLACES.spots.has(token.stem)) return { from: at, to: noun + 1 };
+    }
+    return undefined;
+  }
+
+  /** "Where the pipe goes in". */
+  #whereItGoes(at: number): Stretch | undefined {
+    if (word(this.#scan, at) !== "where" || this.#dead[at] === 1) return undefined;
+    for (let verb = at + 2; verb <= at + 4; verb++) {
+      if (!MEETS.has(word(this.#scan, verb))) continue;
+      return { from: at, to: PARTICLES.has(word(this.#scan, verb + 1)) ? verb + 2 : verb + 1 };
     }
     return undefined;
   }
