@@ -93,8 +93,11 @@ export class Journal {
    * Takes back what a turn changed, newest first. A field that was changed again since stays as it is.
    * The reversal is itself journaled, so that it can be undone too.
    */
-  undo(turnId: number): { readonly reversed: readonly Change[]; readonly kept: readonly Change[] } {
-    const changes = changesOf(this.db, turnId).reverse();
+  undo(
+    turnId: number,
+    which: (change: Change) => boolean = () => true,
+  ): { readonly reversed: readonly Change[]; readonly kept: readonly Change[] } {
+    const changes = changesOf(this.db, turnId).filter(which).reverse();
     const reversible = (change: Change) =>
       this.valueOf(change.thing, change.thingId, change.field) === change.became;
     const reversed: Change[] = [];

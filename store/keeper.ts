@@ -94,8 +94,24 @@ export class Keeper {
     this.journal.set("records", id, "settled", settled ? 1 : 0);
   }
 
+  /** Takes a record away. What it had closed is open again, and what its note said of those is taken back. */
   remove(id: RecordId): void {
+    for (const closed of recordsClosedBy(this.db, id)) this.reopen(closed, id);
     this.journal.set("records", id, "removed", 1);
+  }
+
+  private reopen(closed: RecordId, by: RecordId): void {
+    const turn = turnThatMade(this.db, by);
+    if (turn !== undefined) {
+      const verdicts = verdictsOfNote(this.db, closed, by);
+      this.journal.undo(
+        turn,
+        ({ thing, thingId }) =>
+          (thing === "records" && Number(thingId) === closed) ||
+          (thing === "verdicts" && verdicts.includes(Number(thingId))),
+      );
+    }
+    this.close(closed, null);
   }
 
   /** Adds a look at a fix, which is then the record's outcome. */
@@ -191,6 +207,27 @@ export class Keeper {
     return changesOf(this.db, this.stamp.turnId);
   }
 }
+
+const ids = z.array(z.number());
+
+const recordsClosedBy = (db: Db, id: RecordId): readonly RecordId[] =>
+  ids.parse(db.prepare("SELECT id FROM records WHERE closed_by = ?").pluck().all(id));
+
+const turnThatMade = (db: Db, id: RecordId): number | undefined => {
+  const sql =
+    "SELECT turn_id FROM changes WHERE thing = 'records' AND thing_id = ? AND field = 'removed' ORDER BY id LIMIT 1";
+  return z
+    .number()
+    .optional()
+    .parse(db.prepare(sql).pluck().get(String(id)));
+};
+
+/** The verdicts on one record that came with the note of another. */
+const verdictsOfNote = (db: Db, on: RecordId, by: RecordId): readonly number[] => {
+  const sql =
+    "SELECT verdicts.id FROM verdicts JOIN records ON records.note_id = verdicts.note_id WHERE record_id = ? AND records.id = ?";
+  return ids.parse(db.prepare(sql).pluck().all(on, by));
+};
 
 const amount = (usage: Usage, which: "count" | "reading"): number | null => {
   if (which === "reading") return "reading" in usage ? usage.reading : null;

@@ -1,15 +1,11 @@
 import { findTemperature } from "../../nlp/temperature.ts";
 import { findNumbers } from "../../nlp/time/index.ts";
+import { isBareNumber } from "../../nlp/understand/bare-number.ts";
 import { planReady } from "./curing.ts";
 import { decideFor } from "./decide.ts";
 import { type Asked, askedIn, heardBack } from "./pending.ts";
 import type { ToldNote } from "./told.ts";
 import type { Turn } from "./turn.ts";
-
-/** A number that was asked for comes in a few words; a longer message is something else. */
-const FEW_WORDS = 8;
-
-const isShort = (text: string): boolean => text.trim().split(/\s+/).length <= FEW_WORDS;
 
 const temperatureHeard = (
   turn: Turn,
@@ -37,7 +33,7 @@ const figureHeard = (turn: Turn, asked: Extract<Asked, { is: "number" }>, text: 
 /** Takes the number that the bot has just asked for, when the message is one. */
 export const numberHeard = (turn: Turn, { text }: ToldNote): boolean => {
   const asked = askedIn(turn);
-  if (asked === null || !isShort(text)) return false;
+  if (asked === null || !isBareNumber(text)) return false;
   if (asked.is === "temperature") return temperatureHeard(turn, asked, text);
   return asked.is === "number" && figureHeard(turn, asked, text);
 };

@@ -25,7 +25,7 @@ import { verdict } from "./verdict.ts";
 const act = (turn: Turn, intent: Intent, scene: Scene, note: ToldNote): void => {
   switch (intent.is) {
     case "tell":
-      return tell(turn, note);
+      return tell(turn, note, intent);
     case "ask":
       return ask(turn, intent.query);
     case "correct":

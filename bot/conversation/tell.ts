@@ -1,31 +1,54 @@
 import { read } from "../../nlp/read/index.ts";
 import type { RecordId } from "../../shared/history.ts";
 import { link } from "../../shared/memory/link.ts";
+import { contradictedReading } from "../../shared/memory/meter.ts";
+import { workAgain } from "../../shared/memory/work-again.ts";
+import type { Moment, Reading } from "../../shared/reading.ts";
 import { planLooks } from "../nudges/plan-looks.ts";
 import { toldReply } from "../replies/told.ts";
 import { localIso, momentOf } from "../rig/rig.ts";
 import { curing } from "./curing.ts";
 import { waitFor } from "./pending.ts";
 import { type Saved, savePlan } from "./save-plan.ts";
-import type { Told, ToldNote } from "./told.ts";
+import type { ReadAs, Told, ToldNote } from "./told.ts";
 import type { Reply, Turn } from "./turn.ts";
 
+const AS_SAID: ReadAs = { read: null, again: null };
+
+/** The work of a kept record, done at another place too. */
+const readAgain = (
+  turn: Turn,
+  again: NonNullable<ReadAs["again"]>,
+  text: string,
+  moment: Moment,
+): Reading | undefined => {
+  const kept = turn.store.history.record(again.record);
+  return kept === undefined
+    ? undefined
+    : { records: [workAgain(kept, again.where, text, moment)], usage: [] };
+};
+
 /** Reads a note, links it to what is known and writes it down. */
-export const keepTold = (turn: Turn, note: ToldNote): Told => {
+const keepTold = (turn: Turn, note: ToldNote, how: ReadAs): Told => {
   turn.store.notes.told(note.id);
   const moment = momentOf(note.said, turn.rig);
-  const reading = read(note.text, moment);
-  const plan = link(reading.records, note.text, turn.store.history, moment);
+  const text = how.read ?? note.text;
+  const reading =
+    (how.again === null ? undefined : readAgain(turn, how.again, text, moment)) ?? read(text, moment);
+  const backwards = reading.usage.flatMap(
+    ({ usage }) => contradictedReading(usage, turn.store.history, moment) ?? [],
+  );
+  const plan = link(reading.records, text, turn.store.history, moment);
   const saved = savePlan(plan, { id: note.id, saidAt: localIso(note.said, turn.rig.zone) }, turn.keeper);
   const usage = reading.usage.map((draft) => ({ id: turn.keeper.addUsage(note.id, draft), draft }));
   planLooks(turn, usage.length > 0 ? "all" : touched(saved));
-  return { note, saved, usage };
+  return { note: { ...note, text }, saved, usage, backwards };
 };
 
 const touched = (saved: readonly Saved[]): readonly RecordId[] => saved.map(({ record }) => record);
 
 /** The records that one note made or changed, each once, in its order. */
-export const shownRecords = ({ saved }: Told): readonly RecordId[] => [...new Set(touched(saved))];
+const shownRecords = ({ saved }: Told): readonly RecordId[] => [...new Set(touched(saved))];
 
 const askWhichOnce = (turn: Turn, told: Told): void => {
   const unclear = told.saved.find((each) => each.unclear !== null);
@@ -41,7 +64,7 @@ const askWhichOnce = (turn: Turn, told: Told): void => {
 };
 
 /** The reply to a note, after it was kept. */
-export const replyTo = (turn: Turn, told: Told): Reply => {
+const replyTo = (turn: Turn, told: Told): Reply => {
   askWhichOnce(turn, told);
   const cure = curing(turn, told);
   return {
@@ -55,6 +78,6 @@ export const replyTo = (turn: Turn, told: Told): Reply => {
   };
 };
 
-export const tell = (turn: Turn, note: ToldNote): void => {
-  turn.say(replyTo(turn, keepTold(turn, note)));
+export const tell = (turn: Turn, note: ToldNote, how: ReadAs = AS_SAID): void => {
+  turn.say(replyTo(turn, keepTold(turn, note, how)));
 };

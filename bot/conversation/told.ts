@@ -1,14 +1,22 @@
 import type { Temporal } from "temporal-polyfill";
-import type { NoteId } from "../../shared/history.ts";
+import type { KeptUsage, NoteId, RecordId } from "../../shared/history.ts";
 import type { UsageDraft } from "../../shared/reading.ts";
 import type { Saved } from "./save-plan.ts";
 
 /** A note as it was said. */
 export type ToldNote = { readonly id: NoteId; readonly said: Temporal.Instant; readonly text: string };
 
+/** How a note is to be read: with what points back spelled out, or as the work of a record done elsewhere too. */
+export type ReadAs = {
+  readonly read: string | null;
+  readonly again: { readonly record: RecordId; readonly where: string } | null;
+};
+
 /** What a note has become: records and entries of use. */
 export type Told = {
   readonly note: ToldNote;
   readonly saved: readonly Saved[];
+  /** Earlier meter readings that a reading just told can't be true beside. */
+  readonly backwards: readonly KeptUsage[];
   readonly usage: readonly { readonly id: number; readonly draft: UsageDraft }[];
 };

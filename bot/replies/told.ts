@@ -8,7 +8,7 @@ import type { Turn } from "../conversation/turn.ts";
 import { lookAhead } from "./look-words.ts";
 import { numbered } from "./numbered.ts";
 import { lineContext, recordLine, thingName } from "./record-line.ts";
-import { usageLine } from "./usage-line.ts";
+import { backwardsLine, usageLine } from "./usage-line.ts";
 
 type Line = { readonly text: string; readonly buttons: readonly (readonly Button[])[] };
 
@@ -85,6 +85,7 @@ export const toldReply = (
   const blocks = [
     numbered(records.map(({ text }) => text)),
     ...use,
+    ...told.backwards.map((entry) => backwardsLine(turn, entry)),
     cure,
     caution(turn, told),
     ...which.map(({ text }) => text),

@@ -1,4 +1,5 @@
 import { sayDate } from "../../shared/edtf.ts";
+import type { KeptUsage } from "../../shared/history.ts";
 import type { Usage } from "../../shared/record.ts";
 import type { Turn } from "../conversation/turn.ts";
 import { sayCount, sayExposure } from "./words.ts";
@@ -20,4 +21,11 @@ export const usageLine = (turn: Turn, usage: Usage): string => {
   const when = usage.date === null ? "" : `, ${sayDate(usage.date, turn.today, turn.rig.hemisphere)}`;
   if ("reading" in usage) return `Logged: the meter at ${sayCount(usage.reading)} ${usage.unit}${when}.`;
   return `Logged: ${sayExposure(usage)}${when}.${yearSoFar(turn, usage.unit)}`;
+};
+
+/** Asks about a meter that runs backwards. */
+export const backwardsLine = (turn: Turn, { usage }: KeptUsage): string => {
+  const reading = "reading" in usage ? `${sayCount(usage.reading)} ${usage.unit}` : "";
+  const when = usage.date === null ? "" : ` (${sayDate(usage.date, turn.today, turn.rig.hemisphere)})`;
+  return `That does not go with the ${reading} that you told me before${when}. Which one is right? Say “no,” and the number to change this one.`;
 };

@@ -70,6 +70,7 @@ export const start: Migration = {
     CREATE INDEX records_date ON records (date_from, date_to, kind, cost) WHERE removed = 0;
     CREATE INDEX records_work ON records (action, sort_day DESC, id DESC) WHERE removed = 0;
     CREATE INDEX records_outcome ON records (outcome, sort_day DESC, id DESC) WHERE removed = 0;
+    CREATE INDEX records_closed_by ON records (closed_by) WHERE closed_by IS NOT NULL;
     CREATE INDEX records_line ON records (line);
     CREATE INDEX records_open ON records (sort_day DESC, id DESC)
       WHERE removed = 0 AND settled = 0 AND closed_by IS NULL AND kind IN ('todo', 'fault');

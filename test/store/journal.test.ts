@@ -76,6 +76,29 @@ describe("changes to records", () => {
   });
 });
 
+describe("a record that took over from another", () => {
+  it("taken away, opens the other again as it was", () => {
+    const store = pairedStore();
+    const first = keeping(store);
+    const old = first.keeper.addRecord(first.noteId, first.saidAt, draft({ outcome: "holding" }), "new");
+    const second = keeping(store, "it leaked again so I patched it anew");
+    const fresh = second.keeper.addRecord(second.noteId, second.saidAt, draft(), old);
+    second.keeper.addVerdict(old, {
+      outcome: "failed",
+      when: "2026-05-14",
+      exposure: [],
+      noteId: second.noteId,
+    });
+    second.keeper.close(old, fresh);
+    keeping(store).keeper.remove(fresh);
+    expect(store.history.record(old)).toMatchObject({
+      closedBy: null,
+      verdicts: [],
+      fields: { outcome: "holding" },
+    });
+  });
+});
+
 describe("settings", () => {
   it("that were never set are unset again by an undo", () => {
     const store = pairedStore();

@@ -28,8 +28,7 @@ const cookieOf = async (url: string) => {
 };
 
 /** Says one thing after the other until the server is gone; gives what was acknowledged. */
-const talk = async (url: string, round: number): Promise<string[]> => {
-  const cookie = await cookieOf(url);
+const talk = async (url: string, cookie: string, round: number): Promise<string[]> => {
   const acknowledged: string[] = [];
   for (let count = 0; ; count += 1) {
     const text = `${round}.${count}`;
@@ -51,8 +50,8 @@ it(`loses nothing it acknowledged, killed ${KILLS} times in the middle of talk`,
   const acknowledged: string[] = [];
   for (let round = 0; round < KILLS; round += 1) {
     const { child, url } = await startChild(file, folder);
-    const talking = talk(url, round);
-    await sleep(30 + ((round * 37) % 90));
+    const talking = talk(url, await cookieOf(url), round);
+    await sleep(60 + ((round * 37) % 90));
     child.kill("SIGKILL");
     acknowledged.push(...(await talking));
   }
