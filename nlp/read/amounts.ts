@@ -1,6 +1,7 @@
 import type { UseUnit } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
 import units from "./units.json" with { type: "json" };
+import { listed } from "./words.ts";
 
 /** A count of money or of use among the tokens. */
 export type Amount = {
@@ -65,50 +66,7 @@ const written = (number: NumberRef, tokens: readonly Token[]): number | undefine
   const text = number.to - number.from === 1 ? (tokens[number.from]?.text ?? "") : "";
   return /^\d{1,5}[.,]\d{2}$/.test(text) ? Number(text.replace(",", ".")) : undefined;
 };
-const UNITS = new Set([
-  "v",
-  "volt",
-  "volts",
-  "a",
-  "amp",
-  "amps",
-  "mm",
-  "cm",
-  "m",
-  "in",
-  "inch",
-  "inches",
-  "foot",
-  "feet",
-  "psi",
-  "bar",
-  "l",
-  "litre",
-  "litres",
-  "liter",
-  "liters",
-  "gallon",
-  "gallons",
-  "percent",
-  "%",
-  "w",
-  "watt",
-  "watts",
-  "degrees",
-  "deg",
-  "kg",
-  "lb",
-  "lbs",
-  "pm",
-  "am",
-  "hours",
-  "hour",
-  "minutes",
-  "x",
-  "ppm",
-  "ah",
-  "sg",
-]);
+const UNITS = listed("amountsUnits");
 
 const moneyAt = (
   number: NumberRef,
@@ -200,16 +158,7 @@ const useAt = (number: NumberRef, tokens: readonly Token[]): Amount | undefined 
   return undefined;
 };
 
-const ODOMETER = new Set([
-  "odometer",
-  "odo",
-  "clock",
-  "hubometer",
-  "hubodometer",
-  "speedo",
-  "mileage",
-  "meter",
-]);
+const ODOMETER = listed("amountsOdometer");
 const readingAt = (number: NumberRef, tokens: readonly Token[]): Amount | undefined => {
   const around = tokens.slice(Math.max(0, number.from - 6), number.from).map((token) => token.norm);
   const digitsLong = number.value >= 1000;

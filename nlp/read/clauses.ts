@@ -6,6 +6,7 @@ import {
   AUXILIARIES,
   BREAKERS,
   DETERMINERS,
+  listed,
   NOT_BREAK_SO,
   PREPOSITIONS,
   SUBJECTS,
@@ -16,7 +17,7 @@ import {
 export type Clause = Stretch & { readonly hard: boolean; readonly subordinate: boolean };
 
 const END = new Set([".", "!", "?", ";", "\n"]);
-const SOFT = new Set([",", ":", "(", ")", "-", "–", "—"]);
+const SOFT = listed("clausesSoft");
 
 const endsSentence = (token: Token | undefined): boolean => token?.kind === "mark" && END.has(token.norm);
 const isMark = (token: Token | undefined): boolean => token?.kind === "mark" && SOFT.has(token.norm);
@@ -91,42 +92,7 @@ const startsBySubject = (tokens: readonly Token[], at: number): boolean => {
   );
 };
 
-const NOT_BEFORE_NAME = new Set([
-  "and",
-  "or",
-  "is",
-  "not",
-  "just",
-  "even",
-  "only",
-  "what",
-  "how",
-  "also",
-  "when",
-  "where",
-  "if",
-  "because",
-  "that",
-  "which",
-  "who",
-  "but",
-  "so",
-  "then",
-  "while",
-  "until",
-  "since",
-  "once",
-  "unless",
-  "than",
-  "both",
-  "all",
-  "half",
-  "whole",
-  "um",
-  "uh",
-  "did",
-  "myself",
-]);
+const NOT_BEFORE_NAME = listed("clausesNotBeforeName");
 
 /** A new subject with nothing that governs it: "it holds fine the roof vent lid blew off". */
 const startsByName = (
@@ -164,46 +130,16 @@ const bareSubject = (tokens: readonly Token[], at: number, starts: ReadonlySet<n
   );
 };
 
-const OTHERS = new Set(["people", "everybody", "everyone", "folks", "mom", "dad", "mum", "neighbors"]);
-const SAYING = new Set([
-  "say",
-  "says",
-  "keep",
-  "keeps",
-  "tell",
-  "told",
-  "been",
-  "have",
-  "reckon",
-  "reckons",
-  "kept",
-  "said",
-  "here",
-]);
+const OTHERS = listed("clausesOthers");
+const SAYING = listed("clausesSaying");
 /** "it's holding so far people keep telling me". */
 const opensHearsay = (tokens: readonly Token[], at: number): boolean =>
   OTHERS.has(tokens[at]?.norm ?? "") &&
   SAYING.has(tokens[at + 1]?.norm ?? "") &&
   !["and", "the", "my", "other", "some", "but", "that", "which"].includes(tokens[at - 1]?.norm ?? "");
 
-const PREDICATES = new Set([
-  "is",
-  "was",
-  "has",
-  "had",
-  "needs",
-  "wants",
-  "are",
-  "were",
-  "wont",
-  "wouldnt",
-  "got",
-  "keeps",
-  "kept",
-  "isnt",
-  "doesnt",
-]);
-const SPEAKERS = new Set(["i", "we", "he", "she", "it", "its", "ive", "weve"]);
+const PREDICATES = listed("clausesPredicates");
+const SPEAKERS = listed("clausesSpeakers");
 /** "test in the morning city water inlet was letting ...": a name without an article, then its verb or speaker. */
 const opensBare = (scan: Scan, at: number, verbs: ReadonlySet<number>): boolean => {
   const ref = startingIn(scan.components, at, at + 1).find((each) => !each.weak);
@@ -246,20 +182,7 @@ const opensBare = (scan: Scan, at: number, verbs: ReadonlySet<number>): boolean 
   );
 };
 
-const MONTHS = new Set([
-  "january",
-  "february",
-  "april",
-  "june",
-  "july",
-  "august",
-  "september",
-  "october",
-  "november",
-  "december",
-  "march",
-  "may",
-]);
+const MONTHS = listed("clausesMonths");
 /** "sixty times april the stabilizer": a bare month opens the next part of a year's tale. */
 const opensMonth = (tokens: readonly Token[], at: number): boolean =>
   MONTHS.has(tokens[at]?.norm ?? "") &&
@@ -297,25 +220,7 @@ const breaksAt = (
   return startsBySubject(tokens, at) || startsByName(tokens, at, starts, verbs, used);
 };
 
-const HARD_STARTS = new Set([
-  "then",
-  "next",
-  "also",
-  "oh",
-  "okay",
-  "ok",
-  "alright",
-  "anyway",
-  "plus",
-  "um",
-  "uh",
-  "well",
-  "meanwhile",
-  "now",
-  "lastly",
-  "finally",
-  "btw",
-]);
+const HARD_STARTS = listed("clausesHardStarts");
 
 const isHard = (tokens: readonly Token[], at: number): boolean => {
   const before = tokens[at - 1];
@@ -331,28 +236,7 @@ const isHard = (tokens: readonly Token[], at: number): boolean => {
 const verbsOf = (acts: readonly ActRef[]): Set<number> =>
   new Set(acts.flatMap((act) => (act.verb === null ? [] : [act.verb.at])));
 
-const FRAME_WORDS = new Set([
-  "and",
-  "so",
-  "but",
-  "then",
-  "well",
-  "um",
-  "uh",
-  "oh",
-  "okay",
-  "ok",
-  "on",
-  "in",
-  "at",
-  "just",
-  "back",
-  "finally",
-  "anyway",
-  "now",
-  "also",
-  "the",
-]);
+const FRAME_WORDS = listed("clausesFrameWords");
 
 const MOST_FRAME = 12;
 

@@ -2,10 +2,10 @@ import type { ComponentRef } from "../lexicon/components.ts";
 import { PLACE_INDEX } from "../lexicon/lexicon.ts";
 import type { Amount, NumberRef } from "./amounts.ts";
 import { priceOf } from "./amounts.ts";
-import type { Deed } from "./deeds.ts";
+import type { Deed } from "./deed.ts";
 import type { Scan, Stretch } from "./scan.ts";
 import { startingIn, touching } from "./windows.ts";
-import { DETERMINERS, NEGATIVES } from "./words.ts";
+import { DETERMINERS, listed, NEGATIVES } from "./words.ts";
 
 /** What is left of a note once its speaker's own corrections are applied. */
 export type Corrected = {
@@ -22,20 +22,7 @@ type Mention = Stretch & {
 
 const REACH = 11;
 /** Cues that correct only when the same sort of thing stands right before and right after. */
-const FAINT = new Set([
-  "no",
-  "wait",
-  "sorry",
-  "rather",
-  "nope",
-  "hold on",
-  "hang on",
-  "make that",
-  "i mean",
-  "well no",
-  "no its",
-  "no it was",
-]);
+const FAINT = listed("correctionsFaint");
 
 const mentionsOf = (scan: Scan, deeds: readonly Deed[]): Mention[] => {
   const of = (type: Mention["type"], refs: readonly Stretch[]): Mention[] =>

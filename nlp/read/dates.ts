@@ -2,8 +2,9 @@ import { Temporal } from "temporal-polyfill";
 import type { Moment } from "../../shared/reading.ts";
 import type { Edtf } from "../../shared/record.ts";
 import type { Clause } from "./clauses.ts";
-import type { Event, Told } from "./events.ts";
 import type { Scan, Stretch, TimeRef } from "./scan.ts";
+import type { Event, Told } from "./told.ts";
+import { listed } from "./words.ts";
 
 export type Dated = { readonly edtf: Edtf | null; readonly spans: readonly Stretch[]; readonly rule: string };
 
@@ -30,7 +31,7 @@ const isQuiet = (told: Told, clause: Clause): boolean =>
     (refs) => !refs.some((ref) => ref.from >= clause.from && ref.from < clause.to),
   );
 
-const THAT_WAS = new Set(["that", "thats", "it", "this", "was", "back", "all"]);
+const THAT_WAS = listed("datesThatWas");
 
 /** "that was end of August", "two weeks ago now": said after the deed in a clause without a deed of its own. */
 const afterwards = (

@@ -1,11 +1,12 @@
 import type { Clause } from "./clauses.ts";
-import type { Event } from "./events.ts";
 import { wordAt } from "./ground.ts";
 import type { Scan } from "./scan.ts";
+import type { Event } from "./told.ts";
 import { wordsOf } from "./where.ts";
 import { startingIn } from "./windows.ts";
+import { listed } from "./words.ts";
 
-const LEADS = new Set(["by", "had", "so", "and", "then", "the", "my", "our", "a", "when", "got"]);
+const LEADS = listed("doneByLeads");
 
 /** Who did the work when the note names someone other than its speaker: "the shop", "my son in law". */
 export const doneBy = (event: Event, scan: Scan, clauses: readonly Clause[]): string | null => {

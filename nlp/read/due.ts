@@ -1,12 +1,13 @@
 import { findTimes } from "../time/index.ts";
 import type { Clause } from "./clauses.ts";
-import type { Event } from "./events.ts";
 import { type Scan, type Stretch, stretchOf } from "./scan.ts";
+import type { Event } from "./told.ts";
 import { wordsOf } from "./where.ts";
+import { listed } from "./words.ts";
 
 export type Due = { readonly text: string; readonly at: Stretch };
 
-const TRIGGERS = new Set(["before", "after", "when", "once", "until", "till", "next", "by", "if"]);
+const TRIGGERS = listed("dueTriggers");
 const MOST_WORDS = 8;
 const REACH = 22;
 

@@ -1,51 +1,12 @@
 import type { Action } from "../../shared/vocabulary.ts";
-import type { VerdictEntry } from "../lexicon/lexicon.ts";
-import type { MaterialRef } from "../lexicon/materials.ts";
-import type { Hit } from "../lexicon/pattern.ts";
-import type { Amount } from "./amounts.ts";
 import type { Clause } from "./clauses.ts";
-import { type Deed, settle } from "./deeds.ts";
+import type { Deed } from "./deed.ts";
 import { givenFor } from "./given.ts";
 import ranks from "./ranks.json" with { type: "json" };
-import type { Scan, Stretch, TimeRef } from "./scan.ts";
-import type { Topic } from "./topics.ts";
-
-export type EventKind = "work" | "look" | "plan" | "undone";
-
-/** One piece of work (or look, plan, work left undone) on one topic. */
-export type Event = {
-  readonly kind: EventKind;
-  action: Action;
-  readonly deeds: Deed[];
-  /** From after the event before to before the event after. */
-  from: number;
-  to: number;
-  /** "did the other side too": all else like this one. */
-  readonly like: Like | null;
-};
-
-/** A piece of work and what was told of it, for another one like it. */
-export type Like = { readonly event: Event; readonly told: Told };
-
-/** All that was said within the stretches of one topic. */
-export type Told = {
-  readonly topic: Topic;
-  readonly deeds: readonly Deed[];
-  readonly verdicts: readonly Hit<VerdictEntry>[];
-  readonly faults: readonly Hit<number>[];
-  readonly times: readonly TimeRef[];
-  readonly amounts: readonly Amount[];
-  readonly materials: readonly MaterialRef[];
-  /** Where "again" is said. */
-  readonly again: readonly number[];
-};
-
-export type Context = {
-  readonly scan: Scan;
-  readonly clauses: readonly Clause[];
-  readonly index: Int32Array;
-  readonly dead: Uint8Array;
-};
+import type { TimeRef } from "./scan.ts";
+import { settle } from "./settle.ts";
+import type { Context, Event, EventKind, Like, Told } from "./told.ts";
+import { listed } from "./words.ts";
 
 /** Of two actions in one piece of work the higher names it; these pairs are two pieces of work. */
 const APART: ReadonlySet<string> = new Set(ranks.apart);
@@ -102,15 +63,7 @@ const joins = (
 };
 
 /** "New" only says what the verb before it in its clause put in. */
-const CARRIES_PARTS: ReadonlySet<string> = new Set([
-  "lubricate",
-  "rebuild",
-  "replace",
-  "seal",
-  "refasten",
-  "weld",
-  "install",
-]);
+const CARRIES_PARTS = listed("eventsCarriesParts");
 const isObject = (deed: Deed, before: Deed | undefined): boolean =>
   (deed.sense === "new" &&
     before?.status === "done" &&
@@ -256,5 +209,3 @@ export const eventsOf = (told: Told, context: Context, before: Like | null): Eve
   for (const [at, deed] of deeds.entries()) events.add(deed, deeds[at + 1]);
   return events.close();
 };
-
-export type { Stretch };

@@ -1,30 +1,16 @@
 import type { Exposure, UseUnit } from "../../shared/record.ts";
 import type { Amount } from "./amounts.ts";
 import type { Clause } from "./clauses.ts";
-import type { Event, Told } from "./events.ts";
 import { wordAt } from "./ground.ts";
 import type { Scan, Stretch } from "./scan.ts";
+import type { Event, Told } from "./told.ts";
 import { isRigUse } from "./usage.ts";
+import { listed } from "./words.ts";
 
 export type Exposed = { readonly value: Exposure; readonly at: Stretch };
 
 const CALENDAR: ReadonlySet<UseUnit> = new Set(["days", "weeks", "months", "years", "seasons"]);
-const LASTING_WORDS = new Set([
-  "lasted",
-  "last",
-  "held",
-  "hold",
-  "holds",
-  "for",
-  "within",
-  "inside",
-  "been",
-  "after",
-  "about",
-  "thats",
-  "good",
-  "all",
-]);
+const LASTING_WORDS = listed("exposuresLastingWords");
 const CLEARLY = 0.5;
 /** "flat again in three days": how long it lasted. */
 const BRIEF = new Set(["in", "within", "inside", "after", "about", "of"]);

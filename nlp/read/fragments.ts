@@ -1,12 +1,12 @@
 import type { VerdictEntry } from "../lexicon/lexicon.ts";
 import type { Hit } from "../lexicon/pattern.ts";
 import type { Clause } from "./clauses.ts";
-import type { Deed } from "./deeds.ts";
+import type { Deed } from "./deed.ts";
 import fragments from "./fragments.json" with { type: "json" };
 import { wordAt } from "./ground.ts";
 import type { Scan, Stretch } from "./scan.ts";
 import { startingIn, touching } from "./windows.ts";
-import { NEGATIVES } from "./words.ts";
+import { listed, NEGATIVES } from "./words.ts";
 
 type Verdict = Hit<VerdictEntry>;
 
@@ -32,7 +32,7 @@ const stateAlone = (scan: Scan, clause: Clause): Verdict | undefined => {
   return BAD.has(first.norm) && words.length <= 2 ? verdict(clause, "failed", "state-alone") : undefined;
 };
 
-const PRONOUNS = new Set(["it", "she", "he", "they", "its", "shes", "hes", "theyre"]);
+const PRONOUNS = listed("fragmentsPronouns");
 
 /** "And now it closes": told as the way it is since. */
 const nowIt = (scan: Scan, clause: Clause): Verdict | undefined => {

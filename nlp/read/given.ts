@@ -1,26 +1,17 @@
 import { ADDITIONS } from "../lexicon/lexicon.ts";
 import type { Clause } from "./clauses.ts";
-import type { Deed, Given } from "./deeds.ts";
-import type { Told } from "./events.ts";
+import type { Deed, Given } from "./deed.ts";
 import { wordAt } from "./ground.ts";
 import type { Scan } from "./scan.ts";
+import type { Told } from "./told.ts";
+import { listed } from "./words.ts";
 
 const NEW = new Set(["new", "fresh", "replacement", "brand"]);
 const EXTRA = new Set(["second", "another", "extra", "additional"]);
 const BACK = new Set(["back", "together"]);
 const OVER = new Set(["over", "across"]);
-const HOLES = new Set(["hole", "crack", "gap", "split", "rip", "tear", "gash", "opening", "it", "that"]);
-const METERS = new Set([
-  "manometer",
-  "meter",
-  "multimeter",
-  "voltmeter",
-  "tester",
-  "gauge",
-  "jumper",
-  "soapy",
-  "soap",
-]);
+const HOLES = listed("givenHoles");
+const METERS = listed("givenMeters");
 const PRONOUNS = new Set(["it", "that", "them", "some", "this", "one"]);
 
 const governedByWith = (scan: Scan, at: number): boolean => {

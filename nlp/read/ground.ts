@@ -3,7 +3,7 @@ import { CLAIMS, DROP, PLACE_INDEX } from "../lexicon/lexicon.ts";
 import { singular } from "../lexicon/tokens.ts";
 import type { Clause } from "./clauses.ts";
 import type { Corrected } from "./corrections.ts";
-import type { Deed } from "./deeds.ts";
+import type { Deed } from "./deed.ts";
 import type { Scan, Stretch } from "./scan.ts";
 import { DETERMINERS } from "./words.ts";
 

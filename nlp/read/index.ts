@@ -3,7 +3,7 @@ import { type Clause, clauseIndex, clausesOf } from "./clauses.ts";
 import { corrected } from "./corrections.ts";
 import { saidDay } from "./dates.ts";
 import { deedsOf } from "./deeds.ts";
-import { eventsOf, type Like, type Told } from "./events.ts";
+import { eventsOf } from "./events.ts";
 import { fragmentVerdicts } from "./fragments.ts";
 import { tokensOf } from "./ground.ts";
 import { withLostVerdicts } from "./lost-verdicts.ts";
@@ -12,10 +12,12 @@ import { mutedTokens } from "./muted.ts";
 import { recordsOf } from "./records.ts";
 import { type Scan, type Stretch, scan } from "./scan.ts";
 import { shapedVerdicts, withoutHopes } from "./shapes.ts";
+import type { Like, Told } from "./told.ts";
 import { type Topic, topicsOf } from "./topics.ts";
 import { usageOf } from "./usage.ts";
 import { Places } from "./where.ts";
 import { startingIn } from "./windows.ts";
+import { listed } from "./words.ts";
 
 /** "The smoke alarm and the gas alarm both tested": what is said of the second is said of the first. */
 const withPartners = (made: readonly Made[], topics: readonly Topic[]): Made[] => {
@@ -46,21 +48,7 @@ const withPartners = (made: readonly Made[], topics: readonly Topic[]): Made[] =
   });
 };
 
-const TURNS = new Set([
-  "well",
-  "okay",
-  "ok",
-  "um",
-  "uh",
-  "oh",
-  "so",
-  "then",
-  "anyway",
-  "next",
-  "alright",
-  "people",
-  "everybody",
-]);
+const TURNS = listed("indexTurns");
 
 /** Words of two sentences that only look like one phrase: "never hold | well it's been two years". */
 const crossesTurn = (

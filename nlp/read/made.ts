@@ -6,10 +6,10 @@ import type { Clause } from "./clauses.ts";
 import type { Dated } from "./dates.ts";
 import { doneBy } from "./done-by.ts";
 import type { Due } from "./due.ts";
-import type { Event, Told } from "./events.ts";
 import type { Exposed } from "./exposures.ts";
 import type { Judged } from "./outcome.ts";
 import type { Scan, Stretch } from "./scan.ts";
+import type { Event, Told } from "./told.ts";
 import type { Used } from "./uses.ts";
 import { wordsOf } from "./where.ts";
 

@@ -5,6 +5,7 @@ import { startingIn } from "./windows.ts";
 import {
   AUXILIARIES,
   DETERMINERS,
+  listed,
   NEGATIVES,
   PEOPLE,
   PERFECT,
@@ -28,43 +29,7 @@ export const cueEnds = (scan: Scan): CueEnds => {
 };
 
 const FAR = 8;
-const ADVERBS = new Set([
-  "just",
-  "really",
-  "finally",
-  "also",
-  "only",
-  "then",
-  "even",
-  "actually",
-  "already",
-  "probably",
-  "still",
-  "properly",
-  "quickly",
-  "never",
-  "not",
-  "ever",
-  "all",
-  "both",
-  "now",
-  "always",
-  "recently",
-  "myself",
-  "himself",
-  "basically",
-  "literally",
-  "so",
-  "well",
-  "again",
-  "carefully",
-  "please",
-  "cust",
-  "kind",
-  "of",
-  "sort",
-  "back",
-]);
+const ADVERBS = listed("modalityAdverbs");
 
 type Place = {
   readonly scan: Scan;
@@ -151,7 +116,7 @@ const ofBase = (place: Place, isThird: boolean): Status => {
   return "talk";
 };
 
-const STATES = new Set(["been", "its", "is", "are", "was", "were", "thats"]);
+const STATES = listed("modalityStates");
 
 const ofGerund = (place: Place): Status => {
   const left = leftWord(place);
@@ -230,51 +195,7 @@ const ofItself = (scan: Scan, leftAt: number, nouns: ReadonlySet<number>): boole
 };
 
 /** Words that may stand before a verb in its base form. */
-const VERBAL_LEFT = new Set([
-  "to",
-  "will",
-  "ill",
-  "well",
-  "gonna",
-  "gotta",
-  "should",
-  "must",
-  "can",
-  "could",
-  "would",
-  "might",
-  "may",
-  "did",
-  "didnt",
-  "dont",
-  "do",
-  "cant",
-  "couldnt",
-  "wont",
-  "and",
-  "then",
-  "please",
-  "lets",
-  "i",
-  "we",
-  "they",
-  "you",
-  "help",
-  "helped",
-  "not",
-  "id",
-  "shall",
-  "never",
-  "havent",
-  "me",
-  "hell",
-  "shell",
-  "theyll",
-  "itll",
-  "or",
-  "but",
-  "so",
-]);
+const VERBAL_LEFT = listed("modalityVerbalLeft");
 
 /** "sounds like a jet taking off". */
 const inSimile = (scan: Scan, at: number): boolean =>

@@ -2,7 +2,7 @@ import type { Cue } from "../lexicon/lexicon.ts";
 import type { Clause } from "./clauses.ts";
 import type { Scan } from "./scan.ts";
 import { startingIn } from "./windows.ts";
-import { NEGATIVES, SUBJECTS } from "./words.ts";
+import { listed, NEGATIVES, SUBJECTS } from "./words.ts";
 
 const SENTENCE_END = new Set([".", "!", "?", ";", "\n"]);
 
@@ -31,18 +31,7 @@ const asks = (scan: Scan, clause: Clause): boolean =>
       cue.from < clause.to &&
       (cue.from <= clause.from + 2 || UNKNOWN.has(cue.source)),
   );
-const UNKNOWN = new Set([
-  "cant remember",
-  "cannot remember",
-  "dont remember",
-  "couldnt tell you",
-  "could not tell you",
-  "if you ask",
-  "no idea when",
-  "do you",
-  "did i",
-  "did we",
-]);
+const UNKNOWN = listed("mutedUnknown");
 
 const muteOthers = (scan: Scan, muted: Uint8Array): void => {
   for (const cue of scan.cues) {
@@ -58,54 +47,9 @@ const muteOthers = (scan: Scan, muted: Uint8Array): void => {
   }
 };
 
-const INVERTED = new Set([
-  "does",
-  "do",
-  "is",
-  "are",
-  "should",
-  "can",
-  "could",
-  "would",
-  "will",
-  "has",
-  "am",
-  "was",
-]);
-const ASKED = new Set([
-  "the",
-  "my",
-  "our",
-  "it",
-  "we",
-  "i",
-  "you",
-  "anyone",
-  "anybody",
-  "somebody",
-  "that",
-  "this",
-  "there",
-  "a",
-  "any",
-  "your",
-]);
-const OPENERS = new Set([
-  "so",
-  "okay",
-  "ok",
-  "um",
-  "uh",
-  "hey",
-  "and",
-  "but",
-  "well",
-  "oh",
-  "hi",
-  "just",
-  "quick",
-  "question",
-]);
+const INVERTED = listed("mutedInverted");
+const ASKED = listed("mutedAsked");
+const OPENERS = listed("mutedOpeners");
 
 /** "Does the water heater need draining": a verb before its subject at the head of a sentence. */
 const inverted = (scan: Scan, clause: Clause): boolean => {
@@ -144,19 +88,8 @@ const postponed = (scan: Scan, clause: Clause): boolean =>
     .slice(clause.from, clause.to + 3)
     .some((token) => token.norm === "until" || token.norm === "till");
 
-const OWN = new Set(["i", "we", "my", "our", "us", "me", "ive", "weve", "im"]);
-const ELSEWHERE = new Set([
-  "down",
-  "over",
-  "next",
-  "across",
-  "two",
-  "three",
-  "other",
-  "behind",
-  "opposite",
-  "neighboring",
-]);
+const OWN = listed("mutedOwn");
+const ELSEWHERE = listed("mutedElsewhere");
 
 /** A tale of other people's rigs at the head of a note, up to the first clause that is about the speaker's own. */
 const muteTale = (scan: Scan, clauses: readonly Clause[], muted: Uint8Array): void => {

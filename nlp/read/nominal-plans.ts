@@ -1,39 +1,13 @@
 import type { ComponentRef } from "../lexicon/components.ts";
 import { DROP } from "../lexicon/lexicon.ts";
 import type { Clause } from "./clauses.ts";
-import type { Deed } from "./deeds.ts";
+import type { Deed } from "./deed.ts";
 import { wordAt } from "./ground.ts";
 import type { Scan } from "./scan.ts";
 import { touching } from "./windows.ts";
-import { DETERMINERS } from "./words.ts";
+import { DETERMINERS, listed } from "./words.ts";
 
-const WANTS = new Set([
-  "want",
-  "wants",
-  "need",
-  "needs",
-  "order",
-  "ordered",
-  "ordering",
-  "buy",
-  "buying",
-  "get a",
-  "getting a",
-  "get some",
-  "get new",
-  "get one",
-  "pick up",
-  "to buy",
-  "shopping list",
-  "could do with",
-  "due for",
-  "is due",
-  "on the list",
-  "is getting",
-  "are getting",
-  "got to",
-  "have to",
-]);
+const WANTS = listed("nominalPlansWants");
 
 const phraseFrom = (scan: Scan, at: number): number => {
   let from = [":", "-"].includes(wordAt(scan, at)) ? at + 1 : at;
@@ -59,25 +33,10 @@ const wanted = (from: number, to: number, clause: number, source: string): Deed 
   source,
 });
 
-const LISTING = new Set([
-  ",",
-  "and",
-  "plus",
-  "a",
-  "an",
-  "some",
-  "the",
-  "new",
-  "another",
-  "also",
-  "maybe",
-  "two",
-  "couple",
-  "of",
-]);
+const LISTING = listed("nominalPlansListing");
 
 /** The rest of a shopping list: "fuses, a water filter, and a new sewer cap". */
-const listed = (scan: Scan, after: number): readonly ComponentRef[] => {
+const alsoListed = (scan: Scan, after: number): readonly ComponentRef[] => {
   const found: ComponentRef[] = [];
   for (let at = after; at < scan.tokens.length && at - (found.at(-1)?.to ?? after) < 6; at++) {
     const ref = touching(scan.components, at, at).find((each) => each.from === at);
@@ -115,6 +74,8 @@ export const nominalPlans = (
     const first = wanted(cue.from, thing.to, clause, cue.source);
     return [
       first,
-      ...listed(scan, thing.to).map((ref) => wanted(ref.from, ref.to, index[ref.from] ?? clause, cue.source)),
+      ...alsoListed(scan, thing.to).map((ref) =>
+        wanted(ref.from, ref.to, index[ref.from] ?? clause, cue.source),
+      ),
     ];
   });

@@ -1,27 +1,18 @@
 import irregular from "../lexicon/data/irregular-verbs.json" with { type: "json" };
 import { isPastForm } from "../lexicon/lexicon.ts";
 import type { Clause } from "./clauses.ts";
-import type { Deed } from "./deeds.ts";
+import type { Deed } from "./deed.ts";
 import { tokensOf, wordAt } from "./ground.ts";
 import notDeeds from "./not-deeds.json" with { type: "json" };
 import type { Scan } from "./scan.ts";
 import { startingIn, touching } from "./windows.ts";
-import { DETERMINERS, NEGATIVES } from "./words.ts";
+import { DETERMINERS, listed, NEGATIVES } from "./words.ts";
 
 const NOT_DEEDS: ReadonlySet<string> = new Set(notDeeds.words);
-const PEOPLE: ReadonlySet<string> = new Set(["i", "we", "he", "she", "they", "ive", "weve"]);
+const PEOPLE = listed("openDeedsPeople");
 const BACK: ReadonlySet<string> = new Set(["back", "together"]);
 const PAST: ReadonlySet<string> = new Set(irregular.verbs.flatMap(([, past = ""]) => past.split("|")));
-const ADVERBS: ReadonlySet<string> = new Set([
-  "just",
-  "then",
-  "finally",
-  "also",
-  "only",
-  "really",
-  "quickly",
-  "carefully",
-]);
+const ADVERBS = listed("openDeedsAdverbs");
 
 const isPast = (word: string): boolean =>
   !NOT_DEEDS.has(word) && (PAST.has(word) || isPastForm(word) || (word.length > 4 && word.endsWith("ed")));
@@ -59,15 +50,7 @@ const hasObject = (scan: Scan, clause: Clause, verb: number): boolean => {
   );
 };
 
-const PRODUCTS: ReadonlySet<string> = new Set([
-  "lubricant",
-  "sealant",
-  "tape",
-  "adhesive",
-  "cleaner",
-  "resin",
-  "paint",
-]);
+const PRODUCTS = listed("openDeedsProducts");
 
 /** "Dry lube on the rack": a product on a thing, with no verb at all. */
 const verbless = (scan: Scan, clauses: readonly Clause[], known: readonly Deed[]): Deed[] =>

@@ -2,9 +2,10 @@ import type { UseUnit } from "../../shared/record.ts";
 import type { Amount } from "./amounts.ts";
 import type { Scan } from "./scan.ts";
 import { touching } from "./windows.ts";
+import { listed } from "./words.ts";
 
 const PUT = new Set(["put", "added", "racked", "clocked"]);
-const RIG = new Set(["her", "rig", "trailer", "van", "caravan", "camper", "clock", "odometer", "odo"]);
+const RIG = listed("putOnRig");
 const LEAST = 50;
 /** Zones in which distances are told in miles. */
 const MILES =

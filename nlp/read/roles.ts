@@ -4,69 +4,20 @@ import { singular } from "../lexicon/tokens.ts";
 import { clauseAt, type Ground, isPartOf, leftOf, wordAt } from "./ground.ts";
 import type { Stretch } from "./scan.ts";
 import { startingIn, touching } from "./windows.ts";
-import { DETERMINERS, GENERIC_PARTS, NEGATIVES, PREPOSITIONS, SUBJECTS, USE_VERBS } from "./words.ts";
+import { DETERMINERS, GENERIC_PARTS, listed, NEGATIVES, PREPOSITIONS, SUBJECTS, USE_VERBS } from "./words.ts";
 
 /** How a component stands in its clause: spoken of, the object of a preposition, a place, a means, or none of ours. */
 export type Role = "topic" | "object" | "place" | "with" | "none";
 
 /** "no luck with the furnace" speaks of it. */
-const STATE_OF = new Set([
-  "luck",
-  "trouble",
-  "troubles",
-  "problem",
-  "problems",
-  "issue",
-  "issues",
-  "joy",
-  "wrong",
-  "matter",
-  "happy",
-  "pleased",
-  "fun",
-  "fight",
-  "battle",
-  "fiddling",
-  "messing",
-  "up",
-  "saga",
-  "deal",
-]);
-const POSTURES = new Set([
-  "lying",
-  "lay",
-  "laid",
-  "sitting",
-  "sat",
-  "sit",
-  "kneeling",
-  "knelt",
-  "standing",
-  "stood",
-  "parked",
-  "perched",
-  "sprawled",
-  "slept",
-  "sleeping",
-]);
+const STATE_OF = listed("rolesStateOf");
+const POSTURES = listed("rolesPostures");
 const COMPARISONS = new Set(["like", "as", "than", "without"]);
 /** Whose thing it is when it is not ours. */
-const OTHERS = new Set([
-  "neighbors",
-  "neighbours",
-  "buddys",
-  "friends",
-  "cousins",
-  "theirs",
-  "someones",
-  "somebodys",
-  "blokes",
-  "guys",
-  "fellas",
-]);
+const OTHERS = listed("rolesOthers");
 const SUPPOSING = new Set(["where", "if", "unless"]);
 /** Prepositions that work goes around or over: "seal around the fan". */
-const AROUND = new Set(["around", "round", "over", "across", "along", "inside", "under", "up", "down"]);
+const AROUND = listed("rolesAround");
 const TOUCHING = new Set(["seal", "patch", "lubricate", "clean"]);
 
 /** "Dust coming in round the locker door". */
@@ -123,56 +74,7 @@ export const roleOf = (ground: Ground, ref: ComponentRef, before: ComponentRef |
   return touches && !before.weak ? "place" : "object";
 };
 
-const VERBS_TOO = new Set([
-  "catch",
-  "lock",
-  "step",
-  "drain",
-  "light",
-  "switch",
-  "plug",
-  "ground",
-  "lead",
-  "tap",
-  "screen",
-  "shade",
-  "table",
-  "bed",
-  "seat",
-  "slide",
-  "vent",
-  "seal",
-  "jack",
-  "brake",
-  "fan",
-  "frame",
-  "spring",
-  "trap",
-  "sink",
-  "pump",
-  "filter",
-  "wire",
-  "tire",
-  "flap",
-  "trim",
-  "splice",
-  "crimp",
-  "cable",
-  "button",
-  "gate",
-  "coil",
-  "skin",
-  "panel",
-  "hub",
-  "ball",
-  "steady",
-  "blind",
-  "hinge",
-  "latch",
-  "hose",
-  "pipe",
-  "shock",
-]);
+const VERBS_TOO = listed("rolesVerbsToo");
 
 /** A single word that is a verb here: "you still catch it", "to drain". */
 export const isVerbUse = ({ scan }: Ground, ref: ComponentRef): boolean => {

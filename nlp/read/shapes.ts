@@ -3,10 +3,11 @@ import type { VerdictEntry } from "../lexicon/lexicon.ts";
 import { isPlainVerb } from "../lexicon/lexicon.ts";
 import type { Hit } from "../lexicon/pattern.ts";
 import type { Clause } from "./clauses.ts";
-import type { Deed } from "./deeds.ts";
+import type { Deed } from "./deed.ts";
 import type { Scan, Stretch } from "./scan.ts";
 import data from "./shapes.json" with { type: "json" };
 import { startingIn } from "./windows.ts";
+import { listed } from "./words.ts";
 
 type Verdict = Hit<VerdictEntry>;
 
@@ -28,7 +29,7 @@ const CAME = new Set(data.came);
 const ABLE = new Set(data.able);
 const USERS = new Set(data.usersOf);
 /** Words that put an end to a state. */
-const ENDS = new Set(["until", "till", "then", "again", "before", "when", "once"]);
+const ENDS = listed("shapesEnds");
 
 const FIT = new Set(data.fit);
 const COPULAS = new Set(data.copulas);

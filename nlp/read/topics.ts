@@ -3,12 +3,12 @@ import type { ComponentRef } from "../lexicon/components.ts";
 import { singular } from "../lexicon/tokens.ts";
 import type { Clause } from "./clauses.ts";
 import type { Corrected } from "./corrections.ts";
-import type { Deed } from "./deeds.ts";
+import type { Deed } from "./deed.ts";
 import { clauseAt, type Ground, isPartOf, placeTokensOf, tokensOf, wordAt } from "./ground.ts";
 import { isVerbUse, leadsTo, opensClause, roleOf, switches } from "./roles.ts";
 import type { Scan } from "./scan.ts";
 import { startingIn, touching } from "./windows.ts";
-import { DETERMINERS } from "./words.ts";
+import { DETERMINERS, listed } from "./words.ts";
 
 /** One thing spoken of: a component, in one of its instances, and the stretches of the note that are about it. */
 export type Topic = {
@@ -71,7 +71,7 @@ const joinCompounds = (scan: Scan, refs: readonly ComponentRef[]): ComponentRef[
   return out;
 };
 
-const COORDINATORS = new Set(["and", "plus", "n", "or", ",", "&", "+"]);
+const COORDINATORS = listed("topicsCoordinators");
 const coordinated = ({ scan, placeTokens }: Ground, first: ComponentRef, second: ComponentRef): boolean => {
   if (second.from - first.to > 4 || second.from <= first.to) return false;
   const between = scan.tokens.slice(first.to, second.from).map((token) => token.norm);

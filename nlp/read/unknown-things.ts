@@ -2,10 +2,10 @@ import type { Action } from "../../shared/vocabulary.ts";
 import { DROP, TOOLS } from "../lexicon/lexicon.ts";
 import type { MaterialRef } from "../lexicon/materials.ts";
 import { nameOf } from "../lexicon/materials.ts";
-import type { Event, Told } from "./events.ts";
 import { wordAt } from "./ground.ts";
 import type { Scan, Stretch } from "./scan.ts";
-import { AUXILIARIES, DETERMINERS, PREPOSITIONS, SUBJECTS } from "./words.ts";
+import type { Event, Told } from "./told.ts";
+import { AUXILIARIES, DETERMINERS, listed, PREPOSITIONS, SUBJECTS } from "./words.ts";
 
 /** Actions for which something unknown may be what was put in or on. */
 const OPEN: ReadonlySet<Action> = new Set([
@@ -17,31 +17,8 @@ const OPEN: ReadonlySet<Action> = new Set([
   "install",
   "repair",
 ]);
-const STARTS = new Set(["a", "an", "some", "two", "three", "four", "new", "fresh", "longer", "bigger"]);
-const STOPS = new Set([
-  "and",
-  "so",
-  "but",
-  "then",
-  "just",
-  "now",
-  "today",
-  "because",
-  "or",
-  "when",
-  "while",
-  "lot",
-  "bunch",
-  "time",
-  "yesterday",
-  "last",
-  "it",
-  "full",
-  "minute",
-  "hand",
-  "week",
-  "month",
-]);
+const STARTS = listed("unknownThingsStarts");
+const STOPS = listed("unknownThingsStops");
 const MOST_WORDS = 2;
 const REACH = 14;
 

@@ -2,53 +2,18 @@ import type { Action, ComponentId } from "../../shared/vocabulary.ts";
 import { DROP, TOOLS } from "../lexicon/lexicon.ts";
 import { type MaterialRef, nameOf } from "../lexicon/materials.ts";
 import { singular } from "../lexicon/tokens.ts";
-import type { Deed } from "./deeds.ts";
-import type { Event, Told } from "./events.ts";
+import type { Deed } from "./deed.ts";
 import { tokensOf, wordAt } from "./ground.ts";
 import type { Scan } from "./scan.ts";
+import type { Event, Told } from "./told.ts";
 import { unknownThings } from "./unknown-things.ts";
 import { startingIn, touching } from "./windows.ts";
-import { DETERMINERS } from "./words.ts";
+import { DETERMINERS, listed } from "./words.ts";
 
-const NEW = new Set([
-  "new",
-  "fresh",
-  "replacement",
-  "another",
-  "second",
-  "proper",
-  "bigger",
-  "better",
-  "heavier",
-  "longer",
-  "bought",
-  "some",
-]);
-const OLD = new Set([
-  "old",
-  "original",
-  "existing",
-  "rotten",
-  "rotted",
-  "bad",
-  "broken",
-  "cracked",
-  "worn",
-  "dead",
-  "failed",
-  "leftover",
-]);
+const NEW = listed("usesNew");
+const OLD = listed("usesOld");
 const PART_GROUPS: ReadonlySet<string> = new Set(["part", "fastener", "wiring", "filter", "cloth"]);
-const SOLID_GROUPS: ReadonlySet<string> = new Set([
-  "part",
-  "fastener",
-  "wiring",
-  "sheet",
-  "metal",
-  "timber",
-  "cloth",
-  "filter",
-]);
+const SOLID_GROUPS = listed("usesSolidGroups");
 /** Work that uses up nothing but fluids, cleaners and grease. */
 const SERVICE: ReadonlySet<Action> = new Set([
   "clean",
@@ -151,27 +116,7 @@ const isMention = (ref: MaterialRef, told: Told, scan: Scan): boolean =>
 const nearestDeed = (event: Event, ref: MaterialRef): Deed | undefined =>
   event.deeds.findLast((deed) => deed.at < ref.to);
 
-const APART_FROM = new Set([
-  "from",
-  "off",
-  "behind",
-  "under",
-  "down",
-  "near",
-  "by",
-  "at",
-  "through",
-  "around",
-  "round",
-  "like",
-  "out",
-  "to",
-  "into",
-  "onto",
-  "under",
-  "than",
-  "as",
-]);
+const APART_FROM = listed("usesApartFrom");
 const TRADES = /^(?:swap|switch|trade|exchange|change)~/;
 
 /** The direct object of its deed: nothing but the verb's own words before the noun phrase. */

@@ -3,7 +3,7 @@ import { DROP, PLACES } from "../lexicon/lexicon.ts";
 import { plain } from "../lexicon/tokens.ts";
 import { placeTokensOf } from "./ground.ts";
 import type { Scan, Stretch } from "./scan.ts";
-import { DETERMINERS } from "./words.ts";
+import { DETERMINERS, listed } from "./words.ts";
 
 const word = (scan: Scan, at: number): string => scan.tokens[at]?.norm ?? "";
 
@@ -37,39 +37,11 @@ const premodifiers = (
   return from < to && says ? { from, to } : undefined;
 };
 
-const NEARBY = new Set([
-  "in",
-  "at",
-  "by",
-  "beside",
-  "under",
-  "over",
-  "behind",
-  "near",
-  "above",
-  "below",
-  "outside",
-  "inside",
-]);
+const NEARBY = listed("whereNearby");
 const NP_MOST = 6;
 /** No places on their own. */
 const FAINT = PLACES.faint;
-const STOP = new Set([
-  "and",
-  "so",
-  "but",
-  "it",
-  "i",
-  "we",
-  "was",
-  "is",
-  "that",
-  "then",
-  "had",
-  "which",
-  "a",
-  "has",
-]);
+const STOP = listed("whereStop");
 
 /** The noun phrase of a place after a preposition, or nothing when it is no place. */
 const placePhrase = (scan: Scan, at: number, placeTokens: ReadonlySet<number>): Stretch | undefined => {
@@ -117,7 +89,7 @@ const MEETS = new Set(
     " ",
   ),
 );
-const PARTICLES = new Set(["in", "out", "on", "through", "up", "together", "into"]);
+const PARTICLES = listed("whereParticles");
 
 export class Places {
   readonly #scan: Scan;

@@ -1,4 +1,8 @@
 import data from "./grammar.json" with { type: "json" };
+import rules from "./word-lists.json" with { type: "json" };
+
+/** The words that one rule looks at. */
+export const listed = (name: keyof typeof rules.lists): ReadonlySet<string> => new Set(rules.lists[name]);
 
 /** Closed word classes, as sets. */
 export const SUBJECTS: ReadonlySet<string> = new Set(data.subjects);
