@@ -19,7 +19,7 @@ export type LookChoice = {
 };
 
 const LEAST_HORIZON_DAYS = 750;
-const INTERVALS_AHEAD = 4;
+const INTERVALS_AHEAD = 8;
 /** Days that lie at least between a look and the next one, so that nobody is pestered. */
 const LEAST_DAYS = { safety: 3, water: 7, use: 7, comfort: 14 } as const;
 /** A look before leaving is put so many days before, to leave time for mending. */
