@@ -52,9 +52,7 @@ export const stretchOf = (tokens: readonly Token[], start: number, end: number):
   return { from: low, to };
 };
 
-export const inside = (inner: Stretch, outer: Stretch): boolean =>
-  inner.from >= outer.from && inner.to <= outer.to;
-export const overlap = (a: Stretch, b: Stretch): boolean => a.from < b.to && b.from < a.to;
+const overlap = (a: Stretch, b: Stretch): boolean => a.from < b.to && b.from < a.to;
 
 const LEAST_SURE = 0.5;
 
