@@ -15,6 +15,10 @@ const environmentSchema = z.object({
   HOLDFAST_PORT: z.coerce.number().int().min(0).max(65535).default(8470),
   HOLDFAST_HOST: z.string().default("127.0.0.1"),
   HOLDFAST_MODEL: z.string().min(1).optional(),
+  HOLDFAST_LANGUAGE: z
+    .string()
+    .regex(/^[a-z]{2}$/, "HOLDFAST_LANGUAGE should be two letters, like en or fr.")
+    .default("en"),
   HOLDFAST_LOG: z.enum(["silent", "error", "warn", "info", "debug"]).default("warn"),
 });
 
@@ -27,6 +31,8 @@ export type Config = {
   readonly messenger: Messenger | null;
   /** A folder of speech weights, when one was named. */
   readonly model: string | null;
+  /** ISO 639-1; only multilingual speech weights look at it. */
+  readonly language: string;
   readonly logLevel: "silent" | "error" | "warn" | "info" | "debug";
 };
 
@@ -61,6 +67,7 @@ export const configFrom = (environment: Readonly<Record<string, string | undefin
           ? null
           : { token: env.HOLDFAST_TOKEN, apiRoot: env.HOLDFAST_API_ROOT ?? PUBLIC_API_ROOT },
       model: env.HOLDFAST_MODEL ?? null,
+      language: env.HOLDFAST_LANGUAGE,
       logLevel: env.HOLDFAST_LOG,
     },
   };

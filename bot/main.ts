@@ -28,6 +28,7 @@ const stopOnSignal = (stop: () => Promise<void>): void => {
 const demo = async (config: Config): Promise<void> => {
   const { url, stop } = await startDemo(config, { say, onFatal: endBadly });
   say(`Magpie's seasons are told. Open ${url} and wait a moment: a nudge is about to come.`);
+  say("Voice notes are heard by the small model for synthetic voices; it does not understand people.");
   say("This is invented and goes away when you stop it with Ctrl+C.");
   stopOnSignal(stop);
 };

@@ -87,7 +87,7 @@ export const startProgram = async (config: Config, around: Surroundings): Promis
   });
   const { url, apiRoot, elsewhere } = await chat.start();
 
-  const ear = createEar(modelPlaces(config.home, config.model, around.sampleModel === true));
+  const ear = createEar(modelPlaces(config.home, config.model, around.sampleModel === true), config.language);
   await ear.look();
   const lines: Line[] = [];
   const send = (): void => {

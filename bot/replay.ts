@@ -14,7 +14,10 @@ const { values } = parseArgs({ options: { db: { type: "string", default: ":memor
 const store = new Store(openDatabase(values.db));
 const log = createLog("silent", []);
 const read = configFrom(process.env);
-const ear = createEar(modelPlaces(read.ok ? read.config.home : "", read.ok ? read.config.model : null, true));
+const ear = createEar(
+  modelPlaces(read.ok ? read.config.home : "", read.ok ? read.config.model : null, true),
+  read.ok ? read.config.language : "en",
+);
 let replayer: Replayer | undefined;
 
 const begin = (text: string): Replayer => {

@@ -18,7 +18,7 @@ export const modelPlaces = (home: string, given: string | null, sample: boolean)
   sample,
 });
 
-export const createEar = (places: Places): Ear => {
+export const createEar = (places: Places, language: string): Ear => {
   let model: FoundModel | undefined;
   let hearing: Hearing | undefined;
   return {
@@ -27,7 +27,7 @@ export const createEar = (places: Places): Ear => {
       const found = await findModel(places);
       if (found.tag !== "model") return;
       model = found;
-      hearing = createHearing({ modelDir: found.dir });
+      hearing = createHearing({ modelDir: found.dir, language });
     },
     model: () => model,
     hearing: () => hearing,
