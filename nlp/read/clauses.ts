@@ -94,6 +94,9 @@ const startsBySubject = (tokens: readonly Token[], at: number): boolean => {
 
 const NOT_BEFORE_NAME = listed("clausesNotBeforeName");
 
+/** Ends of verbs ("swap out the switch"), or of what was said before ("with the bikes up the light flickered"). */
+const PARTICLES = new Set(["up", "down", "out"]);
+
 /** A new subject with nothing that governs it: "it holds fine the roof vent lid blew off". */
 const startsByName = (
   tokens: readonly Token[],
@@ -107,6 +110,7 @@ const startsByName = (
   const before = tokens[at - 1];
   if (before === undefined || before.kind === "mark" || ![1, 2, 3].some((ahead) => starts.has(at + ahead)))
     return false;
+  if (PARTICLES.has(before.norm) && [2, 3, 4].some((back) => verbs.has(at - back))) return false;
   if (used.has(at - 1) && !verbs.has(at - 1)) return !PREPOSITIONS.has(before.norm);
   if (
     PREPOSITIONS.has(before.norm) ||
@@ -263,7 +267,6 @@ export const clausesOf = (scan: Scan): Clause[] => {
       ...scan.times,
       ...scan.amounts,
       ...scan.materials,
-      ...scan.acts,
       ...scan.components,
     ].map((ref) => ref.to - 1),
   );

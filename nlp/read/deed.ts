@@ -22,6 +22,8 @@ export type Given = {
   readonly broken: boolean;
   /** A thing that is mostly added where there was none. */
   readonly addition: boolean;
+  /** Screws, bolts and the like, that hold other things, went in. */
+  readonly screwed: boolean;
   /** Put back where it was. */
   readonly back: boolean;
   /** Everything it was done with came after "with". */

@@ -25,6 +25,7 @@ const governedByWith = (scan: Scan, at: number): boolean => {
   }
   return false;
 };
+const SCREWS = /(?:screw|bolt|rivet|nail|tie|staple|nut|clip|lag|tapper)$/;
 const LOOK_BACK = 12;
 
 const has = (words: readonly string[], set: ReadonlySet<string>): boolean =>
@@ -76,6 +77,7 @@ export const givenFor = (
   return {
     groups: materials.flatMap((ref) => (ref.group === null ? [] : [ref.group])),
     hasNew: has(words, NEW),
+    screwed: materials.some((ref) => SCREWS.test(ref.name)),
     extra:
       has(
         scan.tokens.slice(deed.at, deed.to + 2).map((token) => token.norm),

@@ -118,8 +118,19 @@ const ofBase = (place: Place, isThird: boolean): Status => {
 
 const STATES = listed("modalityStates");
 
+/** "putting a new latch on before we roll". */
+const isBeforehand = ({ scan, clause, at }: Place): boolean => {
+  const after = scan.tokens.slice(at + 1, Math.max(clause.to, at + 8)).map((token) => token.norm);
+  return after.some(
+    (each, index) =>
+      each === "before" &&
+      ["we", "i", "the", "next", "it", "he", "she", "they"].includes(after[index + 1] ?? ""),
+  );
+};
+
 const ofGerund = (place: Place): Status => {
   const left = leftWord(place);
+  if (isBeforehand(place)) return "plan";
   if (negated(place)) return "not";
   if (["keep", "kept", "keeps", "stop", "stopped", "before", "without", "than"].includes(left.word))
     return "talk";
@@ -203,6 +214,12 @@ const inSimile = (scan: Scan, at: number): boolean =>
     (back) => word(scan, at - back) === "like" && ["a", "an"].includes(word(scan, at - back + 1)),
   );
 
+/** "it just did it again": nobody did. */
+const didItself = (scan: Scan, leftAt: number): boolean => {
+  const left = ADVERBS.has(word(scan, leftAt)) ? word(scan, leftAt - 1) : word(scan, leftAt);
+  return ["it", "that", "which", "they", "thing"].includes(left);
+};
+
 /** The verb is also the name of a material: "with heat and oil". */
 const nounsToo = (scan: Scan, at: number): boolean =>
   scan.materials.some((ref) => ref.from <= at && at < ref.to);
@@ -232,6 +249,7 @@ export const isVerb = (act: ActRef, scan: Scan, clause: Clause, nouns: ReadonlyS
   if (past && !base && ["with", "of", "using"].includes(left) && scan.tokens[at + 1]?.kind === "word")
     return false;
   if (left === "self") return false;
+  if (act.value.sense === "generic" && didItself(scan, act.from - 1)) return false;
   if (
     base &&
     !past &&

@@ -149,6 +149,13 @@ export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array 
       ["im", "ill", "id", "well", "were", "i", "we"].includes(scan.tokens[next.from]?.norm ?? "")
     )
       muted.fill(1, next.from, next.to);
+    if (
+      asked &&
+      next?.hard === false &&
+      clause.to - clause.from <= 7 &&
+      ["i", "we"].includes(scan.tokens[next.from]?.norm ?? "")
+    )
+      muted.fill(1, next.from, next.to);
     if (asked && next?.subordinate === true && !next.hard) muted.fill(1, next.from, next.to);
   }
   muteOthers(scan, muted);

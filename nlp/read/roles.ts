@@ -97,7 +97,8 @@ export const isVerbUse = ({ scan }: Ground, ref: ComponentRef): boolean => {
       "wont",
       "must",
       "not",
-    ].includes(left) && ref.weak
+    ].includes(left) &&
+    (ref.weak || ["can", "could", "would", "will", "cant", "wont"].includes(left))
   );
 };
 

@@ -113,7 +113,10 @@ export const scan = (text: string, moment: Moment): Scan => {
           ref.to - ref.from > 1 &&
           !components.some((each) => each.to - each.from > 1 && each.from < ref.to && ref.from < each.to),
       )
-      .flatMap(({ from, to }) => Array.from({ length: to - from }, (_, at) => from + at)),
+      .flatMap(({ from, to, group }) => {
+        const first = group === "part" || group === "wiring" ? from + 1 : from;
+        return Array.from({ length: to - first }, (_, at) => first + at);
+      }),
   );
   const keptTimes = withYears(
     times.filter(

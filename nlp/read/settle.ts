@@ -5,15 +5,11 @@ import type { Deed, Given } from "./deed.ts";
 const FASTENERS: ReadonlySet<MaterialClass> = new Set(["fastener", "adhesive"]);
 
 const fitted = (
-  { groups, hasNew, extra, broken, over, back, addition }: Given,
+  { groups, hasNew, extra, broken, over, back, addition, screwed }: Given,
   action: Action | null,
 ): Action => {
   if (groups.includes("lubricant")) return "lubricate";
-  if (
-    groups.length > 0 &&
-    groups.every((group) => FASTENERS.has(group) || group === "sealant") &&
-    groups.includes("fastener")
-  )
+  if (groups.length > 0 && groups.every((group) => FASTENERS.has(group) || group === "sealant") && screwed)
     return "refasten";
   if (back && !extra) return "refasten";
   if (extra) return "install";

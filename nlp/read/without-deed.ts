@@ -1,3 +1,4 @@
+import { systemOf } from "../../shared/vocabulary.ts";
 import type { Build } from "./build.ts";
 import { faultIn, whereOf } from "./fields.ts";
 import { type Made, NOTHING_USED } from "./made.ts";
@@ -51,7 +52,11 @@ export const withoutDeed = (told: Told, build: Build): Made | undefined => {
     return { ...base, kind: "fault", action: null, judged: null, fault: fault ?? verdict };
   if (!close(told, verdict, build))
     return fault === null ? undefined : { ...base, kind: "fault", action: null, judged: null, fault };
-  return { ...base, kind: "check", action: "inspect", judged: judge(mine.verdicts, [], []), fault };
+  const action =
+    systemOf(told.topic.component) === "alarms" && told.topic.component !== "extinguisher"
+      ? "test"
+      : "inspect";
+  return { ...base, kind: "check", action, judged: judge(mine.verdicts, [], []), fault };
 };
 
 export const FAILED: Judged = { outcome: "failed", spans: [], rule: "earlier-work-failed" };
