@@ -8,10 +8,23 @@ import { pageAddress, startProgram } from "./program.ts";
 
 const say = (sentence: string): void => console.log(sentence);
 
+const codeOf = (error: unknown): unknown =>
+  typeof error === "object" && error !== null && "code" in error ? error.code : undefined;
+
+/** The page's address can't be had. */
+const pageProblem = (error: unknown): string | undefined => {
+  if (codeOf(error) === "EADDRINUSE")
+    return "The chat page's port is taken by another program. Stop that one, or set HOLDFAST_PORT to another number.";
+  if (codeOf(error) === "EADDRNOTAVAIL")
+    return "HOLDFAST_HOST is not an address of this machine. Leave it out, or set it to 0.0.0.0.";
+  return undefined;
+};
+
 const endBadly = (error: unknown): never => {
   const problem = asStoreProblem(error, "The database");
   console.error(
-    problem?.message ??
+    pageProblem(error) ??
+      problem?.message ??
       `Holdfast had to stop: ${error instanceof Error ? error.message : "an unknown fault"}`,
   );
   process.exit(1);

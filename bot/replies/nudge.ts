@@ -22,7 +22,7 @@ type Line = {
 const LOOK_LABELS: readonly (readonly [answer: LookAnswer, alone: string, numbered: string])[] = [
   ["holding", "Still good", "good"],
   ["partly", "Partly", "partly"],
-  ["failed", "Came back", "came back"],
+  ["failed", "Came back", "failed"],
   ["later", "Later", "later"],
 ];
 
