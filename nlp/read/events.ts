@@ -30,20 +30,30 @@ const failedBetween = (told: Told, from: number, to: number): boolean =>
       start >= from && end <= to + 2 && (value.outcome === "failed" || value.outcome === "partly"),
   );
 
-const pointsIn = (told: Told, clauses: readonly Clause[], deeds: readonly Deed[]): TimeRef[] =>
-  told.times.filter(
-    (time) =>
-      time.time.role === "point" &&
-      deeds.some(
-        (deed) =>
-          time.from >= (clauses[deed.clause]?.from ?? 0) && time.to <= (clauses[deed.clause]?.to ?? 0),
-      ),
-  );
+/** The points in time said in the clause of a deed. */
+const pointsOf = (told: Told, clauses: readonly Clause[], deed: Deed): TimeRef[] => {
+  const { from, to } = clauses[deed.clause] ?? { from: 0, to: 0 };
+  return told.times.filter((time) => time.time.role === "point" && time.from >= from && time.to <= to);
+};
+
+/** The dates of an event's deeds, gathered as the deeds come, so that a long event is not gone over again and again. */
+type Dates = { readonly edtfs: Set<string>; deeds: number };
+const gathered = new WeakMap<Event, Dates>();
+
+const datesOf = (told: Told, clauses: readonly Clause[], event: Event): ReadonlySet<string> => {
+  const dates = gathered.get(event) ?? { edtfs: new Set<string>(), deeds: 0 };
+  for (const deed of event.deeds.slice(dates.deeds))
+    for (const { time } of pointsOf(told, clauses, deed)) dates.edtfs.add(time.edtf);
+  dates.deeds = event.deeds.length;
+  gathered.set(event, dates);
+  return dates.edtfs;
+};
 
 const timesDiffer = (told: Told, last: Event, deed: Deed, clauses: readonly Clause[]): boolean => {
-  const before = pointsIn(told, clauses, last.deeds);
-  const own = pointsIn(told, clauses, [deed])[0];
-  return own !== undefined && before.length > 0 && before.every((time) => time.time.edtf !== own.time.edtf);
+  const own = pointsOf(told, clauses, deed)[0];
+  if (own === undefined) return false;
+  const before = datesOf(told, clauses, last);
+  return before.size > 0 && !before.has(own.time.edtf);
 };
 
 const joins = (
