@@ -1,4 +1,5 @@
 import { mkdtempSync, rmSync } from "node:fs";
+import { Agent } from "node:http";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { Api } from "grammy";
@@ -32,6 +33,10 @@ export type Opened = {
   readonly faults: unknown[];
 };
 
+/** grammY keeps connections by address: a server that came back on its old port would be met on a dead one. */
+const freshApi = (apiRoot: string): Api =>
+  new Api(TOKEN, { apiRoot, baseFetchConfig: { compress: true, agent: new Agent() } });
+
 /** A chat server on a free port with grammY's own client; it stops when the test ends. */
 export const openChat = async (
   options: { log?: ChatLog; filesDir?: string; host?: string; now?: () => number; port?: number } = {},
@@ -48,7 +53,7 @@ export const openChat = async (
   });
   const started = await server.start();
   atEnd(() => server.stop());
-  return { server, ...started, api: new Api(TOKEN, { apiRoot: started.apiRoot }), log, faults };
+  return { server, ...started, api: freshApi(started.apiRoot), log, faults };
 };
 
 let keys = 0;
