@@ -54,11 +54,10 @@ const pageToken = (store: Store): string => {
   return token;
 };
 
-const found = (store: Store, clock: Clock): void => {
+const found = (store: Store): void => {
   const { zone } = rigOf(store);
   foundRig(store, { zone, hemisphere: hemisphereOf(zone) });
   if (store.people.chats().length === 0) pairingCode(store);
-  store.settings.put("program.last-start", clock.now().toString());
 };
 
 /** Starts everything: the data, the chat page, the messenger when there is a token. Throws StoreProblem. */
@@ -68,7 +67,7 @@ export const startProgram = async (config: Config, around: Surroundings): Promis
   const store = new Store(openDatabase(join(config.home, DATABASE_FILE), { check: true }));
   const mediaDir = mediaFolder(config.home);
   mkdirSync(mediaDir, { recursive: true, mode: 0o700 });
-  found(store, clock);
+  found(store);
   const token = pageToken(store);
   const log = createLog(config.logLevel, [
     token,

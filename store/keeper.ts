@@ -81,10 +81,6 @@ export class Keeper {
     this.journal.set("records", id, "done_by", doneBy);
   }
 
-  setLine(id: RecordId, line: LineId): void {
-    this.journal.set("records", id, "line", line);
-  }
-
   /** The later record dealt with this one; null opens it again. */
   close(id: RecordId, by: RecordId | null): void {
     this.journal.set("records", id, "closed_by", by);

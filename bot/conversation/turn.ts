@@ -26,15 +26,7 @@ const cutAtLine = (text: string): readonly [head: string, rest: string] => {
   return [text.slice(0, cut), text.slice(cut).trimStart()];
 };
 
-export type TurnParts = {
-  readonly store: Store;
-  readonly keeper: Keeper;
-  readonly turnId: number;
-  readonly chat: Chat;
-  readonly person: Person;
-  readonly rig: Rig;
-  readonly now: Temporal.Instant;
-};
+type TurnParts = Pick<Turn, "store" | "keeper" | "turnId" | "chat" | "person" | "rig" | "now">;
 
 /** One message being handled: what it may use, and what it says back. */
 export class Turn {

@@ -1,15 +1,7 @@
 import { ALL_FORMATS, BufferSource, EncodedPacketSink, Input, type InputAudioTrack } from "mediabunny";
 import { OpusDecoder } from "opus-decoder";
 import { mixDown, SampleStore } from "./samples.ts";
-import {
-  SAMPLE_RATE,
-  type Sound,
-  type SoundFailure,
-  type SoundKind,
-  type SoundLimits,
-  soundOf,
-  tooLong,
-} from "./sound.ts";
+import { type Decoded, SAMPLE_RATE, type SoundKind, type SoundLimits, soundOf, tooLong } from "./sound.ts";
 
 const PRE_SKIP_AT = 10;
 const preSkipOf = (head: Uint8Array): number =>
@@ -52,11 +44,7 @@ const decodeOpusTrack = async (track: InputAudioTrack): Promise<SampleStore> => 
 };
 
 /** WebM and MP4 as browsers record them, when the track inside is Opus; any other track is unsupported here. */
-export const decodeContainer = async (
-  bytes: Uint8Array,
-  kind: SoundKind,
-  limits: SoundLimits,
-): Promise<Sound | SoundFailure> => {
+export const decodeContainer = async (bytes: Uint8Array, kind: SoundKind, limits: SoundLimits): Decoded => {
   const input = opened(bytes);
   try {
     const track = await input.getPrimaryAudioTrack();

@@ -1,13 +1,5 @@
 import { spawn } from "node:child_process";
-import {
-  SAMPLE_RATE,
-  type Sound,
-  type SoundFailure,
-  type SoundKind,
-  type SoundLimits,
-  soundOf,
-  tooLong,
-} from "./sound.ts";
+import { type Decoded, SAMPLE_RATE, type SoundKind, type SoundLimits, soundOf, tooLong } from "./sound.ts";
 
 const TIME_LIMIT_MS = 120_000;
 
@@ -34,11 +26,7 @@ const samplesOf = (parts: readonly Buffer[]): Float32Array => {
 };
 
 /** A file that we cannot decode ourselves (AAC, Vorbis, AMR), through `ffmpeg` where the machine has one. */
-export const decodeElsewhere = (
-  path: string,
-  kind: SoundKind,
-  limits: SoundLimits,
-): Promise<Sound | SoundFailure> =>
+export const decodeElsewhere = (path: string, kind: SoundKind, limits: SoundLimits): Decoded =>
   new Promise((resolve) => {
     const child = spawn("ffmpeg", asked(path, limits), {
       stdio: ["ignore", "pipe", "ignore"],

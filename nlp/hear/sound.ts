@@ -22,6 +22,9 @@ export type SoundFailure =
   | { readonly tag: "truncated"; readonly secondsLeft: number }
   | { readonly tag: "damaged" };
 
+/** Samples, or why there are none. */
+export type Decoded = Promise<Sound | SoundFailure>;
+
 export type SoundLimits = { readonly maxMinutes: number; readonly maxMegabytes: number };
 
 /** What the recogniser takes. */

@@ -1,31 +1,8 @@
 import { daySpan } from "../../shared/edtf.ts";
-import type { KeptRecord } from "../../shared/history.ts";
 import { compareMaterials } from "../../shared/memory/materials.ts";
-import type { RecordFields } from "../../shared/record.ts";
-import type { TurnResult } from "./conversation.ts";
-
-type Expected = Partial<Record<keyof RecordFields, unknown>> & {
-  readonly components?: readonly string[];
-  readonly count?: number;
-  readonly cost?: number;
-  readonly verdict?: "yes" | "no";
-};
-export type Turn = {
-  readonly at: string;
-  readonly text: string;
-  readonly expect?: {
-    readonly records?: number;
-    readonly fixed?: Expected;
-    readonly removed?: true;
-    readonly answer?: Expected;
-  };
-};
-export type Talk = {
-  readonly id: string;
-  readonly zone: string;
-  readonly hemisphere: "north" | "south";
-  readonly turns: readonly Turn[];
-};
+import { plainWords, shareAny } from "../../shared/memory/words.ts";
+import type { Played, PrintedRecord } from "./play.ts";
+import type { Expectation, Expected } from "./talk.ts";
 
 const sameDate = (one: unknown, other: unknown): boolean => {
   if (typeof one !== "string" || typeof other !== "string") return one === other;
@@ -37,23 +14,26 @@ const sameMaterials = (wanted: readonly string[], got: readonly string[]): boole
   wanted.length === got.length &&
   wanted.every((material) => got.some((other) => compareMaterials([material], [other]) === "same"));
 
+const sameWhere = (wanted: unknown, got: string | null | undefined): boolean =>
+  typeof wanted !== "string" || got == null
+    ? wanted === got
+    : shareAny(plainWords(wanted), new Set(plainWords(got)));
+
 const FIELDS = ["kind", "component", "action", "outcome"] as const;
 
-const meets = (record: KeptRecord | undefined, wanted: Expected): boolean => {
-  const fields = record?.fields;
-  const plain = FIELDS.every((field) => wanted[field] === undefined || fields?.[field] === wanted[field]);
-  const date = wanted.date === undefined || sameDate(wanted.date, fields?.date);
+const meets = (record: PrintedRecord | undefined, wanted: Expected): boolean => {
+  const plain = FIELDS.every((field) => wanted[field] === undefined || record?.[field] === wanted[field]);
+  const date = wanted.date === undefined || sameDate(wanted.date, record?.date);
   const stuff =
-    wanted.materials === undefined || sameMaterials(wanted.materials as string[], fields?.materials ?? []);
+    wanted.materials === undefined || sameMaterials(wanted.materials as string[], record?.materials ?? []);
   return plain && date && stuff;
 };
 
-const isAnswered = (result: TurnResult, wanted: Expected): boolean => {
-  const { answer } = result;
+const isAnswered = ({ answer, answered }: Played, wanted: Expected): boolean => {
   if (answer === null) return false;
-  const things = [...new Set(answer.records.map((record) => record.fields.component))].sort().join();
+  const things = [...new Set(answered.map(({ component }) => component))].sort().join();
   return (
-    meets(answer.records[0], wanted) &&
+    meets(answered[0], wanted) &&
     (wanted.count === undefined || answer.count === wanted.count) &&
     (wanted.cost === undefined || answer.cost === wanted.cost) &&
     (wanted.verdict === undefined || answer.verdict === wanted.verdict) &&
@@ -61,19 +41,25 @@ const isAnswered = (result: TurnResult, wanted: Expected): boolean => {
   );
 };
 
-type Expectation = NonNullable<Turn["expect"]>;
+const isFixed = (record: PrintedRecord, wanted: Expected): boolean =>
+  record.removed !== true &&
+  meets(record, wanted) &&
+  (wanted.cost === undefined || record.cost === wanted.cost) &&
+  (wanted.where === undefined || sameWhere(wanted.where, record.where));
 
-const isFixed = (live: readonly KeptRecord[], wanted: Expected): boolean =>
-  live.some(
-    (record) => meets(record, wanted) && (wanted.cost === undefined || record.fields.cost === wanted.cost),
-  );
+export type Sort = "note" | "answer" | "correction" | "removal";
+
+export const sortOf = (expect: Expectation): Sort => {
+  if (expect.records !== undefined) return "note";
+  if (expect.answer !== undefined) return "answer";
+  return expect.removed === true ? "removal" : "correction";
+};
 
 /** Whether a turn did what was expected of it, by the rule of the gold conversations. */
-export const isRight = (result: TurnResult, expect: Expectation): boolean => {
-  const live = result.records.filter((record) => !record.removed);
-  if (expect.records !== undefined) return result.made === expect.records && live.length >= expect.records;
-  if (expect.answer !== undefined) return isAnswered(result, expect.answer);
-  return expect.removed === true
-    ? result.records.some((record) => record.removed)
-    : isFixed(live, expect.fixed ?? {});
+export const isRight = (played: Played, expect: Expectation): boolean => {
+  if (expect.records !== undefined) return played.made === expect.records;
+  if (expect.answer !== undefined) return isAnswered(played, expect.answer);
+  if (expect.removed === true) return played.records.some(({ removed }) => removed === true);
+  const { fixed = {} } = expect;
+  return played.records.some((record) => isFixed(record, fixed));
 };
