@@ -6,6 +6,7 @@ import { boundDate } from "./bound-dates.ts";
 import { dayBounds } from "./days.ts";
 import { type Cell, type Change, changesOf, Journal, type TurnStamp } from "./journal.ts";
 import type { Db } from "./open.ts";
+import { toldVerdict } from "./told-verdict.ts";
 
 const COLUMN: Record<keyof RecordFields, "place" | Exclude<keyof RecordFields, "where">> = {
   kind: "kind",
@@ -99,7 +100,7 @@ export class Keeper {
   private reopen(closed: RecordId, by: RecordId): void {
     const turn = turnThatMade(this.db, by);
     if (turn !== undefined) {
-      const verdicts = verdictsOfNote(this.db, closed, by);
+      const verdicts = verdictsOn(this.db, closed);
       this.journal.undo(
         turn,
         ({ thing, thingId }) =>
@@ -110,26 +111,24 @@ export class Keeper {
     this.close(closed, null);
   }
 
-  /** Adds a look at a fix, which is then the record's outcome. */
+  /** Adds a look at a fix, which is then the record's outcome; what was told with the fix stays a look of its own. */
   addVerdict(recordId: RecordId, verdict: Omit<Verdict, "saidAt">): void {
-    const id = rowid(
-      this.db
-        .prepare(
-          "INSERT INTO verdicts (record_id, outcome, date, said_at, exposure, note_id) VALUES (?, ?, ?, ?, ?, ?)",
-        )
-        .run(
-          recordId,
-          verdict.outcome,
-          verdict.when,
-          this.stamp.at,
-          JSON.stringify(verdict.exposure),
-          verdict.noteId,
-        ),
-    );
-    this.journal.added("verdicts", id);
+    const told = toldVerdict(this.db, recordId);
+    if (told !== undefined) this.insertVerdict(recordId, told);
+    this.insertVerdict(recordId, { ...verdict, saidAt: this.stamp.at });
     this.setField(recordId, "outcome", verdict.outcome);
     if (verdict.exposure.length > 0)
       this.setField(recordId, "exposure", z.array(exposureSchema).parse(verdict.exposure));
+  }
+
+  private insertVerdict(recordId: RecordId, verdict: Verdict): void {
+    const { outcome, when, saidAt, exposure, noteId } = verdict;
+    const result = this.db
+      .prepare(
+        "INSERT INTO verdicts (record_id, outcome, date, said_at, exposure, note_id) VALUES (?, ?, ?, ?, ?, ?)",
+      )
+      .run(recordId, outcome, when, saidAt, JSON.stringify(exposure), noteId);
+    this.journal.added("verdicts", rowid(result));
   }
 
   addUsage(noteId: NoteId, { usage }: Pick<UsageDraft, "usage">): number {
@@ -218,12 +217,8 @@ const turnThatMade = (db: Db, id: RecordId): number | undefined => {
     .parse(db.prepare(sql).pluck().get(String(id)));
 };
 
-/** The verdicts on one record that came with the note of another. */
-const verdictsOfNote = (db: Db, on: RecordId, by: RecordId): readonly number[] => {
-  const sql =
-    "SELECT verdicts.id FROM verdicts JOIN records ON records.note_id = verdicts.note_id WHERE record_id = ? AND records.id = ?";
-  return ids.parse(db.prepare(sql).pluck().all(on, by));
-};
+const verdictsOn = (db: Db, id: RecordId): readonly number[] =>
+  ids.parse(db.prepare("SELECT id FROM verdicts WHERE record_id = ?").pluck().all(id));
 
 const amount = (usage: Usage, which: "count" | "reading"): number | null => {
   if (which === "reading") return "reading" in usage ? usage.reading : null;

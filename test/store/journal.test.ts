@@ -129,6 +129,30 @@ describe("verdicts", () => {
   });
 });
 
+describe("an outcome told with the fix", () => {
+  it("stays a look of its own when others follow, and goes with them on undo", () => {
+    const store = pairedStore();
+    const { keeper, noteId, saidAt } = keeping(store);
+    const id = keeper.addRecord(noteId, saidAt, draft({ outcome: "holding" }), "new");
+    const asked = keeping(store, "it let go");
+    asked.keeper.addVerdict(id, { outcome: "failed", when: "2026-08-01", exposure: [], noteId: null });
+    expect(store.history.record(id)?.verdicts).toMatchObject([
+      { outcome: "holding", when: saidAt.slice(0, 10), saidAt },
+      { outcome: "failed", when: "2026-08-01" },
+    ]);
+    keeping(store).keeper.undo(asked.turnId);
+    expect(store.history.record(id)).toMatchObject({ verdicts: [], fields: { outcome: "holding" } });
+  });
+
+  it("is no look when nothing was known yet", () => {
+    const store = pairedStore();
+    const { keeper, noteId, saidAt } = keeping(store);
+    const id = keeper.addRecord(noteId, saidAt, draft({ outcome: "untested" }), "new");
+    keeper.addVerdict(id, { outcome: "holding", when: "2026-08-01", exposure: [], noteId: null });
+    expect(store.history.record(id)?.verdicts).toHaveLength(1);
+  });
+});
+
 describe("seasons", () => {
   it("move by half a year when the rig crosses the equator", () => {
     const store = pairedStore();
