@@ -3,6 +3,7 @@ import type { Topic } from "../../shared/memory/query.ts";
 import { type Decision, decide, decisionWords, type MoneyGiven } from "../../shared/outlook/index.ts";
 import type { ComponentId } from "../../shared/vocabulary.ts";
 import { componentName } from "../../shared/vocabulary.ts";
+import { sayMoney } from "../rig/money.ts";
 import { outlookRig } from "../rig/outlook-rig.ts";
 import { waitFor } from "./pending.ts";
 import type { Turn } from "./turn.ts";
@@ -33,7 +34,9 @@ export const decideFor = (turn: Turn, component: ComponentId, given: Partial<Mon
     const known = Object.fromEntries(Object.entries(given).filter(([, value]) => value !== null));
     waitFor(turn, { is: "number", component, wanted: decision.missing, given: known });
   }
-  turn.say({ text: decisionWords(component, decision) });
+  turn.say({
+    text: decisionWords(component, decision, (amount) => sayMoney(amount, turn.rig.zone)),
+  });
 };
 
 export const decideOn = (turn: Turn, topic: Topic): void => {

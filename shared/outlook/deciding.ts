@@ -3,7 +3,7 @@ import { type ComponentId, consequenceOf } from "../vocabulary.ts";
 import { ageingPace } from "./age.ts";
 import { breakEvenPresent, capitalRecovery } from "./annual-cost.ts";
 import { type Attempt, attemptOf } from "./attempt.ts";
-import type { Decision, DecisionInput, MoneyGiven, Resolved } from "./decision.ts";
+import type { Decision, DecisionInput, MoneyGiven, Resolved, WeakPoint } from "./decision.ts";
 import { turning, verdict, yearlyCosts } from "./decision-price.ts";
 import { hasFailed, predictNext, waysOf } from "./decision-ways.ts";
 import { type FixKind, fixKindOf } from "./priors.ts";
@@ -53,21 +53,19 @@ const priceOf = (line: readonly KeptRecord[], replacing: boolean): number | null
     ),
   );
 
-const weakPoints = (input: DecisionInput, facts: Resolved, known: MoneyGiven, failures: number): string[] => {
-  const weak: string[] = [];
-  if (failures < 2)
-    weak.push(
-      failures === 0
-        ? "none of these mends has failed yet, so its life is a guess"
-        : "it rests on one failure",
-    );
-  if (known.failureCost === null) weak.push(`I put what a failure costs you at ${facts.failureCost}`);
-  if (known.mendCost === null) weak.push(`I put the stuff for a mend at ${facts.mendCost}`);
-  if (known.replaceYears === null)
-    weak.push(`I take a new one to last about ${Math.round(facts.replaceYears)} years`);
-  weak.push("your own hours are not counted");
-  if (consequenceOf(input.component) === "safety")
-    weak.push("money isn't the point where somebody can get hurt");
+const weakPoints = (
+  component: ComponentId,
+  facts: Resolved,
+  known: MoneyGiven,
+  failures: number,
+): WeakPoint[] => {
+  const weak: WeakPoint[] = [];
+  if (failures < 2) weak.push(failures === 0 ? { is: "no failure yet" } : { is: "one failure" });
+  if (known.failureCost === null) weak.push({ is: "guessed failure cost", amount: facts.failureCost });
+  if (known.mendCost === null) weak.push({ is: "guessed mend cost", amount: facts.mendCost });
+  if (known.replaceYears === null) weak.push({ is: "guessed years", years: facts.replaceYears });
+  weak.push({ is: "own hours" });
+  if (consequenceOf(component) === "safety") weak.push({ is: "safety" });
   return weak;
 };
 
@@ -127,7 +125,7 @@ export const decide = (input: DecisionInput): Decision | undefined => {
     breakEvenPrice: breakEvenPrice(facts, mend, rate),
     recommend: verdict({ mend, replace }),
     missing: turning(known, facts, price),
-    weak: weakPoints(input, facts, known, mends.filter(hasFailed).length),
+    weak: weakPoints(component, facts, known, mends.filter(hasFailed).length),
     facts,
   };
 };

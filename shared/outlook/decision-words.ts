@@ -1,5 +1,5 @@
 import { type ComponentId, componentName } from "../vocabulary.ts";
-import type { Decision, MissingNumber, Way } from "./decision.ts";
+import type { Decision, MissingNumber, Way, WeakPoint } from "./decision.ts";
 import { capital, monthsWords } from "./say.ts";
 
 const ASK: Record<MissingNumber, (name: string) => string> = {
@@ -13,7 +13,8 @@ const yearsWords = (years: number): string => {
   return years < 1.5 ? `${Math.max(1, Math.round(years * 12))} months` : `${Math.round(years)} years`;
 };
 
-const money = (value: number): string => Math.round(value).toLocaleString("en-US");
+/** A sum in the owner's own currency. */
+export type SayMoney = (amount: number) => string;
 
 const timesWords = (tries: number): string =>
   tries === 1 ? "once" : tries === 2 ? "twice" : `${tries} times`;
@@ -46,6 +47,7 @@ const ADVICE = {
 
 const costWords = (
   name: string,
+  money: SayMoney,
   { facts, mendPerYear, replacePerYear, breakEvenPrice, breakEvenYears }: Decision,
 ): string => {
   const mending = `Mending on comes to about ${money(mendPerYear)} a year, a failure's mess counted`;
@@ -59,15 +61,35 @@ const costWords = (
   return `${mending}, ${buying}. ${even}`;
 };
 
+const weakWords = (point: WeakPoint, money: SayMoney): string => {
+  switch (point.is) {
+    case "no failure yet":
+      return "none of these mends has failed yet, so its life is a guess";
+    case "one failure":
+      return "it rests on one failure";
+    case "guessed failure cost":
+      return `I put what a failure costs you at ${money(point.amount)}`;
+    case "guessed mend cost":
+      return `I put the stuff for a mend at ${money(point.amount)}`;
+    case "guessed years":
+      return `I take a new one to last about ${yearsWords(point.years)}`;
+    case "own hours":
+      return "your own hours are not counted";
+    case "safety":
+      return "money isn't the point where somebody can get hurt";
+  }
+};
+
 /** The decision as a friend would put it, ending in the question that matters most, if any. */
-export const decisionWords = (component: ComponentId, decision: Decision): string => {
+export const decisionWords = (component: ComponentId, decision: Decision, sayMoney: SayMoney): string => {
   const name = componentName(component);
+  const money: SayMoney = (amount) => sayMoney(Math.round(amount));
   const { missing, recommend } = decision;
   const parts = [
     recommend === null ? "" : ADVICE[recommend],
     ...decision.ways.map((way) => wayWords(name, way)),
-    costWords(name, decision),
-    `Weak spots: ${decision.weak.join("; ")}.`,
+    costWords(name, money, decision),
+    `Weak spots: ${decision.weak.map((point) => weakWords(point, money)).join("; ")}.`,
     missing === null ? "" : ASK[missing](name),
   ];
   return parts.filter((part) => part !== "").join(" ");

@@ -28,6 +28,12 @@ export type Way = {
   readonly typicalYears: number;
 };
 
+/** What a recommendation rests on without anybody having said it. Amounts are in the owner's currency. */
+export type WeakPoint =
+  | { readonly is: "no failure yet" | "one failure" | "own hours" | "safety" }
+  | { readonly is: "guessed failure cost" | "guessed mend cost"; readonly amount: number }
+  | { readonly is: "guessed years"; readonly years: number };
+
 export type Decision = {
   readonly ways: readonly Way[];
   readonly mendPerYear: number;
@@ -40,7 +46,7 @@ export type Decision = {
   readonly recommend: "mend" | "replace" | "either" | null;
   /** The one number that could turn the answer, if there is one. */
   readonly missing: MissingNumber | null;
-  readonly weak: readonly string[];
+  readonly weak: readonly WeakPoint[];
   readonly facts: Resolved;
 };
 

@@ -18,7 +18,6 @@ export type Settings = {
   readonly failureCost: Readonly<Record<Consequence, number>>;
   /** Yearly rate, 0.05 for 5 %. */
   readonly discountRate: number;
-  readonly currency: string | null;
   /** Weight of a peer's evidence (the same way of fixing elsewhere), and the most that all peers may count together. */
   readonly peerWeight: number;
   readonly peerCap: number;
@@ -31,7 +30,6 @@ export const DEFAULT_SETTINGS: Settings = {
   tripChance: { safety: 0.05, water: 0.15, use: 0.2, comfort: 0.5 },
   failureCost: { safety: 300, water: 200, use: 80, comfort: 10 },
   discountRate: 0.05,
-  currency: null,
   peerWeight: 0.3,
   peerCap: 3,
 };

@@ -37,6 +37,7 @@ const decided = (line: readonly KeptRecord[], given: Partial<MoneyGiven>): Decis
   return decision;
 };
 
+const pounds = (amount: number) => `£${amount}`;
 const MONEY = { mendCost: 30, replaceCost: 400, replaceYears: 10, failureCost: 100 };
 
 describe("deciding", () => {
@@ -107,15 +108,25 @@ describe("deciding", () => {
   });
 
   it("names its weak points", () => {
-    expect(decided(often, { replaceCost: 400 }).weak.join(" ")).toMatch(/failure costs/);
-    expect(decided([patch("2026-05-01")], { replaceCost: 400 }).weak.join(" ")).toMatch(/guess/);
+    const weak = (line: readonly KeptRecord[]) =>
+      decided(line, { replaceCost: 400 }).weak.map((point) => point.is);
+    expect(weak(often)).toEqual(["guessed failure cost", "guessed years", "own hours"]);
+    expect(weak([patch("2026-05-01")])).toContain("no failure yet");
   });
 
   it("says it in plain words, with a question only when one matters", () => {
-    expect(decisionWords("shower", decided(often, {}))).toMatch(/\?$/);
-    const words = decisionWords("shower", decided(often, MONEY));
+    expect(decisionWords("shower", decided(often, {}), pounds)).toMatch(/\?$/);
+    const words = decisionWords("shower", decided(often, MONEY), pounds);
     expect(words).toContain("I'd replace it.");
     expect(words).not.toContain("?");
+  });
+
+  it("says every sum in the owner's currency", () => {
+    for (const given of [{}, { replaceCost: 400 }, MONEY]) {
+      const words = decisionWords("shower", decided(often, given), pounds);
+      expect(words).toMatch(/comes to about £\d/);
+      expect(words).not.toMatch(/(?:about|at|than) \d+\b(?! years| months)/);
+    }
   });
 
   it("has nothing to say where nothing was mended", () => {
