@@ -273,6 +273,10 @@ export const clausesOf = (scan: Scan): Clause[] => {
   const timed = new Set(
     scan.times.flatMap(({ from, to }) => Array.from({ length: to - from }, (_, at) => from + at)),
   );
+  /** "the summer before last" is one phrase. */
+  const inTime = new Set(
+    scan.times.flatMap(({ from, to }) => Array.from({ length: to - from - 1 }, (_, at) => from + at + 1)),
+  );
   /** What follows "no sorry" goes on with what it corrects. */
   const corrects = new Set(
     scan.cues.filter((cue) => cue.value === "correct" && cue.to - cue.from > 1).map((cue) => cue.to),
@@ -282,7 +286,10 @@ export const clausesOf = (scan: Scan): Clause[] => {
   for (let at = 1; at <= scan.tokens.length; at++) {
     if (
       at < scan.tokens.length &&
-      (corrects.has(at) || !breaksAt(scan, at, verbs, starts, used) || isFrame(scan, from, at, timed))
+      (corrects.has(at) ||
+        inTime.has(at) ||
+        !breaksAt(scan, at, verbs, starts, used) ||
+        isFrame(scan, from, at, timed))
     )
       continue;
     const first = scan.tokens[from]?.norm ?? "";

@@ -111,11 +111,13 @@ const topicStart = (ground: Ground, ref: ComponentRef): number => {
   const whole = frameStart(ground, ground.clauses, ground.index[ref.from] ?? 0);
   if (clause.hard) return whole;
   const phrase = phraseStart(ground, ref, clause.from);
+  const times = startingIn(ground.scan.times, clause.from, phrase);
   const ends = [
     ...startingIn(ground.scan.verdicts, clause.from, phrase),
     ...startingIn(ground.scan.amounts, clause.from, phrase),
   ]
     .filter((each) => each.to <= phrase)
+    .filter((each) => times.every((time) => each.to <= time.from || each.to >= time.to))
     .map((each) => each.to);
   for (const deed of touching(ground.deeds, clause.from, phrase)) {
     if (deed.at < clause.from || deed.at >= phrase) continue;

@@ -17,7 +17,9 @@ type DayRule = z.infer<typeof dayRule>;
 const schema = z.object({
   about: z.string(),
   holidays: z.array(z.object({ names: z.array(z.string()).min(1), on: z.record(z.string(), dayRule) })),
+  daysOff: z.record(z.string(), z.array(z.string())),
 });
+const holidays = schema.parse(data);
 
 /** A day that comes every year. */
 export type Holiday = { readonly on: (year: number) => Temporal.PlainDate };
@@ -59,7 +61,7 @@ const dayIn = (rule: DayRule, year: number): Temporal.PlainDate => {
 
 type Named = { readonly words: readonly string[]; readonly on: Readonly<Record<string, DayRule>> };
 const byFirstWord = new Map<string, Named[]>();
-for (const { names, on } of schema.parse(data).holidays)
+for (const { names, on } of holidays.holidays)
   for (const name of names) {
     const words = name.split(" ");
     const first = words[0] ?? "";
@@ -107,3 +109,11 @@ export const holidaysAt = (
   const rule = named && ruleFor(named.on, region);
   return rule && { value: { on: (year) => dayIn(rule, year) }, next: at + 1 };
 };
+
+/** The days off of a country, any of which "the bank holiday" or "the long weekend" may be. */
+export const daysOff = (region: string): readonly Holiday[] =>
+  (holidays.daysOff[region.slice(0, 2)] ?? []).flatMap((name) => {
+    const named = holidays.holidays.find(({ names }) => names.includes(name));
+    const rule = named && ruleFor(named.on, region);
+    return rule === undefined ? [] : [{ on: (year: number) => dayIn(rule, year) }];
+  });

@@ -48,6 +48,41 @@ export const isSeason = (place: Place, firm = false): boolean => {
   return !isAmong("springThings", after) || (firm && /^(?:in|on|that|was|i)$/u.test(after));
 };
 
+/** How far back, in words, the work is looked for that "sat" may date. */
+const DEED_REACH = 9;
+const DEED = /(?:[^e]ed|[a-z]d)$/u;
+
+const tellsDeed = ({ tokens, at }: Place): boolean => {
+  for (let back = at - 1; back >= 0 && back >= at - DEED_REACH; back--) {
+    const raw = tokens[back]?.raw ?? "";
+    if (isAmong("deeds", raw) || (raw.length > 3 && DEED.test(raw))) return true;
+    if (tokens[back]?.gap === "stop") return false;
+  }
+  return false;
+};
+
+const GOVERNED = 4;
+/** "In it", "off the old trailer": no subject of what follows. */
+const isGoverned = ({ tokens, at }: Place): boolean =>
+  tokens
+    .slice(Math.max(0, at - GOVERNED), at)
+    .some(
+      ({ raw, gap }, index, all) => gap === "space" && index < all.length - 1 && isAmong("governors", raw),
+    );
+
+/** "New seal in it sat, dry now", "cleaned the pins sat and it works": a short day after what was done. */
+const datesDeed = (place: Place): boolean => {
+  const { tokens, at } = place;
+  const before = wordBefore(place);
+  const token = tokens[at];
+  if (before === "" || token?.gap !== "space") return false;
+  const other =
+    token.raw === "sun" ? isAmong("sunOwners", before) : isAmong("sitters", before) && !isGoverned(place);
+  if (other || !tellsDeed(place)) return false;
+  const next = tokens[at + 1];
+  return next === undefined || next.gap === "stop" || next.gap === "comma" || isAmong("afterDay", next.raw);
+};
+
 /** "sat", "sun" and "wed" are days after a word that says so, or written like an entry in a log. */
 export const isDay = (place: Place, at = place.at): boolean => {
   const token = place.tokens[at];
@@ -55,7 +90,8 @@ export const isDay = (place: Place, at = place.at): boolean => {
   if (isAmong("dayLeads", wordBefore({ ...place, at }))) return true;
   const after = place.tokens[at + 1];
   if (after?.gap === "space" && DAY_PARTS.has(after.word)) return true;
-  return token.capital && (after === undefined || after.gap !== "space" || /^\d/u.test(after.raw));
+  if (token.capital && (after === undefined || after.gap !== "space" || /^\d/u.test(after.raw))) return true;
+  return datesDeed({ ...place, at });
 };
 
 /** Whether a stretch ends there: nothing follows, or something new begins. */

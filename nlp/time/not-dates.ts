@@ -12,6 +12,12 @@ const opensEntry = (tokens: Tokens, { at, next }: Stretch): boolean =>
   tokens[at]?.gap === "stop" && (/^[:\-–—]$/u.test(tokens[next]?.raw ?? "") || tokens[next]?.gap === "comma");
 
 const DENOMINATORS = new Set([2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 24, 32, 64]);
+/** "22/6 new battery": more than a month has, then a month, at the head of an entry. */
+const headsEntry = (tokens: Tokens, { at }: Stretch): boolean => {
+  const day = Number(tokens[at]?.raw);
+  return tokens[at]?.gap === "stop" && day > 12 && day <= 31;
+};
+
 /** A proper fraction, a cable's gauge and cores ("12/2"), or "24/7". */
 const couldBeSize = (tokens: Tokens, { at, next }: Stretch): boolean => {
   const [top = 0, bottom = 0] = tokens
@@ -26,7 +32,10 @@ export const isSize = (tokens: Tokens, stretch: Stretch): boolean => {
   if (tokens.slice(at, next).some(({ raw }) => /^\p{L}{3,}$/u.test(raw))) return false;
   if (isAmong("sizes", after(tokens, next)) || /^["#%°]$/u.test(after(tokens, next))) return true;
   return (
-    !isAmong("dating", before(tokens, at)) && !opensEntry(tokens, stretch) && couldBeSize(tokens, stretch)
+    !isAmong("dating", before(tokens, at)) &&
+    !opensEntry(tokens, stretch) &&
+    !headsEntry(tokens, stretch) &&
+    couldBeSize(tokens, stretch)
   );
 };
 

@@ -1,5 +1,6 @@
 import { Chrono, en, type ParsedComponents, type ParsedResult, type Parser } from "chrono-node";
 import { Temporal } from "temporal-polyfill";
+import { isAmong } from "./context.ts";
 import type { Found, Written } from "./find.ts";
 import { isMoney, isSize, isVerbMay } from "./not-dates.ts";
 import { dayOf, monthOf, type Period, spanOf } from "./period.ts";
@@ -73,11 +74,29 @@ const foundIn = (result: ParsedResult, tokens: readonly Token[], reference: Refe
   };
 };
 
+const DOTTED = /(?<![\d.,])(\d{1,2})\.(\d{1,2})\.(?=[\s,;:)]|$)/gu;
+
+/** "Fitted 12.10., dry since": day and month with two dots, after a word that leads to a date or before a comma. */
+const dottedDates = (text: string, tokens: readonly Token[], reference: Reference): Found[] => {
+  if (!isDayFirst(reference.region)) return [];
+  return [...text.matchAll(DOTTED)].flatMap(([whole, day = "", month = ""], _at, all) => {
+    const index = all[_at]?.index ?? 0;
+    const at = tokens.findIndex(({ start }) => start === index);
+    const before = tokens[at]?.gap === "stop" ? "" : (tokens[at - 1]?.word ?? "");
+    const led = before === "" || isAmong("dating", before) || /[^e]ed$|d$/u.test(before);
+    const period = Number(month) <= 12 ? monthDayNear(Number(month), Number(day), reference) : undefined;
+    if (at < 0 || period === undefined || !(led || text[index + whole.length] === ",")) return [];
+    const meaning = { period, direction: "either", sure: 0.85 } as const;
+    return [{ at, next: at + 1, rule: "written", order: -1, meaning }];
+  });
+};
+
 /** The dates that are written out with digits, read by chrono, by the index of their first token. */
 export const writtenDates = (text: string, tokens: readonly Token[], reference: Reference): Written => {
   if (!/\d/u.test(text)) return new Map();
   const chrono = isDayFirst(reference.region) ? DAY_FIRST : MONTH_FIRST;
   const results = chrono.parse(text, { instant: reference.instant, timezone: reference.offsetMinutes });
   const found = results.filter(isWritten).map((result) => foundIn(result, tokens, reference));
-  return new Map(found.filter((one) => one !== undefined).map((one) => [one.at, one]));
+  const all = [...found.filter((one) => one !== undefined), ...dottedDates(text, tokens, reference)];
+  return new Map(all.map((one) => [one.at, one]));
 };

@@ -13,6 +13,9 @@ const lastWord = ({ tokens, next }: Place): string => tokens[next - 1]?.word ?? 
 const isBackThere = (place: Place): boolean =>
   lastWord(place) === "back" && ["there", "in", "on", "together"].includes(wordAfter(place));
 
+/** "put it in two years ago": the "in" belongs to the verb. */
+const isPastAfter = (place: Place): boolean => ["ago", "back"].includes(wordAfter(place));
+
 export const AGO_RULES = [
   ...rule("ago", ["<length> ago|back|prior|earlier", "<length> a go"], ({ length }, reference, place) =>
     isBackThere(place) ? undefined : past(fromNow(reference, length, -1), 0.95),
@@ -80,6 +83,7 @@ export const AGO_RULES = [
     ["in <length>", "<length> from now|today", "in? <length> time", "<length> hence"],
     ({ length }, reference, place) => {
       if (!isCoarse(length) || (length.unit === "day" && length.high === 1)) return undefined;
+      if (isPastAfter(place)) return undefined;
       const plain = reference.prefer === "past" && !["now", "today", "time"].includes(lastWord(place));
       return future(fromNow(reference, length, 1), plain ? 0.3 : 0.9);
     },

@@ -14,7 +14,19 @@ const day = (reference: Reference, days: number) => dayOf(reference.today.add({ 
 export const DAY_RULES = [
   ...rule(
     "today",
-    ["today", "earlier today", "later today", "just now", "right now", "just today", "today <part>"],
+    [
+      "today",
+      "earlier today",
+      "later today",
+      "just now",
+      "right now",
+      "just today",
+      "today <part>",
+      "just a while|moment|bit|minute|second ago|back",
+      "a little|short while ago|back",
+      "a wee|little bit ago|back",
+      "a moment|second ago",
+    ],
     (_, reference) => either(dayOf(reference.today), 0.98),
   ),
   ...rule(

@@ -1,10 +1,11 @@
 import { Temporal } from "temporal-polyfill";
+import { isAmong } from "../context.ts";
 import { easterSunday, type Holiday } from "../holidays.ts";
 import { either, future, past } from "../meaning.ts";
 import { isFeast } from "../meant.ts";
 import { about, dayOf, derived, type Period, spanOf, weekOf } from "../period.ts";
 import { lastWhole, nearest, nextWhole } from "../resolve.ts";
-import { type Place, rule } from "../rule.ts";
+import { type Place, rule, wordAfter } from "../rule.ts";
 
 const feast =
   (holiday: Holiday) =>
@@ -24,7 +25,7 @@ const REACH = [
 const EASTER_REACH = [2, 1] as const;
 
 /** The days off around a holiday: Saturday to a Monday, Thursday to Sunday, Good Friday to Easter Monday. */
-const weekendAround = ({ from }: Period): Period => {
+export const weekendAround = ({ from }: Period): Period => {
   const easter = from.equals(easterSunday(from.year));
   const [before, after] = easter ? EASTER_REACH : (REACH[from.dayOfWeek - 1] ?? EASTER_REACH);
   return spanOf(dayOf(from.subtract({ days: before })), dayOf(from.add({ days: after })));
@@ -67,15 +68,28 @@ export const FEAST_RULES = [
   ...rule(
     "holiday-year",
     ["on|at|over|for? <holiday> ,of? <loose>", "on|at? <holiday> in <year>"],
-    (slots) => {
+    (slots, _reference, place) => {
       const year = "loose" in slots ? slots.loose : slots.year;
-      return either(about(feast(slots.holiday)(year)), 0.97);
+      return isAmong("counted", wordAfter(place))
+        ? undefined
+        : either(about(feast(slots.holiday)(year)), 0.97);
     },
   ),
   ...rule(
     "holiday-last-year",
     ["on|at|over? <holiday> of? last year", "last year at|on <holiday>"],
     ({ holiday }, { today }) => past(about(feast(holiday)(today.year - 1)), 0.95),
+  ),
+  ...rule(
+    "holiday-years-ago",
+    ["on|at|over? <holiday> <length> ago|back", "<length> ago ,on|at|over? <holiday>"],
+    ({ holiday, length }, { today }) => {
+      if (length.unit !== "year" || !Number.isInteger(length.low)) return undefined;
+      const then = today.subtract({ years: length.low });
+      const days = [-1, 0, 1].map((years) => holiday.on(then.year + years));
+      const away = (day: Temporal.PlainDate) => Math.abs(day.since(then).days);
+      return past(about(dayOf(days.reduce((best, day) => (away(day) < away(best) ? day : best)))), 0.93);
+    },
   ),
   ...rule("holiday-before-last", ["the? <holiday> before last"], ({ holiday }, { today }) => {
     const last = lastWhole(today, feast(holiday));

@@ -3,6 +3,7 @@ import { AGO_RULES } from "./ago.ts";
 import { BESIDE_RULES } from "./beside.ts";
 import { CLOCK_RULES } from "./clocks.ts";
 import { DAY_RULES } from "./days.ts";
+import { DAY_OFF_RULES } from "./days-off.ts";
 import { EDGE_RULES } from "./edges.ts";
 import { FEAST_RULES } from "./feasts.ts";
 import { LASTING_RULES } from "./lasting.ts";
@@ -27,6 +28,7 @@ export const RULES = indexRules([
   ...MONTH_DAY_RULES,
   ...SEASON_RULES,
   ...FEAST_RULES,
+  ...DAY_OFF_RULES,
   ...YEAR_RULES,
   ...UNIT_RULES,
   ...QUARTER_RULES,

@@ -40,9 +40,12 @@ const seasonBefore = (season: number, { from }: Period, { hemisphere }: Referenc
     .map((year) => seasonOf(season, year, hemisphere))
     .find(({ last }) => isBefore(last, from));
 
-/** The whole week, month or year in which a time lies. */
+const DAYS: Partial<Record<TimeUnit, number>> = { week: 7, month: 31, year: 366 };
+
+/** The whole week, month or year in which a time lies; "that same week" of a month is no more than that month. */
 const around = (period: Period, unit: TimeUnit): Period | undefined => {
-  const { from } = period;
+  const { from, last } = period;
+  if (last.since(from).days + 1 > (DAYS[unit] ?? 0)) return period;
   if (unit === "week") return weekOf(from);
   if (unit === "month") return monthOf(from);
   return unit === "year" ? yearOf(from.year) : undefined;

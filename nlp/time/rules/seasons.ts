@@ -80,7 +80,7 @@ export const SEASON_RULES = [
   ),
   ...rule(
     "season-just-gone",
-    ["the? <season> just gone|past", "the? <season> gone"],
+    ["in|over|during|through? the? <season> just gone|past", "in|over|during? the? <season> gone"],
     ({ season }, reference) => past(lastOver(season, reference), 0.9),
   ),
   ...rule("season-before-last", ["in|over|during? the? <season> before last"], ({ season }, reference) =>

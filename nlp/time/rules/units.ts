@@ -14,7 +14,11 @@ export const UNIT_RULES = [
   ),
   ...rule(
     "last-unit",
-    ["sometime|late|early? last|previous <unit>", "sometime|late|early? this past <unit>"],
+    [
+      "sometime|late|early? last|previous <unit>",
+      "sometime|late|early? this past <unit>",
+      "in|over|during? the <unit> just? gone|past",
+    ],
     ({ unit }, reference) =>
       isCalendarUnit(unit) || unit === "fortnight" ? past(unitAround(reference, unit, -1), 0.92) : undefined,
   ),

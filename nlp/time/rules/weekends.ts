@@ -12,8 +12,10 @@ export const WEEKEND_RULES = [
   ...rule("last-weekend", ["on|over? last weekend"], (_, { today }) =>
     past(weekendOf(today.subtract({ days: 7 })), 0.85),
   ),
-  ...rule("past-weekend", ["on|over? this past weekend"], (_, { today }) =>
-    past(weekendOf(today.dayOfWeek < 6 ? today.subtract({ days: 7 }) : today), 0.9),
+  ...rule(
+    "past-weekend",
+    ["on|over? this past weekend", "on|over|at|during? the? weekend just? gone|past"],
+    (_, { today }) => past(weekendOf(today.dayOfWeek < 6 ? today.subtract({ days: 7 }) : today), 0.9),
   ),
   ...rule("coming-weekend", ["on|over? this? coming|upcoming weekend"], (_, { today }) =>
     future(weekendOf(today), 0.9),
