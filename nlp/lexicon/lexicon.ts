@@ -10,6 +10,7 @@ import notComponentData from "./data/not-components.json" with { type: "json" };
 import outcomeData from "./data/outcomes.json" with { type: "json" };
 import placeData from "./data/places.json" with { type: "json" };
 import spellingData from "./data/spellings.json" with { type: "json" };
+import wholeData from "./data/wholes.json" with { type: "json" };
 import { compile, type Pattern, PatternIndex } from "./pattern.ts";
 import { Speller } from "./spelling.ts";
 
@@ -85,6 +86,8 @@ export const GENERIC: ReadonlyMap<string, Action> = new Map(
 );
 export const KEEP: ReadonlySet<string> = new Set(materialData.keep);
 export const DROP: ReadonlySet<string> = new Set(materialData.drop);
+/** What the whole of a component is called. */
+export const WHOLES: ReadonlyMap<string, readonly string[]> = new Map(Object.entries(wholeData.heads));
 export const TOOL_INDEX = new PatternIndex(
   materialData.tools.filter((tool) => tool.includes(" ")).map((tool) => compile(tool, null)),
 );
@@ -133,6 +136,8 @@ export const SPELLER = new Speller(
   (word) => otherWords.has(word) || Object.hasOwn(english, word),
 );
 
+/** What plain English takes a word for ("Singular", "PastTense", "Adverb" …), or "undefined". */
+export const plainTag = (word: string): string => String(english[word]);
 /** Whether plain English knows a word as a verb in some form. */
 export const isPlainVerb = (word: string): boolean =>
   /^(?:Infinitive|PastTense|PresentTense|Gerund|Participle|Verb|Copula|Modal|Auxiliary)$/.test(
