@@ -1,9 +1,14 @@
 import { Temporal } from "temporal-polyfill";
 import type { Moment } from "../../shared/reading.ts";
 import type { Edtf } from "../../shared/record.ts";
+import type { Build } from "./build.ts";
 import type { Clause } from "./clauses.ts";
+import { lastingOf, sinceDeed } from "./lasting-dates.ts";
+import { goesOn, inOwnClause } from "./own-times.ts";
+import { isPastPoint } from "./past-points.ts";
 import type { Scan, Stretch, TimeRef } from "./scan.ts";
 import type { Event, Told } from "./told.ts";
+import { startingIn } from "./windows.ts";
 import { listed } from "./words.ts";
 
 export type Dated = { readonly edtf: Edtf | null; readonly spans: readonly Stretch[]; readonly rule: string };
@@ -11,17 +16,6 @@ export type Dated = { readonly edtf: Edtf | null; readonly spans: readonly Stret
 /** The civil day on which a note was said, where it was said. */
 export const saidDay = ({ said, zone }: Moment): Edtf =>
   Temporal.Instant.from(said).toZonedDateTimeISO(zone).toPlainDate().toString();
-
-const within = (time: TimeRef, clause: Clause | undefined): boolean =>
-  clause !== undefined && time.from >= clause.from && time.to <= clause.to;
-
-const isPast = (time: TimeRef, today: Edtf): boolean =>
-  time.time.edtf.slice(0, 4) <= today.slice(0, 4) && time.time.direction !== "future";
-
-const dateTimes = (told: Told, today: Edtf): TimeRef[] =>
-  told.times.filter(
-    (time) => (time.time.role === "point" || time.time.role === "after-that") && isPast(time, today),
-  );
 
 const found = (time: TimeRef, rule: string): Dated => ({ edtf: time.time.edtf, spans: [time], rule });
 
@@ -32,71 +26,145 @@ const isQuiet = (told: Told, clause: Clause): boolean =>
   );
 
 const THAT_WAS = listed("datesThatWas");
+const WAS = new Set(["was", "thats", "were", "twas"]);
+const ONWARD = listed("datesOnward");
+const AFTERWARDS = 3;
+const STRAIGHT_AFTER = 8;
+
+const wordsIn = (scan: Scan, from: number, to: number): string[] =>
+  scan.tokens.slice(from, to).map((token) => token.norm);
+
+/** "that was", "this was back", right before a time. */
+const saysThatWas = (words: readonly string[]): boolean => {
+  const was = words.findLastIndex((word) => WAS.has(word));
+  return (
+    was >= 0 &&
+    words.length - was <= 3 &&
+    (words[was] === "thats" || ["that", "this"].includes(words[was - 1] ?? ""))
+  );
+};
 
 /** "that was end of August", "two weeks ago now": said after the deed in a clause without a deed of its own. */
 const afterwards = (
+  lastClause: number,
   event: Event,
   times: readonly TimeRef[],
-  scan: Scan,
-  clauses: readonly Clause[],
-  index: Int32Array,
+  { scan, clauses, index }: Build,
 ): TimeRef | undefined => {
-  const lastClause = event.deeds.at(-1)?.clause ?? 0;
   return times.find((time) => {
     const at = index[time.from] ?? 0;
     const clause = clauses[at];
-    if (clause === undefined || at <= lastClause || at > lastClause + 3 || time.from >= event.to)
-      return false;
+    if (clause === undefined || at <= lastClause || time.from >= event.to) return false;
+    const words = wordsIn(scan, clause.from, time.from);
+    if (at <= lastClause + STRAIGHT_AFTER && saysThatWas(words)) return true;
+    if (at > lastClause + AFTERWARDS) return false;
     const first = scan.tokens[clause.from]?.norm ?? "";
-    const words = scan.tokens.slice(clause.from, time.from).map((token) => token.norm);
     return (
-      ((words.includes("that") || THAT_WAS.has(first)) &&
-        words.some((word) => ["was", "thats", "were"].includes(word))) ||
+      ((words.includes("that") || THAT_WAS.has(first)) && words.some((word) => WAS.has(word))) ||
       (clause.from === time.from && clause.to - time.to <= 1)
     );
   });
+};
+
+const MOST_TRAILING = 3;
+const HEAD = 2;
+
+/** "…, $150, in 2024": told right after the deed, with nothing but remarks between. */
+const trailing = (
+  lastClause: number,
+  told: Told,
+  times: readonly TimeRef[],
+  { scan, clauses }: Build,
+): TimeRef | undefined => {
+  for (let at = lastClause + 1; at <= lastClause + MOST_TRAILING; at++) {
+    const clause = clauses[at];
+    if (clause === undefined || (at > lastClause + 1 && clause.hard)) return undefined;
+    const quiet = isQuiet(told, clause);
+    const mine = startingIn(times, clause.from, clause.to).find(
+      (time) => time.to <= clause.to && (quiet || time.from - clause.from <= HEAD),
+    );
+    const opens = wordsIn(scan, clause.from, clause.from + HEAD).some((word) => ONWARD.has(word));
+    if (mine !== undefined) return opens ? undefined : mine;
+    if (!quiet) return undefined;
+  }
+  return undefined;
+};
+
+const NEAR = 3;
+const FAR = 9;
+
+/** "In March the slide stuck, we were at the lake, ...": told before the deed, after what was done before it. */
+const beforehand = (
+  event: Event,
+  earlier: Event | undefined,
+  times: readonly TimeRef[],
+  { index, deeds }: Build,
+): TimeRef | undefined => {
+  const first = event.deeds[0];
+  const last = earlier?.deeds.at(-1);
+  const since = Math.min(event.from, (last?.to ?? event.from - 1) + 1);
+  const firstClause = first?.clause ?? 0;
+  return times.findLast((time) => {
+    const at = index[time.from] ?? 0;
+    if (time.from < since || at >= firstClause || at <= (last?.clause ?? -1)) return false;
+    const between = startingIn(deeds, time.from, first?.from ?? time.from);
+    return firstClause - at <= (between.some((deed) => deed.status === "done") ? NEAR : FAR);
+  });
+};
+
+const FRAME = listed("clausesFrameWords");
+const FOLLOWS = new Set(["so", "and", "but"]);
+
+/** "After four hundred k yesterday | the inverter cut out": ends what is said before, where no deed claims it. */
+const rightBefore = (event: Event, build: Build): TimeRef | undefined => {
+  const { clauses, index, scan } = build;
+  const firstClause = event.deeds[0]?.clause ?? 0;
+  for (const at of new Set([firstClause, index[event.from] ?? firstClause])) {
+    const [clause, next] = [clauses[at - 1], clauses[at]];
+    if (clause === undefined || next === undefined || next.hard) continue;
+    if (startingIn(build.deeds, clause.from, clause.to).some((deed) => deed.status === "done")) continue;
+    const times = startingIn(build.times, clause.from, clause.to).filter((time) =>
+      isPastPoint(time, build.today),
+    );
+    const [front, last] = [times[0], times.at(-1)];
+    const leads = wordsIn(scan, clause.from, front?.from ?? 0).every((word) => FRAME.has(word));
+    if (front !== undefined && leads && FOLLOWS.has(scan.tokens[next.from]?.norm ?? "")) return front;
+    if (last !== undefined && last.to >= clause.to && !saysThatWas(wordsIn(scan, clause.from, last.from)))
+      return last;
+  }
+  return undefined;
 };
 
 /** The date of a piece of work, or undefined when nothing in its own words gives one. */
 export const dateOf = (
   event: Event,
   told: Told,
-  scan: Scan,
-  clauses: readonly Clause[],
-  index: Int32Array,
-  today: Edtf,
+  earlier: Event | undefined,
+  build: Build,
 ): Dated | undefined => {
-  const times = dateTimes(told, today).filter((time) => time.from >= event.from && time.from < event.to);
+  const { today } = build;
+  const mine = told.times.filter((time) => isPastPoint(time, today));
+  const times = startingIn(mine, event.from, event.to);
   const main = [...event.deeds].sort((a, b) => Number(a.sense === "prep") - Number(b.sense === "prep"));
-  for (const deed of main) {
-    const own = times.filter((time) => within(time, clauses[deed.clause]));
-    const best = own.sort((a, b) => Math.abs(a.from - deed.at) - Math.abs(b.from - deed.at))[0];
-    if (best !== undefined) return found(best, "in-the-deed");
-  }
-  const that = afterwards(event, times, scan, clauses, index);
+  const own = firstOf(main, (deed) => inOwnClause(deed, event.deeds, build) ?? sinceDeed(deed, build));
+  if (own !== undefined) return found(own, "in-the-deed");
+  const ends = [...new Set(event.deeds.map((deed) => deed.clause))].reverse();
+  const that = firstOf(ends, (clause) => afterwards(clause, event, times, build));
   if (that !== undefined) return found(that, "that-was");
-  const lastClause = event.deeds.at(-1)?.clause ?? 0;
-  const nextClause = clauses[lastClause + 1];
-  const trailing =
-    nextClause &&
-    times.find(
-      (time) =>
-        time.from >= nextClause.from &&
-        time.to <= nextClause.to &&
-        (time.from - nextClause.from <= 2 || isQuiet(told, nextClause)),
-    );
-  if (trailing !== undefined) return found(trailing, "just-after-the-deed");
-  const firstClause = event.deeds[0]?.clause ?? 0;
-  const before = [...times]
-    .reverse()
-    .find((time) => (index[time.from] ?? 0) < firstClause && firstClause - (index[time.from] ?? 0) <= 3);
+  const after = firstOf(ends, (clause) => trailing(clause, told, times, build));
+  if (after !== undefined) return found(after, "just-after-the-deed");
+  const on = firstOf(main, (deed) => goesOn(deed, build));
+  if (on !== undefined) return found(on, "goes-on");
+  const before = beforehand(event, earlier, mine, build) ?? rightBefore(event, build);
   if (before !== undefined) return found(before, "before-the-deed");
-  const lasting = told.times.find(
-    (time) =>
-      time.from >= event.from &&
-      time.from < event.to &&
-      (time.time.role === "lasting" || time.time.role === "since"),
-  );
-  if (lasting !== undefined) return found(lasting, "lasting");
+  const lasting = lastingOf(event, told, build);
+  return lasting && found(lasting, "lasting");
+};
+
+const firstOf = <T, R>(each: readonly T[], find: (one: T) => R | undefined): R | undefined => {
+  for (const one of each) {
+    const hit = find(one);
+    if (hit !== undefined) return hit;
+  }
   return undefined;
 };

@@ -60,14 +60,15 @@ const joins = (
   last: Event | undefined,
   kind: EventKind,
   action: Action,
-  deed: Deed,
+  deeds: readonly Deed[],
   told: Told,
   { clauses }: Context,
 ): boolean => {
   if (last === undefined || last.kind !== kind) return false;
   if (kind !== "work") return true;
   const lastTo = last.deeds.at(-1)?.to ?? last.from;
-  if (failedBetween(told, lastTo, deed.from) || timesDiffer(told, last, deed, clauses)) return false;
+  if (deeds.some((deed) => failedBetween(told, lastTo, deed.from) || timesDiffer(told, last, deed, clauses)))
+    return false;
   const packs = told.topic.component === "wheel-bearing" && [last.action, action].includes("clean");
   return packs || !apart(last.action, action);
 };
@@ -146,7 +147,10 @@ class Events {
     }
     const action = actionOf(deed, next, this.#pending, this.#told, this.#context);
     if (action === null) return;
-    if (last === undefined || !joins(last, kind, action, deed, this.#told, this.#context)) {
+    if (
+      last === undefined ||
+      !joins(last, kind, action, [...this.#pending, deed], this.#told, this.#context)
+    ) {
       this.#open(kind, action, deed, null);
       return;
     }

@@ -14,6 +14,7 @@ import { type Scan, type Stretch, scan } from "./scan.ts";
 import { shapedVerdicts, withoutHopes } from "./shapes.ts";
 import type { Like, Told } from "./told.ts";
 import { type Topic, topicsOf } from "./topics.ts";
+import { withDates } from "./undated.ts";
 import { usageOf } from "./usage.ts";
 import { Places } from "./where.ts";
 import { startingIn } from "./windows.ts";
@@ -61,17 +62,6 @@ const crossesTurn = (
   return index[ref.from] !== last && TURNS.has(tokens[clauses[last]?.from ?? 0]?.norm ?? "");
 };
 
-/** Work told without a time was done just now, unless the whole note looks back. */
-const defaultDates = (made: readonly Made[], today: string): Made[] => {
-  const dated = made.filter((each) => each.kind === "repair" && each.dated !== undefined);
-  const retrospective = dated.length >= 3 && dated.every((each) => each.dated?.edtf !== today);
-  return made.map((each) => {
-    if (each.dated !== undefined || each.kind === "todo" || (each.kind === "repair" && retrospective))
-      return each;
-    return { ...each, dated: { edtf: today, spans: [], rule: "just-now" } };
-  });
-};
-
 /** A word inside a name is no fault: "smoke" in "smoke alarm". */
 const outside = <T extends Stretch>(faults: readonly T[], names: readonly Stretch[]): T[] => {
   const named = tokensOf(names);
@@ -117,6 +107,14 @@ export const read = (text: string, moment: Moment): Reading => {
       .map((deed) => ({ from: deed.at, to: deed.at + 1 })),
   ];
   const faults = live(uncovered(outside(seen.faults, names), taken));
+  const again = seen.tokens.flatMap((token, at) => (token.norm === "again" ? [at] : []));
+  const alive = {
+    deeds: live(deeds),
+    verdicts: live(seen.verdicts),
+    times: live(seen.times),
+    amounts: live(fixed.amounts),
+    materials: live(seen.materials),
+  };
   const build = {
     scan: seen,
     clauses,
@@ -125,14 +123,8 @@ export const read = (text: string, moment: Moment): Reading => {
     places: new Places(seen, fixed.dead),
     today,
     muted,
-  };
-  const again = seen.tokens.flatMap((token, at) => (token.norm === "again" ? [at] : []));
-  const alive = {
-    deeds: live(deeds),
-    verdicts: live(seen.verdicts),
-    times: live(seen.times),
-    amounts: live(fixed.amounts),
-    materials: live(seen.materials),
+    times: alive.times,
+    deeds: alive.deeds,
   };
   let before: Like | null = null;
   const made = topics.flatMap((topic) => {
@@ -153,7 +145,7 @@ export const read = (text: string, moment: Moment): Reading => {
     if (work !== undefined) before = { event: work, told };
     return recordsOf(told, events, build);
   });
-  const records = defaultDates(
+  const records = withDates(
     withLostVerdicts(
       withPartners(made, topics).sort((a, b) => a.span.from - b.span.from),
       live(seen.verdicts),
@@ -161,7 +153,7 @@ export const read = (text: string, moment: Moment): Reading => {
       clauses,
       index,
     ),
-    today,
+    build,
   );
   const exposed = new Set(records.flatMap((each) => each.exposure.map((exposure) => exposure.at.from)));
   const skip = (at: number): boolean => exposed.has(at) || fixed.dead[at] === 1;

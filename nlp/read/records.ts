@@ -14,7 +14,7 @@ import { materialsOf } from "./uses.ts";
 import { startingIn } from "./windows.ts";
 import { FAILED, retold, withoutDeed } from "./without-deed.ts";
 
-const ofWork = (told: Told, event: Event, early: Told["verdicts"], build: Build): Made => {
+const ofWork = (told: Told, event: Event, early: Told["verdicts"], build: Build, earlier?: Event): Made => {
   const source = event.like ?? { event, told };
   const isRepair = event.kind === "work";
   return {
@@ -22,7 +22,7 @@ const ofWork = (told: Told, event: Event, early: Told["verdicts"], build: Build)
     told,
     event,
     action: event.action,
-    dated: dateOf(event, told, build.scan, build.clauses, build.index, build.today),
+    dated: dateOf(event, told, earlier, build),
     judged: judged(told, event, early, build),
     used: isRepair ? materialsOf(source.event, source.told, build.scan) : NOTHING_USED,
     where: event.like === null ? whereOf(told, event, build) : build.places.within(event, []),
@@ -141,7 +141,9 @@ export const recordsOf = (told: Told, events: readonly Event[], build: Build): M
         plan.from >= lastWork.from && (!looks || dueOf(plan, build.scan, build.clauses, build.index) !== null)
       );
     });
-    const made = works.map((event) => ofWork(told, event, event === lastWork ? early : [], build));
+    const made = works.map((event, at) =>
+      ofWork(told, event, event === lastWork ? early : [], build, works[at - 1]),
+    );
     return [...shared(made), ...later.slice(0, 1).map((event) => ofPlan(told, event, event, build))];
   }
   const plan = plans[0];

@@ -88,7 +88,9 @@ const monthDay: Reader<number> = (tokens, at) => {
   if (ordinal !== undefined) return within({ value: ordinal.low, next: ordinal.next }, 1, 31);
   const raw = tokens[at]?.raw ?? "";
   const plain = /^\d{1,2}$/u.test(raw) ? { value: Number(raw), next: at + 1 } : underHundred(tokens, at);
-  return within(plain, 1, 31);
+  return plain !== undefined && isAmong("counted", wordAt(tokens, plain.next) ?? "")
+    ? undefined
+    : within(plain, 1, 31);
 };
 
 export const SLOTS: { readonly [K in Exclude<SlotName, "when" | `${string}2`>]: Reader<SlotValues[K]> } = {

@@ -13,8 +13,9 @@ const lastWord = ({ tokens, next }: Place): string => tokens[next - 1]?.word ?? 
 const isBackThere = (place: Place): boolean =>
   lastWord(place) === "back" && ["there", "in", "on", "together"].includes(wordAfter(place));
 
-/** "put it in two years ago": the "in" belongs to the verb. */
-const isPastAfter = (place: Place): boolean => ["ago", "back"].includes(wordAfter(place));
+/** "put it in two years ago", "in the two years since I built it". */
+const isPastAfter = (place: Place): boolean =>
+  ["ago", "back", "since", "that", "of"].includes(wordAfter(place));
 
 export const AGO_RULES = [
   ...rule("ago", ["<length> ago|back|prior|earlier", "<length> a go"], ({ length }, reference, place) =>

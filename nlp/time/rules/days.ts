@@ -9,6 +9,8 @@ import { rule, wordBefore } from "../rule.ts";
 
 /** Before three in the morning, people still speak of the day that they got up on. */
 const waking = ({ today, now }: Reference) => (now.hour < 3 ? today.subtract({ days: 1 }) : today);
+/** Days after the first within which each weekday comes but once. */
+const LONGEST_WEEK = 6;
 const day = (reference: Reference, days: number) => dayOf(reference.today.add({ days }));
 
 export const DAY_RULES = [
@@ -102,6 +104,23 @@ export const DAY_RULES = [
     "this-week-weekday",
     ["this week ,on? <weekday>", "<weekday> of? this week", "earlier this week on <weekday>"],
     ({ weekday }, reference) => either(dayOf(weekdayIn(unitAround(reference, "week", 0), weekday)), 0.9),
+  ),
+  ...rule(
+    "weekday-within",
+    ["<when> ,the|on|that? <weekday>", "the? <weekday> of|on <when>"],
+    ({ when, weekday }, _reference, place) => {
+      const days = when.last.since(when.from).days;
+      if (when.grain === "day" || days > LONGEST_WEEK) return undefined;
+      if (
+        !isDay(
+          place,
+          place.tokens.findIndex(({ word }, i) => i >= place.at && WEEKDAYS.has(word)),
+        )
+      )
+        return undefined;
+      const first = when.from.add({ days: (weekday - when.from.dayOfWeek + 7) % 7 });
+      return first.until(when.last).days < 0 ? undefined : either(dayOf(first), 0.9);
+    },
   ),
   ...rule("weekdays-ago", ["<n> <weekdays> ago|back"], ({ n, weekdays }, { today }) =>
     Number.isInteger(n.low)

@@ -56,7 +56,9 @@ export const SEASON_RULES = [
       const last = place.tokens
         .slice(place.at, place.next)
         .some(({ word }) => word === "last" || word === "past");
-      const period = last ? lastOver(season, reference) : nearest(reference, seasonIn(season, reference));
+      const period = last
+        ? lastOver(season, reference)
+        : nearest({ ...reference, prefer: "past" }, seasonIn(season, reference));
       return {
         period: about(period),
         role: "lasting",

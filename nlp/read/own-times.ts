@@ -1,0 +1,69 @@
+import type { Build } from "./build.ts";
+import type { Deed } from "./deed.ts";
+import { isPastPoint } from "./past-points.ts";
+import type { TimeRef } from "./scan.ts";
+import { startingIn } from "./windows.ts";
+import { SUBJECTS } from "./words.ts";
+
+const timesIn = ({ clauses, times, today }: Build, clause: number): readonly TimeRef[] => {
+  const { from, to } = clauses[clause] ?? { from: 0, to: 0 };
+  return startingIn(times, from, to).filter((time) => time.to <= to && isPastPoint(time, today));
+};
+
+const nearest = (times: readonly TimeRef[], deed: Deed): TimeRef | undefined =>
+  times.toSorted((a, b) => Math.abs(a.from - deed.at) - Math.abs(b.from - deed.at))[0];
+
+/** Of the deeds in one clause, the one that a time is told of: those on its left, or on its right where times lead. */
+const claimant = (time: TimeRef, deeds: readonly Deed[], leads: boolean): Deed | undefined => {
+  const left = deeds.findLast((deed) => deed.at < time.from);
+  const right = deeds.find((deed) => deed.at >= time.to);
+  return leads ? (right ?? left) : (left ?? right);
+};
+
+/** The time in the clause of a deed that is told of it; `own` are the deeds of the same piece of work. */
+export const inOwnClause = (deed: Deed, own: readonly Deed[], build: Build): TimeRef | undefined => {
+  const times = timesIn(build, deed.clause);
+  if (times.length < 2) return times[0];
+  const { from, to } = build.clauses[deed.clause] ?? { from: 0, to: 0 };
+  const deeds = startingIn(build.deeds, from, to).filter((each) => each.status !== "talk");
+  if (deeds.every((each) => own.includes(each))) return nearest(times, deed);
+  const leads = (times[0]?.from ?? 0) < (deeds[0]?.at ?? 0);
+  const claimed = times.filter((time) => {
+    const by = claimant(time, deeds, leads);
+    return by !== undefined && own.includes(by);
+  });
+  return nearest(claimed, deed);
+};
+
+const JOINERS = new Set(["and", "n", "then", "&", "+", ",", "plus"]);
+const OPENING = 4;
+const FARTHEST = 4;
+
+/** "and tightened the ladder": a clause that shares the subject of the one before it. */
+const sharesSubject = ({ clauses, scan, deeds }: Build, at: number): boolean => {
+  const clause = clauses[at];
+  if (clause === undefined || (clause.hard && scan.tokens[clause.from]?.norm !== "then")) return false;
+  const verb = startingIn(deeds, clause.from, clause.from + OPENING)[0];
+  if (verb === undefined) return false;
+  const lead = scan.tokens.slice(clause.from, verb.at).map((token) => token.norm);
+  const before = scan.tokens[clause.from - 1]?.norm ?? "";
+  return (
+    !lead.some((word) => SUBJECTS.has(word)) &&
+    (lead.some((word) => JOINERS.has(word)) || JOINERS.has(before))
+  );
+};
+
+/** "In June I pulled the pan and glassed the crack": what one subject did in one breath was done at one time. */
+export const goesOn = (deed: Deed, build: Build): TimeRef | undefined => {
+  const { clauses, deeds } = build;
+  for (let at = deed.clause; at > deed.clause - FARTHEST && sharesSubject(build, at); at--) {
+    const { from, to } = clauses[at - 1] ?? { from: 0, to: 0 };
+    if (!startingIn(deeds, from, to).some((each) => each.status === "done")) return undefined;
+    const time = timesIn(build, at - 1).at(-1);
+    if (time !== undefined) return time;
+  }
+  if (!sharesSubject(build, deed.clause + 1)) return undefined;
+  const { to } = clauses[deed.clause + 1] ?? { to: 0 };
+  const next = timesIn(build, deed.clause + 1);
+  return next.length === 1 && to - (next[0]?.to ?? 0) <= 1 ? next[0] : undefined;
+};
