@@ -1,19 +1,22 @@
+import type { RecordId } from "../../shared/history.ts";
 import { amend } from "../../shared/memory/amend.ts";
 import type { Amendment } from "../../shared/memory/amendment.ts";
 import type { Correction } from "../../shared/memory/correction.ts";
-import type { Scene } from "../../shared/memory/scene.ts";
+import { EMPTY_SCENE, type Scene } from "../../shared/memory/scene.ts";
 import { planLooks } from "../nudges/plan-looks.ts";
 import { amendedReply, IMPOSSIBLE, whichReply } from "../replies/amended.ts";
 import { momentOf } from "../rig/rig.ts";
 import { applyAmend } from "./apply-amend.ts";
+import { waitFor } from "./pending.ts";
 import type { Turn } from "./turn.ts";
 
-const respond = (turn: Turn, amendment: Amendment): void => {
+const respond = (turn: Turn, correction: Correction, amendment: Amendment): void => {
   switch (amendment.is) {
     case "impossible":
       turn.say({ text: IMPOSSIBLE[amendment.why] });
       return;
     case "which":
+      waitFor(turn, { is: "which-to-amend", candidates: [...amendment.candidates], correction });
       turn.say(whichReply(turn, amendment.candidates));
       return;
     case "amend": {
@@ -26,4 +29,10 @@ const respond = (turn: Turn, amendment: Amendment): void => {
 
 /** Puts right what is kept, in the speaker's words, and says in one line what changed. */
 export const correct = (turn: Turn, correction: Correction, scene: Scene): void =>
-  respond(turn, amend(correction, scene, turn.store.history, momentOf(turn.now, turn.rig)));
+  respond(turn, correction, amend(correction, scene, turn.store.history, momentOf(turn.now, turn.rig)));
+
+/** The same for records that were picked when it was asked which one is meant. */
+export const correctPicked = (turn: Turn, correction: Correction, picked: readonly RecordId[]): void => {
+  for (const record of picked)
+    correct(turn, { ...correction, target: { by: "record", record } }, EMPTY_SCENE);
+};

@@ -1,6 +1,8 @@
 import { z } from "zod";
+import type { RecordId } from "../../shared/history.ts";
+import type { Correction } from "../../shared/memory/correction.ts";
 import type { LinkStep } from "../../shared/memory/link-plan.ts";
-import type { Pending } from "../../shared/memory/scene.ts";
+import type { Pending, Shown } from "../../shared/memory/scene.ts";
 import { COMPONENTS } from "../../shared/vocabulary.ts";
 import type { Turn } from "./turn.ts";
 
@@ -20,6 +22,12 @@ const askedSchema = z.discriminatedUnion("is", [
     /** What picking each candidate means, in their order. */
     picked: z.custom<readonly LinkStep[]>(Array.isArray),
   }),
+  /** Which record a correction is about. */
+  z.object({
+    is: z.literal("which-to-amend"),
+    candidates: z.array(id),
+    correction: z.custom<Correction>((value) => typeof value === "object" && value !== null),
+  }),
   z.object({ is: z.literal("settle-field"), record: id }),
   /** The temperature where something cures. */
   z.object({ is: z.literal("temperature"), record: id }),
@@ -38,6 +46,9 @@ export const askedIn = (turn: Turn): Asked | null => {
   return askedSchema.safeParse(kept).data ?? null;
 };
 
+const shownOf = (turn: Turn, ids: readonly RecordId[]): readonly Shown[] =>
+  ids.flatMap((id) => turn.store.history.record(id) ?? []).map(({ id, fields }) => ({ id, fields }));
+
 export const pendingIn = (turn: Turn): Pending | null => {
   const asked = askedIn(turn);
   if (asked === null) return null;
@@ -45,7 +56,8 @@ export const pendingIn = (turn: Turn): Pending | null => {
     case "nudge":
       return { is: "nudge", records: asked.records };
     case "which-record":
-      return { is: "which-record", candidates: asked.candidates };
+    case "which-to-amend":
+      return { is: "which-record", candidates: shownOf(turn, asked.candidates) };
     case "settle-field":
       return { is: "settle-field", record: asked.record, choices: [] };
     case "temperature":

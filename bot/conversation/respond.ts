@@ -11,6 +11,7 @@ import { help } from "./greet.ts";
 import { misheard } from "./misheard.ts";
 import { numberHeard } from "./number-heard.ts";
 import { heardBack, pendingIn } from "./pending.ts";
+import { picked } from "./pick.ts";
 import { sceneOf } from "./scene.ts";
 import { set } from "./set.ts";
 import { show } from "./show.ts";
@@ -30,6 +31,8 @@ const act = (turn: Turn, intent: Intent, scene: Scene, note: ToldNote): void => 
       return ask(turn, intent.query);
     case "correct":
       return correct(turn, intent.correction, scene);
+    case "pick":
+      return picked(turn, intent.records);
     case "undo":
       return undoLast(turn, "work");
     case "redo":

@@ -1,12 +1,12 @@
 import type { Shown } from "../../store/outbox.ts";
-import { planLooks } from "../nudges/plan-looks.ts";
 import { type Nudged, nudgeText } from "../replies/nudge.ts";
 import { thingName } from "../replies/record-line.ts";
 import { type LookAnswer, parseTap, type Tap } from "./buttons.ts";
 import { careDone, switchCare } from "./care.ts";
 import type { Incoming } from "./incoming.ts";
-import { askedIn, heardBack, waitFor } from "./pending.ts";
-import { savePlan } from "./save-plan.ts";
+import { OLD_BUTTON } from "./old-button.ts";
+import { waitFor } from "./pending.ts";
+import { picked } from "./pick.ts";
 import { settle } from "./tick.ts";
 import { tickLine } from "./trip.ts";
 import type { Reply, Turn } from "./turn.ts";
@@ -15,8 +15,6 @@ import { GONE, takeVerdict } from "./verdict.ts";
 import { sayWords } from "./words.ts";
 
 type TapIn = Extract<Incoming, { is: "tap" }>;
-
-const OLD_BUTTON = "That button is from an older message and does nothing now.";
 
 /** Rewrites the message that carried the button, or says it anew when that message is not ours any more. */
 const rewrite = (turn: Turn, tap: TapIn, reply: Reply): void => {
@@ -47,25 +45,6 @@ const seeTo = (turn: Turn, tap: TapIn, row: string, answer: "done" | "later"): v
   rewrite(turn, tap, nudgeText(turn, nudgedBy(turn, tap, [], [row]), new Map([[row, line]])));
 };
 
-const pickRecord = (turn: Turn, picked: number): Reply => {
-  const asked = askedIn(turn);
-  if (asked?.is !== "which-record") return { text: OLD_BUTTON };
-  heardBack(turn);
-  if (picked === asked.kept) return { text: "Kept as new work." };
-  const step = asked.picked[asked.candidates.indexOf(picked)];
-  const note = turn.store.notes.get(asked.noteId);
-  if (step === undefined || note === undefined) return { text: OLD_BUTTON };
-  turn.keeper.remove(asked.kept);
-  const saved = savePlan([step], { id: note.id, saidAt: note.saidAt }, turn.keeper);
-  planLooks(turn, [...saved.map(({ record }) => record), asked.kept]);
-  const record = turn.store.history.record(picked);
-  return {
-    text: `Put with ${record === undefined ? "the earlier one" : thingName(record.fields)}.`,
-    buttons: [[{ label: "Undo", tap: { tap: "undo", turn: turn.turnId } }]],
-    shows: { of: "note", records: [picked] },
-  };
-};
-
 const settleRecord = (turn: Turn, record: number): Reply => {
   const [ticked] = settle(turn, [record]);
   if (ticked === undefined) return { text: "That is ticked off already." };
@@ -92,7 +71,7 @@ const act = (turn: Turn, tapIn: TapIn, tap: Tap): void => {
         shows: { of: "note", records: [tap.record] },
       });
     case "pick":
-      return void turn.say(pickRecord(turn, tap.record));
+      return picked(turn, [tap.record]);
     case "settle":
       return void turn.say(settleRecord(turn, tap.record));
     case "tick":

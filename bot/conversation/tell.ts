@@ -1,5 +1,6 @@
 import { read } from "../../nlp/read/index.ts";
 import type { RecordId } from "../../shared/history.ts";
+import type { Again } from "../../shared/memory/intent.ts";
 import { link } from "../../shared/memory/link.ts";
 import { contradictedReading } from "../../shared/memory/meter.ts";
 import { workAgain } from "../../shared/memory/work-again.ts";
@@ -15,17 +16,10 @@ import type { Reply, Turn } from "./turn.ts";
 
 const AS_SAID: ReadAs = { read: null, again: null };
 
-/** The work of a kept record, done at another place too. */
-const readAgain = (
-  turn: Turn,
-  again: NonNullable<ReadAs["again"]>,
-  text: string,
-  moment: Moment,
-): Reading | undefined => {
-  const kept = turn.store.history.record(again.record);
-  return kept === undefined
-    ? undefined
-    : { records: [workAgain(kept, again.where, text, moment)], usage: [] };
+/** The work of kept records, done at another place too. */
+const readAgain = (turn: Turn, again: Again, text: string, moment: Moment): Reading => {
+  const kept = again.records.flatMap((id) => turn.store.history.record(id) ?? []);
+  return { records: kept.map((record) => workAgain(record, again, text, moment)), usage: [] };
 };
 
 /** Reads a note, links it to what is known and writes it down. */
@@ -33,8 +27,7 @@ const keepTold = (turn: Turn, note: ToldNote, how: ReadAs): Told => {
   turn.store.notes.told(note.id);
   const moment = momentOf(note.said, turn.rig);
   const text = how.read ?? note.text;
-  const reading =
-    (how.again === null ? undefined : readAgain(turn, how.again, text, moment)) ?? read(text, moment);
+  const reading = how.again === null ? read(text, moment) : readAgain(turn, how.again, text, moment);
   const backwards = reading.usage.flatMap(
     ({ usage }) => contradictedReading(usage, turn.store.history, moment) ?? [],
   );

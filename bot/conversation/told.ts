@@ -1,5 +1,6 @@
 import type { Temporal } from "temporal-polyfill";
-import type { KeptUsage, NoteId, RecordId } from "../../shared/history.ts";
+import type { KeptUsage, NoteId } from "../../shared/history.ts";
+import type { Again } from "../../shared/memory/intent.ts";
 import type { UsageDraft } from "../../shared/reading.ts";
 import type { Saved } from "./save-plan.ts";
 
@@ -9,7 +10,7 @@ export type ToldNote = { readonly id: NoteId; readonly said: Temporal.Instant; r
 /** How a note is to be read: with what points back spelled out, or as the work of a record done elsewhere too. */
 export type ReadAs = {
   readonly read: string | null;
-  readonly again: { readonly record: RecordId; readonly where: string } | null;
+  readonly again: Again | null;
 };
 
 /** What a note has become: records and entries of use. */

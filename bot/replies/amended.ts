@@ -3,9 +3,10 @@ import type { RecordId } from "../../shared/history.ts";
 import type { Amend, Amendment } from "../../shared/memory/amendment.ts";
 import type { Field, RecordFields } from "../../shared/record.ts";
 import { componentName } from "../../shared/vocabulary.ts";
+import type { Button } from "../conversation/buttons.ts";
 import type { Reply, Turn } from "../conversation/turn.ts";
 import { sayMoney } from "../rig/money.ts";
-import { lineContext, recordLine } from "./record-line.ts";
+import { lineContext, recordLine, thingName } from "./record-line.ts";
 import { capital, doneWord, listed, sayCount, sayExposure } from "./words.ts";
 
 type Why = Extract<Amendment, { is: "impossible" }>["why"];
@@ -103,15 +104,17 @@ export const amendedReply = (turn: Turn, changes: readonly Amend[], records: rea
   };
 };
 
-/** Asks which record a correction is about. */
+const pickLabel = (turn: Turn, id: RecordId, index: number): string => {
+  const record = turn.store.history.record(id);
+  return record === undefined ? `Number ${index + 1}` : thingName(record.fields);
+};
+
+/** Asks which record a correction is about; a tap or a word settles it. */
 export const whichReply = (turn: Turn, candidates: readonly RecordId[]): Reply => {
   const shown = candidates.slice(0, 5);
   const list = lines(turn, shown).map((line, index) => `${index + 1}. ${line}`);
-  return {
-    text: [
-      "Which one do you mean? Say the number with the change, like “number 2 was in May”.",
-      ...list,
-    ].join("\n"),
-    shows: { of: "answer", records: [...shown] },
-  };
+  const buttons = shown.map((record, index): readonly Button[] => [
+    { label: pickLabel(turn, record, index), tap: { tap: "pick", record } },
+  ]);
+  return { text: ["Which one do you mean?", ...list].join("\n"), buttons };
 };

@@ -2,6 +2,7 @@ import type { Change, Correction } from "../../shared/memory/correction.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import { topicOf } from "../ask/topic.ts";
+import { scan } from "../read/scan.ts";
 import cues from "./cues.json" with { type: "json" };
 import { LAST, type Part, partOf } from "./part.ts";
 import { opened, type Piece, piecesOf, plain, type Strength, says } from "./pieces.ts";
@@ -115,7 +116,8 @@ const isLoose = (change: Change): boolean =>
  */
 export const correctLoosely = (text: string, moment: Moment): Corrected | undefined => {
   const words = plain(text);
-  if (words.split(" ").length > LOOSE_WORDS || hasDeed(words)) return undefined;
+  if (words.split(" ").length > LOOSE_WORDS || hasDeed(words) || scan(text, moment).verdicts.length > 0)
+    return undefined;
   const body = opened(words).body.replace(MEANT_AT_END, "");
   const values = valuesIn(body, moment, "strong", words);
   if (values.changes.some(({ change }) => change === "materials") && !NAMES_STUFF.test(words))

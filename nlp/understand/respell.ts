@@ -9,6 +9,10 @@ import { read } from "../read/index.ts";
 const POINTER =
   /\b(?:it|them|that one|this one|that thing|the thing|the same one|both of them)\b(?! (?:was|is|has|rained|rains|snow|snowed|got|took|cost|seems|looks like|turns out|turned out|s )\b)/i;
 
+/** "The rear one" */
+const ONE =
+  /\b(the (?:other |(?:front|rear|back|left|right|top|bottom|upper|lower|driver'?s?|passenger|street|curb|kerb|near|off)(?: side)? ?){1,2})ones?\b/i;
+
 /** The damage in a thing's stead: "patched the hole". */
 const DAMAGE =
   /\bthe (?:hole|holes|crack|cracks|tear|rip|split|leak|gap|dent|gash|puncture|break|damage|spot|bad bit|loose (?:bit|end|edge)|edge|end|old one|old stuff)\b/i;
@@ -75,8 +79,8 @@ const workFound = (text: string, moment: Moment): string | null => {
 
 const pointedOut = (text: string, thing: ComponentId | null, moment: Moment): string | null => {
   if (thing === null || onlyThing(plainWords(text)) !== undefined || readsAnything(text, moment)) return null;
-  const spelled = named(text, POINTER, thing);
-  return spelled !== text && readsAnything(spelled, moment) ? spelled : null;
+  const spelled = [text.replace(ONE, `$1${componentName(thing)}`), named(text, POINTER, thing)];
+  return spelled.find((each) => each !== text && readsAnything(each, moment)) ?? null;
 };
 
 /**

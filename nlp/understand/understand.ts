@@ -10,8 +10,9 @@ import { type Corrected, correct, correctLoosely } from "../correct/correct.ts";
 import { plain } from "../correct/pieces.ts";
 import { read } from "../read/index.ts";
 import { controlIn } from "./control.ts";
-import { elided } from "./elided.ts";
+import { elided, elsewhere } from "./elided.ts";
 import { journeyIn } from "./journey.ts";
+import { pickIn } from "./pick.ts";
 import { splitQuestion } from "./sentences.ts";
 import { settingIn } from "./settings.ts";
 import { tickIn } from "./tick.ts";
@@ -109,6 +110,8 @@ const LONG = 600;
 export const understand = (text: string, moment: Moment, scene: Scene): Intent => {
   const words = plain(text);
   if (text.length > LONG) return alone({ is: "tell", read: null, again: null });
+  const picked = pickIn(words, scene);
+  if (picked !== undefined) return alone(picked);
   const control = controlIn(words);
   if (control !== undefined && !(control.is === "chat" && scene.pending?.is === "nudge"))
     return alone(control);
@@ -130,6 +133,8 @@ export const understand = (text: string, moment: Moment, scene: Scene): Intent =
 const toldOrCorrected = (text: string, words: string, moment: Moment, scene: Scene): Intent => {
   const ticked = tickIn(words, scene);
   if (ticked !== undefined) return alone(ticked);
+  const again = elsewhere(text, moment, scene);
+  if (again !== undefined) return alone(again);
   const correction = corrected(text, moment, scene);
   if (correction !== undefined) return correction;
   const journey = journeyIn(text, words, moment);

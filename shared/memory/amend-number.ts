@@ -61,6 +61,14 @@ const ratio = (one: number, other: number): number => {
   return large === 0 ? 1 : small / large;
 };
 
+/** Where no number was told at all, one given for work is what it cost. */
+const priced = (records: readonly KeptRecord[], cost: number): readonly Amend[] => {
+  const [record, ...others] = records.filter(({ fields }) => fields.kind === "repair");
+  return record === undefined || others.length > 0
+    ? []
+    : [{ do: "set", record: record.id, field: "cost", from: null, to: cost }];
+};
+
 /** The number told that the new one stands for: the one denied, else the one of its kind, else the closest in size. */
 export const amendNumber = (
   records: readonly KeptRecord[],
@@ -72,5 +80,6 @@ export const amendNumber = (
   const fits = denied.length > 0 ? denied : change.unit === null ? told : told.filter(({ isUse }) => isUse);
   const { to } = change;
   const best = [...fits].sort((a, b) => (to === null ? 0 : ratio(b.value, to) - ratio(a.value, to)))[0];
-  return best === undefined ? [] : [best.amend(to ?? best.value)];
+  if (best !== undefined) return [best.amend(to ?? best.value)];
+  return told.length === 0 && change.unit === null && to !== null ? priced(records, to) : [];
 };

@@ -6,7 +6,7 @@ import { changedDate, isToCome } from "./amend-date.ts";
 import type { Amend, Amendment } from "./amendment.ts";
 import type { Change, DateChange } from "./correction.ts";
 import { compareMaterials } from "./materials.ts";
-import { comparePlaces } from "./place.ts";
+import { comparePlaces, placeCorrected } from "./place.ts";
 import { plainWords, shareAny } from "./words.ts";
 import { isOther, opposite } from "./work-again.ts";
 
@@ -27,8 +27,11 @@ const setField = <F extends Field>(record: KeptRecord, field: F, to: RecordField
 };
 
 /** "The other side" is the opposite of the place on record. */
-const settledPlace = (record: KeptRecord, to: Partial<RecordFields>): Partial<RecordFields> =>
-  to.where != null && isOther(to.where) ? { ...to, where: opposite(record.fields.where, to.where) } : to;
+const settledPlace = ({ fields }: KeptRecord, to: Partial<RecordFields>): Partial<RecordFields> => {
+  if (to.where == null) return to;
+  const where = isOther(to.where) ? opposite(fields.where, to.where) : placeCorrected(fields.where, to.where);
+  return { ...to, where };
+};
 
 const setFields = (record: KeptRecord, told: Partial<RecordFields>): readonly Amend[] =>
   (Object.keys(told) as Field[]).flatMap((field) => {

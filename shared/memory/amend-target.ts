@@ -1,30 +1,31 @@
-import type { History, KeptRecord, RecordId } from "../history.ts";
+import { Temporal } from "temporal-polyfill";
+import type { History, KeptRecord, KeptUsage, RecordId } from "../history.ts";
 import type { Hemisphere } from "../reading.ts";
 import type { RecordFields } from "../record.ts";
+import { distanceTo, meantAmong, speaksAgainst } from "./amend-meant.ts";
 import type { Correction } from "./correction.ts";
-import { kinOf } from "./families.ts";
+import { actionFit, stuffFits } from "./fit.ts";
+import { DENIES, DIFFERS, gainsaysUse } from "./gainsay.ts";
 import { comparePlaces } from "./place.ts";
 import { poolOf } from "./pool.ts";
 import type { Topic } from "./query.ts";
 import type { Scene, Showing } from "./scene.ts";
 
 export type Found =
-  | { readonly found: readonly KeptRecord[] }
+  | { readonly found: readonly KeptRecord[]; readonly usage: readonly KeptUsage[] }
+  | { readonly unclear: readonly KeptRecord[] }
   | { readonly missing: "nothing-said-yet" | "no-such-number" | "not-found" | "already-removed" };
 
 type Where = { readonly history: History; readonly scene: Scene; readonly hemisphere: Hemisphere };
 
 const NOTHING: Found = { missing: "nothing-said-yet" };
 
-/** The message that the correction is about: the one replied to, else the last that made or changed something. */
-export const showingOf = (scene: Scene): Showing | null => scene.replyTo ?? scene.last ?? scene.shown;
-
 const keptIn = (history: History, ids: readonly RecordId[]): readonly KeptRecord[] =>
   ids.flatMap((id) => history.record(id) ?? []);
 
 const alive = (records: readonly KeptRecord[]): Found => {
   const left = records.filter((record) => !record.removed);
-  if (left.length > 0) return { found: left };
+  if (left.length > 0) return { found: left, usage: [] };
   return { missing: records.length > 0 ? "already-removed" : "not-found" };
 };
 
@@ -35,25 +36,29 @@ const byNumber = ({ history, scene }: Where, numbers: readonly number[]): Found 
   return ids.length === numbers.length ? alive(keptIn(history, ids)) : { missing: "no-such-number" };
 };
 
-const isAbout = (topic: Topic, fields: RecordFields): boolean =>
-  topic.named.length === 0
-    ? comparePlaces(topic.where.join(" "), fields.where) === "same"
-    : topic.named.some(({ component, sure }) => sure >= 0.7 && component === fields.component);
+const isAbout = (topic: Topic, fields: RecordFields): boolean => {
+  const place = comparePlaces(topic.where.join(" "), fields.where);
+  if (topic.named.length === 0) return place === "same";
+  return (
+    place !== "different" &&
+    topic.named.some(({ component, sure }) => sure >= 0.7 && component === fields.component)
+  );
+};
+
+const fitOf = (topic: Topic, record: KeptRecord): number =>
+  (comparePlaces(topic.where.join(" "), record.fields.where) === "same" ? 2 : 0) +
+  (topic.actions.length > 0 ? actionFit(topic, record) : 0) +
+  (topic.materials.length > 0 && stuffFits(topic, record) ? 2 : 0);
+
+const bestFit = (topic: Topic, records: readonly KeptRecord[]): readonly KeptRecord[] =>
+  [...records].sort((a, b) => fitOf(topic, b) - fitOf(topic, a)).slice(0, 1);
 
 const byTopic = ({ history, scene, hemisphere }: Where, topic: Topic): Found => {
   const shown = [scene.replyTo, scene.last, scene.shown].flatMap((showing) => showing?.records ?? []);
   const near = shown.filter(({ fields }) => isAbout(topic, fields));
-  if (near.length > 0) return alive(keptIn(history, [...new Set(near.map(({ id }) => id))].slice(0, 1)));
-  return alive(poolOf({ history, hemisphere }, topic, { limit: 50 }).slice(0, 1));
+  if (near.length > 0) return alive(bestFit(topic, keptIn(history, [...new Set(near.map(({ id }) => id))])));
+  return alive(bestFit(topic, poolOf({ history, hemisphere }, topic, { limit: 50 })));
 };
-
-const isRuledOut = (record: KeptRecord, not: Partial<RecordFields>): boolean =>
-  (Object.entries(not) as [keyof RecordFields, unknown][]).some(
-    ([field, value]) => JSON.stringify(record.fields[field]) === JSON.stringify(value),
-  );
-
-const componentTold = (correction: Correction) =>
-  correction.changes.flatMap((change) => (change.change === "fields" ? (change.to.component ?? []) : []))[0];
 
 /** Of what a message made and changed, what it made; an older record that it only spoke of is left alone. */
 const newestOf = (records: readonly KeptRecord[]): readonly KeptRecord[] => {
@@ -61,35 +66,81 @@ const newestOf = (records: readonly KeptRecord[]): readonly KeptRecord[] => {
   return records.filter(({ noteId }) => noteId === newest);
 };
 
-/** Among several records of one message, the one whose value the words deny, or that a new name is closest to. */
-const meantAmong = (records: readonly KeptRecord[], correction: Correction): readonly KeptRecord[] => {
-  const denied = records.filter((record) => isRuledOut(record, correction.not));
-  if (denied.length > 0) return denied;
-  const component = componentTold(correction);
-  if (component === undefined) return records;
-  const kin = records.filter((record) => kinOf(component).includes(record.fields.component));
-  return kin.length > 0 ? kin.slice(-1) : records.slice(-1);
+/** What one message stated that may be put right. An answer states its first record, and others where the words deny them. */
+type Stated = {
+  readonly showing: Showing;
+  readonly all: readonly KeptRecord[];
+  readonly records: readonly KeptRecord[];
+  readonly points: number;
+};
+
+const stateOf = ({ history }: Where, showing: Showing, correction: Correction): Stated => {
+  const all = keptIn(
+    history,
+    showing.records.map(({ id }) => id),
+  );
+  const left = all.filter((record) => !record.removed);
+  const records =
+    showing.of === "note"
+      ? newestOf(left)
+      : left.filter((record, at) => at === 0 || speaksAgainst(record, correction) >= DENIES);
+  const points = [
+    0,
+    ...records.map((record) => speaksAgainst(record, correction)),
+    ...showing.usage.flatMap((entry) => correction.changes.map((change) => gainsaysUse(entry, change))),
+  ];
+  return { showing, all, records, points: Math.max(...points) };
+};
+
+const HOUR_MS = 3_600_000;
+
+const instantOf = (showing: Showing): number => Temporal.Instant.from(showing.at).epochMilliseconds;
+
+/** The messages that a correction may be about, the likeliest first: a look asked about is none, unless replied to. */
+const showingsOf = ({ replyTo, last, shown }: Scene, correction: Correction): readonly Showing[] => {
+  if (replyTo !== null) return [replyTo];
+  if (last === null || shown === null || shown.of !== "answer" || instantOf(shown) <= instantOf(last))
+    return [last ?? shown].filter((showing) => showing !== null);
+  const takesAway = correction.changes.some(({ change }) => change === "remove");
+  return takesAway && instantOf(shown) - instantOf(last) < HOUR_MS ? [last, shown] : [shown, last];
+};
+
+const nearer = (one: Stated, other: Stated, correction: Correction, hemisphere: Hemisphere): boolean => {
+  const [a, b] = [one, other].map(({ records: [first] }) =>
+    first === undefined ? undefined : distanceTo(first, correction, hemisphere),
+  );
+  return a !== undefined && b !== undefined && a < b;
+};
+
+/** The message whose stated value the correction can contradict; the nearest in value where several can. */
+const statedIn = (where: Where, correction: Correction): Stated | undefined => {
+  const stated = showingsOf(where.scene, correction).map((showing) => stateOf(where, showing, correction));
+  const against = stated.filter(({ points }) => points >= DIFFERS);
+  const [first, second] = against;
+  if (first !== undefined && second !== undefined)
+    return nearer(second, first, correction, where.hemisphere) ? second : first;
+  return first ?? stated.find(({ showing }) => showing.of === "note") ?? stated[0];
 };
 
 const fromLast = (where: Where, correction: Correction): Found => {
-  const showing = showingOf(where.scene);
-  if (showing === null || showing.records.length + showing.usage.length === 0) return NOTHING;
-  const all = alive(
-    keptIn(
-      where.history,
-      showing.records.map(({ id }) => id),
-    ),
-  );
-  return "found" in all ? { found: meantAmong(newestOf(all.found), correction) } : all;
+  const stated = statedIn(where, correction);
+  if (stated === undefined || stated.all.length + stated.showing.usage.length === 0) return NOTHING;
+  const { usage } = stated.showing;
+  if (stated.records.length === 0) return usage.length > 0 ? { found: [], usage } : alive(stated.all);
+  const { meant, unclear } = meantAmong(stated.records, correction, where.hemisphere);
+  return unclear ? { unclear: meant } : { found: meant, usage };
 };
 
-/** The records that a correction is about, or why there are none. */
+/** The records and entries of use that a correction is about, or why there are none. */
 export const targetOf = (where: Where, correction: Correction): Found => {
-  switch (correction.target.by) {
+  const { target } = correction;
+  switch (target.by) {
     case "number":
-      return byNumber(where, correction.target.numbers);
+      return byNumber(where, target.numbers);
+    case "record":
+      return alive(keptIn(where.history, [target.record]));
     case "topic":
-      return byTopic(where, correction.target.topic);
+      return byTopic(where, target.topic);
     case "last":
       return fromLast(where, correction);
   }

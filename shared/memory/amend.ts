@@ -2,7 +2,7 @@ import type { History, KeptRecord, KeptUsage } from "../history.ts";
 import type { Moment } from "../reading.ts";
 import { amendNumber } from "./amend-number.ts";
 import { amendRecord, type Bench, type Outcome } from "./amend-record.ts";
-import { showingOf, targetOf } from "./amend-target.ts";
+import { targetOf } from "./amend-target.ts";
 import type { Amend, Amendment } from "./amendment.ts";
 import type { Change, Correction } from "./correction.ts";
 import type { Scene } from "./scene.ts";
@@ -44,9 +44,6 @@ const changesFor = (
   return why === undefined ? [...changesIn(each), ...used] : why;
 };
 
-const usageOf = (correction: Correction, scene: Scene): readonly KeptUsage[] =>
-  correction.target.by === "last" ? (showingOf(scene)?.usage ?? []) : [];
-
 const settle = (outcomes: readonly Outcome[]): Amendment => {
   const changes = changesIn(outcomes);
   const why = reasonIn(outcomes);
@@ -59,9 +56,9 @@ const settle = (outcomes: readonly Outcome[]): Amendment => {
 export const amend = (correction: Correction, scene: Scene, history: History, moment: Moment): Amendment => {
   const { hemisphere } = moment;
   const target = targetOf({ history, scene, hemisphere }, correction);
-  const usage = usageOf(correction, scene);
-  if ("missing" in target && usage.length === 0) return impossible(target.missing);
-  const records = "found" in target ? target.found : [];
+  if ("missing" in target) return impossible(target.missing);
+  if ("unclear" in target) return { is: "which", candidates: target.unclear.map(({ id }) => id) };
+  const { found: records, usage } = target;
   const bench: Bench = { history, hemisphere, today: dayOf(moment) };
   return settle(correction.changes.map((change) => changesFor(records, usage, change, bench)));
 };

@@ -1,3 +1,4 @@
+import type { RecordId } from "../history.ts";
 import type { Edtf, RecordFields, UseUnit } from "../record.ts";
 import type { Topic } from "./query.ts";
 
@@ -7,6 +8,8 @@ export type Target =
   | { readonly by: "last" }
   /** By its number in the message shown, from 1. */
   | { readonly by: "number"; readonly numbers: readonly number[] }
+  /** By itself, once it was asked which one is meant. */
+  | { readonly by: "record"; readonly record: RecordId }
   /** By what it is about: an older one. */
   | { readonly by: "topic"; readonly topic: Topic };
 

@@ -12,16 +12,23 @@ export type Setting =
   | { readonly set: "quiet-hours"; readonly from: number; readonly to: number }
   | { readonly set: "language"; readonly to: string };
 
+/** Work of kept records done at another place too, and what that cost. */
+export type Again = {
+  readonly records: readonly RecordId[];
+  readonly where: string;
+  readonly cost: number | null;
+};
+
 /** What a message wants done. */
 export type Purpose =
   /**
    * A note: the reader reads it, or `read` in its place, in which words that point back ("it") are spelled out. With
-   * `again`, it is the work of that record done at another place too (see `workAgain`).
+   * `again`, it is the work of those records done at another place too (see `workAgain`).
    */
   | {
       readonly is: "tell";
       readonly read: string | null;
-      readonly again: { readonly record: RecordId; readonly where: string } | null;
+      readonly again: Again | null;
     }
   | { readonly is: "ask"; readonly query: Query }
   | { readonly is: "correct"; readonly correction: Correction }
@@ -33,6 +40,8 @@ export type Purpose =
       readonly outcome: "holding" | "partly" | "failed" | "later";
       readonly records: readonly RecordId[];
     }
+  /** Which of the records asked about is meant: several of them, or none. */
+  | { readonly is: "pick"; readonly records: readonly RecordId[] }
   /** Done, bought or not needed any more. Records when the scene says which, else by topic. */
   | {
       readonly is: "tick";

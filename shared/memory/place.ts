@@ -28,6 +28,29 @@ export const placeOf = (text: string): Place => {
   return place;
 };
 
+const sensesOf = (word: string): Sense | undefined => SENSES.get(plainWords(word).join(" "));
+
+/**
+ * "The rear", said of the right front, is the right rear: a word for one dimension of a place that has more takes the
+ * place of that one. Anything else stands as told.
+ */
+export const placeCorrected = (kept: string | null, told: string): string => {
+  const sense = sensesOf(told.replace(/^(?:on |at |in )?(?:the )?/i, ""));
+  if (kept === null || sense === undefined) return told;
+  const others = [...placeOf(kept).keys()].filter((dimension) => dimension !== sense.dimension);
+  if (!others.some((dimension) => SIDES.has(dimension))) return told;
+  let done = false;
+  const words = kept.split(/\s+/).map((word) => {
+    if (sensesOf(word)?.dimension !== sense.dimension) return word;
+    done = true;
+    return told.replace(/^(?:on |at |in )?(?:the )?/i, "");
+  });
+  return done ? words.join(" ") : told;
+};
+
+/** Dimensions that combine: left or right, front or rear, top or bottom. */
+const SIDES: ReadonlySet<string> = new Set(["along", "side", "hand", "height"]);
+
 export type Likeness = "same" | "different" | "unknown";
 
 const overlap = (one: ReadonlySet<string>, other: ReadonlySet<string>): boolean =>

@@ -18,7 +18,7 @@ export type Showing = {
 /** What the bot waits for. */
 export type Pending =
   | { readonly is: "nudge"; readonly records: readonly RecordId[] }
-  | { readonly is: "which-record"; readonly candidates: readonly RecordId[] }
+  | { readonly is: "which-record"; readonly candidates: readonly Shown[] }
   | { readonly is: "settle-field"; readonly record: RecordId; readonly choices: readonly string[] };
 
 /** What the conversation just showed, for understanding what a short message means here. */

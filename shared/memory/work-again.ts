@@ -1,5 +1,6 @@
 import type { KeptRecord } from "../history.ts";
 import type { Draft, Moment } from "../reading.ts";
+import type { Again } from "./intent.ts";
 import { dayOf } from "./when.ts";
 
 const OTHER: Readonly<Record<string, string>> = {
@@ -23,12 +24,26 @@ const OTHER: Readonly<Record<string, string>> = {
 
 export const isOther = (where: string): boolean => /\bother (?:side|end|one)\b/.test(where);
 
-/** "The other side" of a place is its opposite, where one is known. */
-export const opposite = (where: string | null, said: string): string =>
-  where === null ? said : where.replace(/[a-z]+/gi, (word) => OTHER[word.toLowerCase()] ?? word);
+/** Words for which end of the rig; the others of the table say which side. */
+const ENDS: ReadonlySet<string> = new Set(["front", "rear", "back"]);
+
+const turned = (where: string, turns: (word: string) => boolean): string =>
+  where.replace(/[a-z]+/gi, (word) => {
+    const plain = word.toLowerCase();
+    return turns(plain) ? (OTHER[plain] ?? word) : word;
+  });
+
+/** "The other side" of a place is its opposite, where one is known; the other side of the left rear is the right rear. */
+export const opposite = (where: string | null, said: string): string => {
+  if (where === null) return said;
+  const acrossOrAlong = /\bend\b/.test(said)
+    ? [(word: string) => ENDS.has(word)]
+    : [(word: string) => !ENDS.has(word), (word: string) => ENDS.has(word)];
+  return acrossOrAlong.map((turns) => turned(where, turns)).find((place) => place !== where) ?? where;
+};
 
 /** The same work as a record's, done at another place on the day of speaking. Money and outcome are not carried over. */
-export const workAgain = (kept: KeptRecord, where: string, text: string, moment: Moment): Draft => ({
+export const workAgain = (kept: KeptRecord, { where, cost }: Again, text: string, moment: Moment): Draft => ({
   fields: {
     ...kept.fields,
     where: isOther(where) ? opposite(kept.fields.where, where) : where,
@@ -38,7 +53,7 @@ export const workAgain = (kept: KeptRecord, where: string, text: string, moment:
         : dayOf(moment).toString(),
     outcome: "untested",
     exposure: [],
-    cost: null,
+    cost,
     due: null,
   },
   evidence: {

@@ -37,7 +37,10 @@ const score = (talk: Talk, at: number, played: Played): void => {
   if (expect.records !== undefined) count("no record too many", played.made <= expect.records);
 };
 
-const [path = "../shared/gold/conversations.jsonl", ...flags] = process.argv.slice(2);
+const flags = process.argv.slice(2).filter((word) => word.startsWith("--"));
+const [path = "../shared/gold/conversations.jsonl"] = process.argv
+  .slice(2)
+  .filter((word) => !word.startsWith("--"));
 const verbose = flags.includes("--all");
 const figuresOnly = flags.includes("--figures");
 const only = flags
