@@ -20,7 +20,7 @@ export const COMMANDS: readonly Command[] = [
   {
     name: "open",
     description: "What is open",
-    run: asking({ ask: "open", topic: EMPTY_TOPIC, before: null }),
+    run: asking({ ask: "open", topic: EMPTY_TOPIC, period: null }),
   },
   { name: "buy", description: "What to buy", run: asking({ ask: "buy", topic: EMPTY_TOPIC }) },
   {

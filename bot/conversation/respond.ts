@@ -15,7 +15,7 @@ import { picked } from "./pick.ts";
 import { sceneOf } from "./scene.ts";
 import { set } from "./set.ts";
 import { show } from "./show.ts";
-import { tell } from "./tell.ts";
+import { tell, tellRest } from "./tell.ts";
 import { tick } from "./tick.ts";
 import type { ToldNote } from "./told.ts";
 import { comeHome, leave, readyToLeave } from "./trip.ts";
@@ -71,5 +71,5 @@ export const respond = (turn: Turn, note: ToldNote, replyTo: number | null): voi
   const intent = understand(note.text, momentOf(note.said, turn.rig), scene);
   act(turn, intent, scene, note);
   if (scene.pending !== null && isOver(turn, scene)) heardBack(turn);
-  if (intent.rest !== null && intent.is !== "tell") tell(turn, { ...note, text: intent.rest });
+  if (intent.rest !== null && intent.is !== "tell") tellRest(turn, { ...note, text: intent.rest });
 };

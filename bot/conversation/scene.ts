@@ -26,20 +26,24 @@ const showingOf = (turn: Turn, item: OutboxItem | undefined): Showing | null => 
 const isFresh = (turn: Turn, item: OutboxItem): boolean =>
   turn.now.epochMilliseconds - Date.parse(item.at) < FRESH_MINUTES * 60_000;
 
-const askedBefore = (turn: Turn, item: OutboxItem | undefined): Query | null =>
-  item !== undefined && isFresh(turn, item) && item.shows.asked != null ? (item.shows.asked as Query) : null;
+const askedIn = (item: OutboxItem | undefined): Query | null =>
+  item?.shows.asked == null ? null : (item.shows.asked as Query);
 
 /** What this chat has just seen, for understanding what a short message means here. */
 export const sceneOf = (turn: Turn, replyTo: number | null): Scene => {
   const { outbox } = turn.store;
   const { channel, chatId } = turn.chat;
   const shown = outbox.lastShown(channel, chatId);
+  const note = outbox.lastShown(channel, chatId, "note");
+  const answer = outbox.lastShown(channel, chatId, "answer");
+  const asked = answer !== undefined && answer.id > (note?.id ?? 0) ? answer : undefined;
   return {
-    last: showingOf(turn, outbox.lastShown(channel, chatId, "note")),
+    last: showingOf(turn, note),
     shown: showingOf(turn, shown),
     replyTo: replyTo === null ? null : showingOf(turn, repliedTo(turn, replyTo)),
     pending: pendingIn(turn),
-    asked: askedBefore(turn, shown),
+    asked: asked !== undefined && isFresh(turn, asked) ? askedIn(asked) : null,
+    askedEarlier: askedIn(asked),
   };
 };
 

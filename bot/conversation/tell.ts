@@ -71,6 +71,12 @@ const replyTo = (turn: Turn, told: Told): Reply => {
   };
 };
 
+/** What stands beside a question or a correction is a note only where it tells of something. */
+export const tellRest = (turn: Turn, note: ToldNote): void => {
+  const { records, usage } = read(note.text, momentOf(note.said, turn.rig));
+  if (records.length + usage.length > 0) tell(turn, note);
+};
+
 export const tell = (turn: Turn, note: ToldNote, how: ReadAs = AS_SAID): void => {
   turn.say(replyTo(turn, keepTold(turn, note, how)));
 };

@@ -46,13 +46,12 @@ const queryOf = (asked: Asked, words: string, timed: Timed, topic: Topic): Quest
       return { ask: "count", of: asked.rule === "times-failed" ? "failures" : "work", topic, period };
     case "longest":
       return { ask: "longest", topic, order: /\b(?:shortest|least)\b/.test(words) ? "shortest" : "longest" };
-    case "open":
-      return { ask: "open", topic, before: period?.to ?? null };
     case "holding":
     case "buy":
       return { ask: asked.kind, topic };
     case "use":
       return useOf(words, timed);
+    case "open":
     case "list":
     case "ever":
     case "cost":
@@ -99,14 +98,24 @@ const gistOf = (words: string): string => {
   return all.length > LONG ? all.slice(0, GIST).join(" ") : words;
 };
 
+/** What lies ahead of whoever asks. */
+const AHEAD: ReadonlySet<Asked["kind"]> = new Set(["open", "buy", "due"]);
+
+/** A thing alone asks for the last work on it, a time alone for all that was done in it. */
+const namedOnly = (said: string, { period }: Timed): Asked =>
+  period !== null && isBare(topicOf(said)) && topicOf(said).words.length === 0
+    ? { kind: "list", rule: "time-only" }
+    : { kind: "last", rule: "named-only" };
+
 /**
  * The question that a text asks. `before` is the question before it, for "it" and "that one".
  * A text that names a thing and no kind of question asks for the last work on it.
  */
 export const ask = (text: string, moment: Moment, before: Question | null): Question => {
-  const timed = periodIn(text, moment);
-  const said = unwrap(timed.rest).words;
-  const asked = askedIn(gistOf(said)) ?? { kind: "last", rule: "named-only" };
+  const past = periodIn(text, moment);
+  const said = unwrap(past.rest).words;
+  const asked = askedIn(gistOf(said)) ?? namedOnly(said, past);
+  const timed = AHEAD.has(asked.kind) ? periodIn(text, moment, "future") : past;
   const topic = carried(topicOf(said), said, ABOUT_ALL.has(asked.kind) ? undefined : topicBefore(before));
   return queryOf(asked, said, timed, topic);
 };

@@ -46,7 +46,7 @@ const ASKS: readonly RegExp[] = [
   /^(?:did|does|has|have) \w+ing\b/,
   /^(?:when|how|why|where|by whom|with what) (?:last )?\w+(?:ed|en|ne|pt|lt|nt)$/,
   /^(?:the )?(?:last|latest|most recent) (?:\w+ ){0,2}(?:job|work|repair|fix|time|service|check|look|replacement|change|go)\b(?!.*\b(?:was|were|is|held|let|failed|didnt|hasnt)\b)/,
-  /^(?:list|count|add up|sum up|sum|summarize|summarise|recap|look up|find|search|pull up|run through|read)\b(?:(?! (?:is|was) ).)*$/,
+  /^(?:list|count|add up|tot up|tally up|tally|total up|reckon up|work out|sum up|sum|summarize|summarise|recap|look up|find|search|pull up|bring up|dig (?:up|out)|run through|(?:run|walk|take) (?:me|us)|read|play|go over|catch (?:me|us) up)\b(?:(?! (?:is|was) ).)*$/,
   /^(?:the )?(?:last|latest|most recent|previous) (?:time|thing|job|work|fix|repair|word|note)s?\b(?!.*\b(?:was|were|is|held|let|failed|didnt|hasnt)\b)/,
   /^(?:the )?(?:status|state|history|cost|costs|price|spending|shopping list|to do list|todo list|to do|todo|todos|open jobs|open items|open list|list|mileage|odometer|running total|story)(?: (?:of|on|for|with|so far|please|in|this|since|now|to date)\b.*)?$/,
   /^(?:is|are) (?:\w+ ){1,3}(?:still|ok|okay|good|due|holding|dry|tight|fixed|done|overdue|safe)\b/,
@@ -59,19 +59,30 @@ const ASKS: readonly RegExp[] = [
   /^any (?:leaks?|drips?|trouble|problems?|issues?|movement|play|sign|signs|word|news|record|change|more (?:leaks?|drips?|trouble)) (?:from|at|in|with|on|of|since|under|around|round|about)\b/,
   /^(?:all |the |any |every )?(?:jobs?|work|repairs?|fixes|maintenance) (?:done|since|made|carried out|from|in|on|so far|to date|completed)\b(?: \w+){0,5}$/,
   /^(?:a |the |quick )?(?:rundown|run down|recap|overview|round ?up|breakdown|summary|history|story|list) (?:of|on)\b/,
-  /^show (?:everything|all|what|the|my|anything)\b/,
+  /^show (?:everything|all|what|the|my|anything|me|us|last|this|just)\b/,
+  /^what happened (?!was\b|is\b|here\b|next\b|then\b|when\b|and\b)(?:\w+ ?){1,8}$/,
+  /\bwhich (?:one )?(?:worked|lasted|held|stuck|stood|did|stayed) (?:up )?(?:the )?(?:best|longest|most)\b/,
   /^how deep\b/,
+  /^(?:and |just |so |only )*what(?:s| is| else| is left| is there| there is)? (?:left )?to (?:buy|get|order|do|fix|bring|mend|sort|pick up)\b/,
   /^whether\b/,
 ];
 
 /** Openings of statements that look like questions. */
 const TELLS: readonly RegExp[] = [
-  /^(?:to|how about that|how bout that|how about i|what do you know|what can i say|what are the odds|who knew|guess what|when i|when we|when it|when the|when you|where the|where it|where i|how i|why i|what i|what we|what happened(?! (?:with|to) (?:the|my|that|our)))\b/,
+  /^(?:to|how about that|how bout that|how about i|what do you know|what can i say|what are the odds|who knew|guess what|when i|when we|when it|when the|when you|where the|where it|where i|how i|why i|what i|what we|what happened(?= (?:was|is|here|next|then|when|and)\b))\b/,
   /^(?:have|had) (?:to|the dealer|a |an |my |him|her|them|someone)\b/,
   /^(?:do|did) (?:it|them|that|the \w+|both|all|some)(?: \w+)?$/,
   /^(?:would|can|will) you believe\b/,
-  /^did i (?:mention|tell you|say)\b(?! (?:anything|something|what|about|when|if))/,
 ];
+
+/** "Did I mention that I replaced the pump?" tells; "did I mention a smell of gas" asks. */
+const MENTIONS = /^did i (?:mention|tell you|say)\b(?! (?:anything|something|what|about|when|if))(.*)$/;
+const CLAUSE = /\b(?:i|we|it|its|im|ive|he|she|they|is|was|has|had|are|were)\b/;
+
+const mentions = (words: string): boolean => {
+  const told = MENTIONS.exec(words)?.[1];
+  return told !== undefined && (told.trim() === "" || CLAUSE.test(told) || topicOf(told).actions.length > 0);
+};
 
 /** Marks after a statement that ask for nothing but a nod. */
 const TAG =
@@ -98,7 +109,7 @@ const PLAINLY = new RegExp(
 const asks = (words: string): boolean =>
   PLAINLY.test(words) ||
   (words.split(" ").length <= LONG_WORDS && ASKS.some((pattern) => pattern.test(words)));
-const tells = (words: string): boolean => TELLS.some((pattern) => pattern.test(words));
+const tells = (words: string): boolean => mentions(words) || TELLS.some((pattern) => pattern.test(words));
 
 /** Whether a sentence asks in so many words; for one among sentences that tell. */
 export const asksPlainly = (sentence: string, moment: Moment): boolean => {
@@ -114,8 +125,37 @@ const asksAtTheEnd = (sentence: string, moment: Moment): boolean => {
   const end = clauses.at(-1) ?? "";
   if (clauses.length < 2 || sentence.split(/\s+/).length > LONG_WORDS) return false;
   const { words } = inText(moment, end);
-  return PLAINLY.test(words) || (/^(?:when|where|why|how|what|which|who)\b/.test(words) && asks(words));
+  return (
+    PLAINLY.test(words) ||
+    TURNED_ABOUT_IT.test(words) ||
+    (/^(?:when|where|why|how|what|which|who)\b/.test(words) && asks(words))
+  );
 };
+
+/** "The roof, is it ok?" */
+const TURNED_ABOUT_IT = new RegExp(
+  `^(?:is|are|was|were|has|have|does) (?:it|they|that|those|she|he)\\b|^(?:did|do) (?:it|they|that|those) (?:still |ever |all )?${HOLDS}\\b`,
+);
+
+/** A question word with its verb turned round, wherever it stands: "all in all what have I spent". */
+const TURNED =
+  /\b(?<!(?:thats|is|was|know|see|guess|remember|wonder|me|him|her|them) )(?:what|which|when|where|who|why|how)(?: (?!i\b|we\b|it\b|they\b|he\b|she\b|you\b)\w+){0,3}? (?:did|do|does|have|has|had|is|are|was|were|am|must|should) (?:i|we|it|they|she|he|you)\b(?=.)/;
+
+/** What a cut-short question asks for: "money spent since April", "remaining jobs". */
+const FRAGMENT =
+  /^(?:(?:the|all|any|every|my|our|total|remaining|open|outstanding|current|pending|further|other|full|whole|entire|recent) )*(?:money|cash|spend|spending|costs?|expenses?|outlay|bills?|total|tally|damage|jobs|repairs|fixes|work|maintenance|faults|failures|todos|history|log|timeline|everything|purchases|nights|miles|mileage|distance|odometer|shopping list|to do list)\b/;
+const STATES =
+  /\b(?:i|we|it|he|she|they|its|im|is|are|was|were|looks?|seems?|works?|went|came|goes|got|needs?|working|fine|good|ok|okay|holding|dry|tight|well|finished|complete|over|now|here|today|ready|loaded|packed|back|sorted)\b/;
+const ASIDE_FROM_TIME =
+  /\b(?:so far|for|on|in|to|with|from|of|about|left|ahead|spent|done|ever|please|list)\b/;
+const FEW_WORDS = 8;
+
+const asksInPart = (words: string): boolean =>
+  words.split(" ").length <= FEW_WORDS &&
+  FRAGMENT.test(words) &&
+  !STATES.test(words) &&
+  (ASIDE_FROM_TIME.test(words) ||
+    /^(?:remaining|outstanding|open|pending|everything|shopping list|to do list|tally|total)\b/.test(words));
 
 /** "I wonder whether to bother, but I resealed it anyway" tells in the end. */
 const ENDS_TELLING = /\b(?:but|so|and|then) (?:i|we) (?!ever\b|did\b|do\b|have\b)(.+)$/;
@@ -133,16 +173,19 @@ const enumerates = (sentence: string): boolean =>
 export const isQuestion = (sentence: string, moment: Moment): boolean => {
   if (TAG.test(sentence.replace(/['’`]/g, ""))) return false;
   const { words, wrapped, marked } = inText(moment, sentence);
-  if (words === "") return marked && wrapped;
+  if (words === "") return wrapped && (marked || periodIn(sentence, moment).period !== null);
   if (!marked && (tellsInTheEnd(words) || enumerates(sentence))) return false;
   if (/^to\b/.test(words) && wrapped) return false;
   if (tells(words) && !wrapped)
     return marked && !/^(?:guess what|how (?:about|bout) that|would you believe)/.test(words);
+  const short = words.split(" ").length <= LONG_WORDS;
   return (
     marked ||
-    (wrapped && words.split(" ").length <= LONG_WORDS) ||
+    (wrapped && short) ||
     asks(words) ||
+    (short && TURNED.test(words)) ||
     asksInNouns(words) ||
+    asksInPart(words) ||
     asksAtTheEnd(sentence, moment)
   );
 };

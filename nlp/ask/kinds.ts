@@ -1,4 +1,5 @@
 import type { AskKind, Focus } from "../../shared/memory/query.ts";
+import table from "./kind-words.json" with { type: "json" };
 
 export type Asked =
   | { readonly kind: AskKind; readonly focus?: Focus; readonly rule: string }
@@ -6,12 +7,16 @@ export type Asked =
 
 type Rule = Asked & { readonly when: RegExp; readonly unless?: RegExp };
 
-const FAILS =
-  "(?:not (?:hold|last|stick|work|take)|didnt (?:stick|last|work|take)|let go|fail|failed|fails|failing|let me down|let us down|let go|gave|give|given|giving|come undone|came undone|come apart|come loose|come off|came loose|came off|coming off|coming loose|coming undone|leak|leaked|leaking|leaks|break|broke|broken|breaking|quit|go wrong|gone wrong|went wrong|act up|acted up|play up|played up|playing up|pop|popped|crack|cracked|peel|peeled|die|died|packed up|pack up|blown|blew|blow|trip|tripped|come back|came back|return|fallen|fall|fell|torn|tear|tore|slip|slipped|jam|jammed|stuck|conk|conked|go bad|gone bad|trouble|problem|problems|not hold|didnt hold|pull|pulled|split|drip|dripped|dripping|seize|seized|burst|undone|loosened|worked loose|bitten)";
-const MONEY =
-  "(?:cost|costs|costing|spend|spent|spending|pay|paid|money|dollars?|bucks?|quid|pounds|euros?|bill|bills|price|expens\\w*|budget|set (?:me|us) back|shell(?:ed)? out|fork(?:ed)? out|lay out|laid out|laid down|run me|ran me|cough(?:ed)? up|damage to my wallet|out of pocket|come to|came to|come out at|came out at|sunk|the damage|run (?:me|us)|blown on|dropped on|eaten|eat|swallowed|drain(?:ed)? my|gone into|poured into|put into|tab|outlay|invested|forked over|part(?:ed)? with)";
-const LASTED =
-  "(?:last|lasted|lasts|hold|held|holds|holding|stood|stayed|stuck|survive|survived|gone|went|ran|done|kept|worked|been)";
+/** Any of the phrases; the longest first, a star for any ending. */
+const anyOf = (phrases: readonly string[]): string =>
+  `(?:${[...phrases]
+    .sort((one, other) => other.length - one.length)
+    .join("|")
+    .replaceAll("*", "\\w*")})`;
+
+const FAILS = anyOf(table.fails);
+const MONEY = anyOf(table.money);
+const LASTED = anyOf(table.lasted);
 
 /** In order: the first that fits. What is narrower stands before what is wider; the order of money, buying and counting matters. */
 const RULES: readonly Rule[] = [
@@ -31,18 +36,25 @@ const RULES: readonly Rule[] = [
     rule: "ready-to-go",
     when: /\b(?:are we|am i|is (?:she|he|it|the \w+|\w+)) (?:all )?(?:ready|good|set|fit|safe|clear|okay|ok) (?:to|for) (?:go|leave|roll|travel|tow|the road|the trip|hit|head|pull|a trip|departure|set off)|roadworthy|road ready|departure list|before (?:i|we) (?:leave|go|set off|head out|pull out|hitch up|roll|hit the road|tow)(?! (?:to town|shopping))|(?:can|could|should) (?:i|we) (?:leave|set off|roll out|head out)\b/,
     unless:
-      /\b(?:did|have) (?:i|we) (?:ever|already)\b|\b(?:left|open|outstanding|undone|buy|order|shopping|pick up)\b/,
+      /\b(?:did|have) (?:i|we) (?:ever|already)\b|\b(?:left|open|outstanding|undone|buy|order|shopping|pick up|still|supposed)\b/,
+  },
+  {
+    kind: "open",
+    rule: "meant",
+    when: /\b(?:say|said|mention|mentioned|promise|promised|mean|meant|plan|planned|planning|intend|intended|want|wanted|hope|hoped) (?:(?:that )?(?:id|wed|i would|we would|i was|we were|i wanted|we wanted|ill|well) (?:going to |gonna |meaning to |to )?|to )(?:do|fix|sort|get|see|replace|buy|repair|mend|seal|paint|change|order|check|tackle|finish)\b/,
+    unless: /\b(?:when|how much|cost)\b/,
   },
   {
     kind: "said",
     rule: "said",
-    when: /\b(?:did|have|had|do|does|was) .*\b(?:say|said|mention|mentioned|tell you|told you|note|noted|write|wrote|written|record|recorded|report|reported)\b|\b(?:my|our) (?:exact |own )?words\b|\b(?:i|we) (?:said|mentioned|noted|wrote down|told you|reported)\b|\b(?:play|read) (?:it |that |me )?(?:back|my note|the note)|\bhear (?:it|that|my)\b|\bnotes? (?:about|on|from|mention)/,
-    unless: /\bcost|\bodometer\b/,
+    when: /\b(?:did|have|had|do|does|was) .*\b(?:say|said|mention|mentioned|tell you|told you|note|noted|write|wrote|written|record|recorded|report|reported)\b|\b(?:my|our) (?:exact |own )?words\b|\b(?:i|we) (?:said|mentioned|noted|wrote down|told you|reported)\b|\b(?:play|read) (?:it |that |me )?(?:back|my note|the note)|\bhear (?:it|that|my)\b|\bnotes? (?:about|on|from|mention)|\bnotes? (?:do|did|have) (?:i|we|you)\b|\b(?:a|any) note\b/,
+    unless:
+      /\bcost|\bodometer\b|\b(?:say|said|mention|mentioned) (?:that )?(?:id|wed|i (?:would|was going|wanted|meant)|we (?:would|were going|wanted|meant))\b/,
   },
   {
     kind: "use",
     rule: "use",
-    when: /\bhow (?:many|much) (?:\w+ ){0,2}(?:miles?|kms?|kilomet\w+|ks|clicks|nights?|trips?|storms?|fills?|cycles?|freezes?)\b|\bhow far\b|\btotal (?:nights|miles|kms?|kilomet\w+|distance|trips)\b|\b(?:odometer|mileage)\b|\bhow many (?:days|weeks) .*\b(?:out|away|camp|lived|stayed|spent|on the road)|\bdistance\b|\bhow much (?:towing|driving)\b|\bhow many times (?:have|did) (?:i|we) (?:tow|go out|camp|take (?:her|it) out)|\bhow much (?:have|did) (?:i|we) (?:tow|driven?)\b/,
+    when: /\bhow (?:many|much) (?:\w+ ){0,2}(?:miles?|kms?|kilomet\w+|ks|clicks|nights?|trips?|storms?|fills?|cycles?|freezes?)\b|\bhow far\b|\btotal (?:nights|miles|kms?|kilomet\w+|distance|trips)\b|\b(?:odometer|mileage)\b|\bhow many (?:days|weeks) .*\b(?:out|away|camp|lived|stayed|spent|on the road)|\bdistance\b|\bhow much (?:towing|driving)\b|\bhow many times (?:have|did) (?:i|we) (?:tow|go out|camp|take (?:her|it) out)|\bhow much (?:have|did) (?:i|we) (?:tow|towed|drive|driven|drove|use (?:her|it|the \w+)|used (?:her|it|the \w+))\b/,
     unless: /\b(?:since (?:i|we|the last)|money|cost)\b/,
   },
   {
@@ -54,14 +66,14 @@ const RULES: readonly Rule[] = [
     kind: "longest",
     rule: "longest",
     when: new RegExp(
-      `\\b(?:longest|outlasted|lasted (?:the )?best|held (?:up )?(?:the )?best|best (?:fix|way|method|cure|stuff|repair|so far|attempt|bet)|worked (?:the )?best|${LASTED} (?:me )?(?:up |out |on )?(?:the )?(?:best|most|shortest|least)|shortest|how long (?:did|do|does|has|have|had) (?!i |we |it been\\b)(?:\\w+ ){1,12}?${LASTED}|longest lasting|which (?:one|of them|of those) (?:lasted|held|worked)|most durable|how long did (?:it|that|they|he) ${LASTED})\\b`,
+      `\\b(?:longest|outlasted|lasted (?:the )?best|held (?:up )?(?:the )?best|best (?:fix|way|method|cure|stuff|repair|so far|attempt|bet)|worked (?:the )?best|${LASTED} (?:me )?(?:up |out |on )?(?:the )?(?:best|most|shortest|least)|shortest|how long (?:did|do|does|has|have|had) (?!i |we |it been\\b)(?:\\w+ ){1,12}?${LASTED}|longest lasting|which (?:one|of them|of those|of these|of the \\w+) (?:lasted|held|worked|stuck|stood)|(?:what|which) .*(?:held|lasted|worked|stuck|stood up|stayed|did) .*(?:best|longest)|most durable|(?:did|lasted|gave|got|stood) (?:me |us )?the most (?:miles|months|weeks|years|trips|days|nights)|how long did (?:it|that|they|he) ${LASTED})\\b`,
     ),
   },
   {
     kind: "count",
     rule: "times-failed",
     when: new RegExp(
-      `\\b(?:how (?:many times|often|many goes)|number of times|what number|how many (?:\\w+ ){0,3}(?:failures|failed|let|broke|leaks|blowouts|breakdowns|flats|punctures)|times (?:has|have|did))\\b.*\\b${FAILS}\\b|\\b(?:how many|number of|count of) (?:failures|leaks|breakdowns|blowouts|flats|punctures)\\b`,
+      `\\b(?:how (?:many times|often|many goes)|number of times|what number|how many (?:\\w+ ){1,5}(?=.*\\b${FAILS}\\b)|times (?:has|have|did))\\b.*\\b${FAILS}\\b|\\b(?:how many|number of|count of) (?:failures|leaks|breakdowns|blowouts|flats|punctures)\\b`,
     ),
   },
   {
@@ -78,7 +90,8 @@ const RULES: readonly Rule[] = [
     when: new RegExp(
       `\\b(?:how much|what|whats|total|sum|all told|altogether|how many|show|list)\\b.*\\b${MONEY}\\b|^${MONEY}\\b|\\bhow much (?:went|goes|did|was|were|has|have|is|for|in|on)\\b|\\b(?:total|tally|bill) (?:for|on|so far|to date|in|of)\\b|\\btotal (?:spent|cost|spend|outlay)|\\b(?:running|grand) total|\\bhow deep\\b|\\b(?:in|of) (?:money|cash|dollars)\\b|^(?:\\w+ ){0,5}(?:costs?|spend|spending|expenses|outlay)(?: (?:of|for|in|on|so|to|total|since|during)\\b.*| \\d{4})?$`,
     ),
-    unless: /\bhow much (?:longer|time|water|grease|sealant|of the)\b|\bto (?:buy|get)\b|\bshopping\b/,
+    unless:
+      /^(?:run|walk|take) (?:me|us)\b|\bhow much (?:longer|time|water|grease|sealant|of the)\b|\bto (?:buy|get)\b|\bshopping\b/,
   },
   {
     kind: "buy",
@@ -95,14 +108,14 @@ const RULES: readonly Rule[] = [
   {
     kind: "open",
     rule: "open",
-    when: /\b(?:open|outstanding|pending|unfinished|unresolved|undone|unfixed|undealt|loose ends?|hanging (?:over|about) (?:me|us)|on my plate|on (?:the|my|our) (?:to do|todo|docket|books|plate)|to ?do(?: list)?|todos?|backlog|(?:left|remains|remaining|waiting) (?:to|for|on|undone|over|unfixed)|still (?:left|broken|waiting|wrong|needs?|need|to|got to|have to|gotta)|got left|needs? (?:doing|fixing|attention|sorting|work|repair\w*|mending|seeing to)|have i (?:still )?(?:got|to)|(?:do|must|should) (?:i|we) (?:still )?(?:have|need|got|do|fix|sort|get)(?: left)? ?(?:to)?|havent (?:i|we)|(?:i|we) (?:havent|have not|still havent|never got)|not (?:yet )?(?:done|fixed|dealt)|put(?:ting)? off|owe (?:her|the|it)|(?:is|are) (?:everything|it all|all of it) (?:\w+ )?(?:fixed|done|sorted|ok|okay|good|working|taken care of)|isnt right|still (?:isnt|not|arent)|broken (?:at the moment|right now|now|just now)|whats (?:still )?(?:broken|broke|wrong|left|bust|busted)|(?:is|are) (?:anything|something|there anything|there something) (?:still |else )?(?:broke|broken|wrong|open|left|bust|busted|outstanding|out|not working|that needs)|what is (?:broken|wrong|left|bust|busted)|jobs? (?:left|remaining|waiting|ahead|do i)|what needs|anything (?:left|open|broken|wrong|else to do|to (?:do|fix|sort))|whats (?:next|to do)|faults? (?:do|are|have|still)|still (?:a )?problem|supposed to (?:be )?(?:fix|do|sort|mend|repair)\w*|not working|isnt working|out of action|loose ends|wants? doing|to fix|to mend|to sort|on (?:the|my|our) (?:\w+ )?list|still to (?:do|fix|sort|mend))\b/,
+    when: /\b(?:open|outstanding|pending|unfinished|unresolved|undone|unfixed|undealt|loose ends?|hanging (?:over|about) (?:me|us)|on my plate|on (?:the|my|our) (?:to do|todo|docket|books|plate)|to ?do(?: list)?|todos?|backlog|(?:left|remains|remaining|waiting) (?:to|for|on|undone|over|unfixed)|still (?:left|broken|waiting|wrong|needs?|need|to|got to|have to|gotta)|got left|needs? (?:doing|fixing|attention|sorting|work|repair\w*|mending|seeing to)|have i (?:still )?(?:got|to)|(?:do|must|should) (?:i|we) (?:still )?(?:have|need|got|do|fix|sort|get)(?: left)? ?(?:to)?|havent (?:i|we)|(?:i|we) (?:havent|have not|still havent|never got)|not (?:yet )?(?:done|fixed|dealt)|put(?:ting)? off|owe (?:her|the|it)|(?:havent|have not|hasnt) (?:\w+ ){0,3}(?:been )?(?:fixed|done|sorted|mended|repaired|replaced|seen to|dealt with|got (?:a)?round to|gotten (?:a)?round to|got to)|(?:forgotten|forgot|missed|neglected|behind on|got (?:a)?round to|gotten (?:a)?round to|got to yet)|remaining|remains?|(?:id|i would|i was going to|i meant to|i wanted to|wed|we would|we were going to|we meant to) (?:do|fix|sort|get|see)|(?:is|are) (?:everything|it all|all of it) (?:\w+ )?(?:fixed|done|sorted|ok|okay|good|working|taken care of)|isnt right|still (?:isnt|not|arent)|broken (?:at the moment|right now|now|just now)|whats (?:still )?(?:broken|broke|wrong|left|bust|busted)|(?:is|are) (?:anything|something|there anything|there something) (?:still |else )?(?:broke|broken|wrong|open|left|bust|busted|outstanding|out|not working|that needs)|what is (?:broken|wrong|left|bust|busted)|jobs? (?:left|remaining|waiting|ahead|do i)|what needs|anything (?:left|open|broken|wrong|else to do|to (?:do|fix|sort))|whats (?:next|to do)|faults? (?:do|are|have|still)|still (?:a )?problem|supposed to (?:be )?(?:fix|do|sort|mend|repair)\w*|not working|isnt working|out of action|loose ends|wants? doing|to fix|to mend|to sort|on (?:the|my|our) (?:\w+ )?list|still to (?:do|fix|sort|mend))\b/,
     unless: /\b(?:did (?:i|we|the)|when|how (?:long|did)|holding|ever|cost|last(?:ed)?|spent)\b/,
   },
   {
     kind: "last",
     focus: "who",
     rule: "who",
-    when: /^(?:who|whos|whod|whom|whose)\b|\bwho (?:did|fixed|replaced|put|changed|made|sealed|was it|done)\b|\b(?:was it|did) (?:me|i|the shop|the dealer) (?:or|that)\b|\bby whom\b/,
+    when: /^(?:who|whos|whod|whom|whose)\b|\bwho (?:did|fixed|replaced|put|changed|made|sealed|was it|done)\b|\b(?:was it|did) (?:me|i|the shop|the dealer) (?:or|that)\b|\bby whom\b|\bwas (?:it|that) (?:\w+ ){1,3}(?:who|that did)\b|\b(?:myself|me|us|i|we) or (?:was it |did |somebody|someone|the|a|my|our)\b|\bor (?:was it|did) (?:me|i|we|the|my|a)\b/,
   },
   {
     kind: "last",
@@ -114,19 +127,19 @@ const RULES: readonly Rule[] = [
     kind: "last",
     focus: "how-long-ago",
     rule: "how-long-ago",
-    when: /\bbeen (?:a while|ages|long|a long time) since|\bhow (?:long (?:ago|since|is it since|has it been|have we gone|have i gone|it been)|old (?:is|are|were|was)|many (?:months|weeks|years|days) (?:ago|since|old)|recently|long back)\b/,
+    when: /\bbeen (?:a while|ages|long|a long time) since|\bhow (?:long (?:ago|since|is it since|has it been|have we gone|have i gone|it been|(?:have|has) (?:i|we|it|she|he|the \w+) (?:had|been on|been in))|old (?:is|are|were|was)|many (?:months|weeks|years|days) (?:ago|since|old)|recently|long back)\b/,
   },
   {
     kind: "last",
     focus: "when",
     rule: "when",
-    when: /^(?:when|whens|whend)\b|\bwhen (?:did|was|were|have|had|has|it|that|i|we)\b|\b(?:what|which) (?:day|date|year|month|week|season|time)\b|\blast time\b|\bdate (?:of|that|when|for|i)\b|\bsince when\b/,
+    when: /^(?:when|whens|whend)\b|\bwhen$|\bwhen (?:did|was|were|have|had|has|it|that|i|we)\b|\b(?:what|which) (?:day|date|year|month|week|season|time)\b|\blast time\b|\bdate (?:of|that|when|for|i)\b|\bsince when\b/,
   },
   {
     kind: "last",
     focus: "place",
     rule: "where",
-    when: /^(?:where|wheres|whered|whereabouts)\b|\bwhich (?:side|end|corner|one|tank|window|wheel|door) (?:did|was|had|is)\b/,
+    when: /^(?:where|wheres|whered|whereabouts)\b|\bwhich (?!jobs?|repairs?|fix|fixes|work|way|things?|stuff|ones)\w+ (?:did|was|had|is|have|were) (?:i|we|it|the|that)\b/,
   },
   {
     kind: "last",
@@ -165,7 +178,7 @@ const RULES: readonly Rule[] = [
   {
     kind: "list",
     rule: "list",
-    when: /\b(?:list|everything|every|history|(?:work|jobs|repairs|fixes|maintenance|servicing) (?:done|made|carried|completed|performed|on|to|in)|all (?:the|my|that|jobs|work|repairs|i|weve|ive)|what (?:all|jobs|work|repairs|fixes|things|maintenance|projects|else)|which (?:jobs|repairs|fixes|things|work)|whats been (?:done|fixed|replaced|worked)|what has been|whats been|been happening|happened (?:to|with)|what have (?:i|we)|up to|what did (?:i|we)|what did (?:the|my|our) (?:\w+ ){1,2}do\b|what was (?:done|fixed|replaced|repaired)|what got|what ive|what weve|what i did|what we did|recap|summary|summarize|summarise|rundown|run through|log|record of|show (?:me )?(?:the|all|my)|what (?:jobs|work) (?:did|have)|overview|rundown|run down|breakdown|up to|story of|what were)\b/,
+    when: /\b(?:list|everything|every|history|(?:work|jobs|repairs|fixes|maintenance|servicing) (?:done|made|carried|completed|performed|on|to|in)|all (?:the|my|that|jobs|work|repairs|i|weve|ive)|what (?:all|jobs|work|repairs|fixes|things|maintenance|projects|else)|which (?:jobs|repairs|fixes|things|work)|whats been (?:done|fixed|replaced|worked)|what has been|whats been|been happening|happened (?:to|with)|what have (?:i|we)|up to|what did (?:i|we)|what (?:did|has|have) (?:the|my|our) (?:\w+ ){1,2}(?:do|done|fix|fixed)\b|what happened|what (?:was|were) (?:i|we) (?:\w+ )?(?:busy|doing|working|up to|at)|what was (?:done|fixed|replaced|repaired)|what got|what ive|what weve|what i did|what we did|recap|summary|summarize|summarise|rundown|run (?:me|us)\b|run through|walk me|walk us|catch me up|log|record of|show (?:me )?(?:the|all|my)|what (?:jobs|work) (?:did|have)|overview|rundown|run down|breakdown|up to|story of|what were)\b/,
   },
   {
     kind: "ever",
@@ -189,7 +202,7 @@ const RULES: readonly Rule[] = [
   {
     kind: "holding",
     rule: "holding",
-    when: /^(?:is|are|isnt|arent|has|have|hasnt|havent|did|didnt|does|do|doesnt|dont|was|were|wasnt|still|will|can)\b(?! (?:i|we|you|he|she|they)\b)/,
+    when: /^any (?:more |further |signs? of |new )?(?:leaks?|drips?|trouble|problems?|issues?|movement|play|damp|water|wet) (?:from|at|in|with|on|of|since|under|around|round|about|coming)\b|^(?:is|are|isnt|arent|has|have|hasnt|havent|did|didnt|does|do|doesnt|dont|was|were|wasnt|still|will|can)\b(?! (?:i|we|you|he|she|they)\b)/,
   },
   {
     kind: "holding",

@@ -2,7 +2,7 @@ import { Temporal } from "temporal-polyfill";
 import { type DaySpan, daySpan } from "../../shared/edtf.ts";
 import type { Period } from "../../shared/memory/query.ts";
 import type { Moment } from "../../shared/reading.ts";
-import { findTimes, type TimeMention } from "../time/index.ts";
+import { findTimes, type Prefer, type TimeMention } from "../time/index.ts";
 
 export type Timed = {
   readonly period: Period | null;
@@ -55,16 +55,40 @@ const withoutTimes = (text: string, mentions: readonly TimeMention[]): string =>
     .reverse()
     .reduce((rest, { span }) => `${rest.slice(0, span.start)} , ${rest.slice(span.end)}`, text);
 
+/** "Until now" bounds nothing; "for the spring" is a time like "in the spring". The length stays, for the spans. */
+const plainer = (text: string): string =>
+  text
+    .replace(/\b(?:up )?(?:un)?(?:till?|to) (?:now|today|date|this day|the present)\b/gi, (words) =>
+      " ".repeat(words.length),
+    )
+    .replace(/\b(?:for|come) (?=(?:the )?(?:spring|summer|autumn|fall|winter)\b)/gi, (word) =>
+      "in".padEnd(word.length),
+    );
+
+const HALF = /\b(?:the )?(first|1st|second|2nd|latter|last|other) half of\b/i;
+
+/** "The first half of 2024" */
+const halved = (text: string, bounds: Open): Open => {
+  const half = HALF.exec(text)?.[1]?.toLowerCase();
+  if (half === undefined || bounds.from === null || bounds.to === null) return bounds;
+  const middle = bounds.from.add({ days: Math.round(bounds.from.until(bounds.to).days / 2) });
+  const edge = bounds.from.until(bounds.to).days > 300 ? middle.with({ day: 1 }) : middle;
+  return /^(?:first|1st)$/.test(half) ? { from: bounds.from, to: edge } : { from: edge, to: bounds.to };
+};
+
 /**
  * The stretch of time that a question asks about: from the first to the last of the times named. A year or a part of it
- * that is not over counts whole.
+ * that is not over counts whole. What is still to be done lies ahead: `prefer` says where a bare season is looked for.
  */
-export const periodIn = (text: string, moment: Moment): Timed => {
-  const mentions = findTimes(text, moment, { prefer: "past" }).filter(({ sure }) => sure >= 0.5);
-  const bounds = mentions.flatMap((mention) => boundsOf(text, mention, moment) ?? []);
+export const periodIn = (asked: string, moment: Moment, prefer: Prefer = "past"): Timed => {
+  const text = plainer(asked);
+  const mentions = findTimes(text, moment, { prefer }).filter(({ sure }) => sure >= 0.5);
+  const bounds = mentions
+    .flatMap((mention) => boundsOf(text, mention, moment) ?? [])
+    .map((bound) => halved(text, bound));
   const rest = withoutTimes(text, mentions);
   if (bounds.length === 0) return { period: null, rest };
-  const said = mentions.map(({ span }) => text.slice(span.start, span.end)).join(" ");
+  const said = mentions.map(({ span }) => asked.slice(span.start, span.end)).join(" ");
   const from = first(
     bounds.map((bound) => bound.from),
     1,

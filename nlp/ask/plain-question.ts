@@ -1,6 +1,6 @@
 /** Sounds and openings before a question that say nothing: "so um hey, when did I ..." */
 const OPENING =
-  /^(?:(?:(?:now )?where was i|what was i (?:gonna|going to|about to) (?:say|ask)|so|and|but|um+|uh+|er+|hm+|oh|ok|okay|right|well|hey|hi|hello|now|also|then|wait|actually|no|alright|listen|say|look|please|sorry|quick (?:one|question)|one more(?: thing)?|another (?:one|question)|just wondering|out of interest|by the way|btw|mate|buddy|good morning|morning|evening)\b[\s,.:;!-]*)+/;
+  /^(?:(?:(?:now )?where was i|what was i (?:gonna|going to|about to) (?:say|ask)|so|and|but|um+|uh+|er+|hm+|all (?:up|told|in)|altogether|overall|in total|oh|ok|okay|right|well|hey|hi|hello|now|also|then|wait|actually|no|alright|listen|say|look|please|sorry|quick (?:one|question)|one more(?: thing)?|another (?:one|question)|just wondering|out of interest|by the way|btw|mate|buddy|good morning|morning|evening)\b[\s,.:;!-]*)+/;
 
 /** Ways of asking around a question: "can you tell me when I ..." */
 const WRAPPING =
@@ -12,6 +12,9 @@ export const plainQuestion = (text: string): string =>
     .toLowerCase()
     .replace(/['’`]/g, "")
     .replace(/[^\p{L}\p{N}?]+/gu, " ")
+    .replace(/\b(what|when|where|who|how|why)(d|ve)\b/g, (_, word: string, verb: string) =>
+      verb === "d" ? `${word} did` : `${word} have`,
+    )
     .trim();
 
 export type Unwrapped = {

@@ -19,7 +19,15 @@ const CLASSES = [
 const HEADS: ReadonlySet<string> = new Set(
   CLASSES.flatMap((name) => lexicon.heads[name]).map((head) => plainWords(head).join(" ")),
 );
+/** Words that say which kind of a stuff: "lap sealant", "stainless screws". */
+const KINDS: ReadonlySet<string> = new Set(lexicon.keep.map((word) => plainWords(word).join(" ")));
 const LONGEST = 3;
+
+const kindBefore = (words: readonly string[], at: number): number => {
+  let from = at;
+  while (from > 0 && KINDS.has(words[from - 1] ?? "")) from--;
+  return from;
+};
 
 const longestAt = (words: readonly string[], from: number): number => {
   for (let length = Math.min(LONGEST, words.length - from); length > 0; length--) {
@@ -34,7 +42,7 @@ export const stuffIn = (words: readonly string[]): readonly string[] => {
   for (let at = 0; at < words.length; at++) {
     const length = longestAt(words, at);
     if (length === 0) continue;
-    found.push(words.slice(at, at + length).join(" "));
+    found.push(words.slice(kindBefore(words, at), at + length).join(" "));
     at += length - 1;
   }
   return found;

@@ -33,13 +33,20 @@ const isAside = (words: string): boolean =>
 const follows = (part: Part, piece: Piece, announced: Strength): boolean =>
   announced !== "none" || part.strength === "strong" || CONTRAST.test(piece.words);
 
+/** "I read the slip wrong": says that what stands before it puts something right. */
+const OWNS_UP =
+  /\b(?:mis ?read|misspoke|misheard|mistyped|typo|read (?:it|that|the \w+) (?:wrong|upside down|backwards)|(?:got|had|wrote|said|typed|put|remembered) (?:it|that|them|the \w+) (?:down )?(?:wrong|upside down|backwards|mixed up|muddled|the wrong way)|(?:mixed|muddled) (?:it|that|them|those|the \w+) up|my (?:mistake|bad|error|fault)|wrong (?:slip|receipt|line|number|figure|day|side|one)|fat fingers?|slip of the (?:tongue|thumb)|counted wrong|looked at the wrong)\b/;
+
+const ownsUp = ({ words }: Piece): boolean =>
+  words.split(" ").length <= ASIDE_WORDS + 2 && OWNS_UP.test(words);
+
 /** The stretches from the start that put something right, with one aside at most between them, up to the first other. */
 const take = (pieces: readonly Piece[], moment: Moment): Taken => {
   const parts: Part[] = [];
-  let announced: Strength = "none";
+  let announced: Strength = pieces.slice(1).some(ownsUp) ? "strong" : "none";
   let next = 0;
   for (const [at, piece] of pieces.entries()) {
-    const part = partOf(piece, moment, announced);
+    const part: Part | undefined = ownsUp(piece) && at > 0 ? undefined : partOf(piece, moment, announced);
     const removed = parts.some(({ changes }) => changes.some(({ change }) => change === "remove"));
     if (part === undefined && removed && isReason(piece.words)) next = at + 1;
     else if (part === undefined && (next < at || !isAside(piece.words))) break;

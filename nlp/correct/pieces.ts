@@ -48,7 +48,7 @@ const CUES: readonly Cue[] = (["strong", "weak", "filler", "remove"] as const)
 
 /** "No" before these denies what was said; before other words it counts something ("no leaks since"). */
 const AFTER_NO =
-  /^(?:$|it|its|that|thats|this|i|im|we|the|my|make|not|sorry|wait|hang|hold|scratch|scrap|strike|actually|on|in|at|with|by|last|yesterday|today|correction|wrong|rear|front|left|right|back|upper|lower|just|only|dont|never|should|number|he|she|they|its|change|delete|forget|ignore|cost|for|a|an|no|nope|more like|closer|monday|tuesday|wednesday|thursday|friday|saturday|sunday|january|february|march|april|may|june|july|august|september|october|november|december|[$£€\d])/;
+  /^(?:$|it|its|that|thats|this|i|im|we|the|my|make|not|sorry|wait|hang|hold|scratch|scrap|strike|actually|on|in|at|with|by|last|yesterday|today|correction|wrong|rear|front|left|right|back|upper|lower|just|only|dont|never|should|number|he|she|they|its|change|delete|forget|ignore|cost|for|a|an|no|nope|more like|closer|man|mate|buddy|love|honey|dear|dude|bro|boss|monday|tuesday|wednesday|thursday|friday|saturday|sunday|january|february|march|april|may|june|july|august|september|october|november|december|[$£€\d])/;
 
 /** "Scratch the bearings one", "delete number two". */
 const REMOVAL =

@@ -38,7 +38,16 @@ export const begins = (body: string, strength: Strength, hasDeed: boolean): bool
 };
 
 /** "The water heater": a name, not news of it. */
-const isBareThing = (body: string): boolean => /^(?:the|a|an|my|our) \S+(?: \S+)?$/.test(body);
+const isBareThing = (body: string): boolean => {
+  if (/^(?:the|a|an|my|our) \S+(?: \S+)?$/.test(body)) return true;
+  const name =
+    /^(?:(?:it|that|this) (?:was|is)|its|thats) (?:the |a |an |my |our )?(.+?)(?: after all| really| actually| instead)?$/.exec(
+      body,
+    )?.[1];
+  if (name === undefined || name.split(" ").length > 3) return false;
+  const { named, words, actions } = topicOf(name);
+  return (named[0]?.sure ?? 0) >= 0.9 && words.length + actions.length === 0;
+};
 
 /** "The tape didn't hold": how something does is news, not a correction. */
 export const narrates = (text: string, body: string, moment: Moment): boolean => {

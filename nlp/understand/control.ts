@@ -14,7 +14,7 @@ const RULES: readonly Rule[] = [
     is: { is: "redo" },
   },
   {
-    when: /^(?:please |no )?(?:undo|undo (?:that|it|this|the last (?:one|change|thing)|last|my last|what you just did)|revert(?: that| it| the last (?:one|change))?|go back one|put (?:it|that) back (?:the way|how|like) (?:it|that) was|change (?:it|that) back|roll (?:it|that) back|take back the last change)(?: please)?$/,
+    when: /^(?:please |no )?(?:undo|undo (?:that|it|this|(?:that|the|my|this)(?: last)? (?:one|change|thing|correction|edit|fix)|last|my last|what you just did)|revert(?: that| it| the last (?:one|change))?|go back one|put (?:it|that) back (?:the way|how|like) (?:it|that) was|change (?:it|that) back|roll (?:it|that) back|take back the last change)(?: please)?$/,
     is: { is: "undo" },
   },
   {

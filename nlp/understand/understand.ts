@@ -95,6 +95,11 @@ const before = (scene: Scene): Query | null => {
   return { ask: "holding", topic: { ...EMPTY_TOPIC, named: [{ component, sure: 1 }] } };
 };
 
+/** A question cut short, and no note. Long after the question before, it says so: "and the gutter". */
+const isFollowUp = (text: string, moment: Moment, scene: Scene): boolean =>
+  (scene.asked !== null || /^\W*(?:and|what about|how about|same)\b/i.test(text)) &&
+  !tellsSomething(text, moment);
+
 /** "It still leaks" names no thing, though a leak may be many. */
 const TROUBLE_ONLY = /^(?:\w+ ){0,4}(?:leak|drip)(?:s|ing|ed|y)?(?: \w+){0,2}$/;
 
@@ -117,8 +122,8 @@ export const understand = (text: string, moment: Moment, scene: Scene): Intent =
     return alone(control);
   const setting = settingIn(text, words);
   if (setting !== undefined) return alone({ is: "set", setting });
-  const followed = scene.asked === null ? undefined : followUp(text, moment, scene.asked);
-  if (followed !== undefined) return alone({ is: "ask", query: followed });
+  const followed = scene.askedEarlier === null ? undefined : followUp(text, moment, scene.askedEarlier);
+  if (followed !== undefined && isFollowUp(text, moment, scene)) return alone({ is: "ask", query: followed });
   const { asks, tells } = splitQuestion(text, moment);
   const verdict = asks === null ? verdictAsked(words, scene) : undefined;
   if (verdict !== undefined) return alone(verdict);

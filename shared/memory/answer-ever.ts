@@ -1,14 +1,15 @@
 import type { KeptRecord } from "../history.ts";
 import type { Answer } from "./answer-data.ts";
 import { answerTo, nothingFits } from "./answer-parts.ts";
-import { actionFit, stuffFits } from "./fit.ts";
+import { actionFit, doerFits, stuffFits } from "./fit.ts";
 import { type Ground, poolOf } from "./pool.ts";
 import type { Query, Topic } from "./query.ts";
 import { tellingStems } from "./words.ts";
 
-/** Only what it is surely called, so that a "yes" is about the thing asked. */
+/** Only what it is surely called, so that a "yes" is about the thing asked; stuff by itself names no thing. */
 const surelyNamed = (topic: Topic): Topic => {
   const best = topic.named[0]?.sure ?? 0;
+  if (topic.materials.length > 0 && best < 0.65) return { ...topic, named: [] };
   return { ...topic, named: topic.named.filter(({ sure }) => sure >= Math.min(best, 0.9)) };
 };
 
@@ -26,7 +27,7 @@ const isSuch = (ground: Ground, topic: Topic, record: KeptRecord): boolean => {
   const { kind, action } = record.fields;
   const looks = topic.actions.some((asked) => asked === "inspect" || asked === "test");
   if (kind !== "repair" && !(looks && kind === "check")) return false;
-  if (!stuffFits(topic, record)) return false;
+  if (!stuffFits(topic, record) || !doerFits(topic, record)) return false;
   if (topic.actions.length === 0 || actionFit(topic, record) === 2) return true;
   const swapped = SWAPS.includes(action ?? "") && topic.actions.some((asked) => SWAPS.includes(asked));
   return swapped || isToldSo(ground, topic, record) || (action === "repair" && topic.actions.length > 1);

@@ -1,16 +1,20 @@
 import type { KeptRecord } from "../history.ts";
 import type { Answer } from "./answer-data.ts";
 import { answerTo, nothingFits } from "./answer-parts.ts";
-import { actionFit, stuffFits, wordFit } from "./fit.ts";
+import { actionFit, actionsLike, stuffFits, wordFit } from "./fit.ts";
 import { type Ground, namesNothing, poolInWords, poolOf } from "./pool.ts";
 import type { Query, Topic } from "./query.ts";
 import { isOpen } from "./told.ts";
+
+/** What was replaced by later work is meant only when its own way or stuff is named. */
+const TAKEN_OVER = 3.5;
 
 const scoreOf = (ground: Ground, topic: Topic, record: KeptRecord): number => {
   const note = topic.words.length === 0 ? "" : (ground.history.note(record.noteId)?.text ?? "");
   const action = topic.actions.length === 0 ? 0 : 2 * actionFit(topic, record);
   const stuff = topic.materials.length > 0 && stuffFits(topic, record) ? 4 : 0;
-  return action + stuff + Math.min(wordFit(topic, record, note), 4);
+  const taken = record.closedBy === null ? 0 : TAKEN_OVER;
+  return action + stuff + Math.min(wordFit(topic, record, note), 4) - taken;
 };
 
 /** The fix that the words fit best; the newest among equals. */
@@ -41,7 +45,10 @@ const saysHow = (record: KeptRecord): boolean => record.fields.kind !== "todo" |
 const aboutIt = (ground: Ground, topic: Topic): readonly KeptRecord[] => {
   const bare = namesNothing(topic) && topic.materials.length === 0;
   const named = bare ? [] : poolOf(ground, topic, {}, saysHow);
-  return named.length > 0 ? named : poolInWords(ground, topic).filter(saysHow);
+  if (named.length > 0) return named;
+  const inWords = poolInWords(ground, topic).filter(saysHow);
+  if (inWords.length > 0 || topic.actions.length === 0) return inWords;
+  return poolOf(ground, topic, { actions: actionsLike(topic) }, (record) => actionFit(topic, record) === 2);
 };
 
 /**

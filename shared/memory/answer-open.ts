@@ -1,9 +1,11 @@
 import type { History, KeptRecord } from "../history.ts";
+import type { Hemisphere } from "../reading.ts";
 import type { Answer } from "./answer-data.ts";
 import { answerTo } from "./answer-parts.ts";
 import { placeFits } from "./fit.ts";
 import { type Ground, namesNothing, stepsOf } from "./pool.ts";
-import type { Query, Topic } from "./query.ts";
+import type { Period, Query, Topic } from "./query.ts";
+import { spanOf } from "./when.ts";
 import { tellsBuying } from "./work.ts";
 
 const MANY = 100;
@@ -30,10 +32,33 @@ const openOnes = (ground: Ground, topic: Topic): readonly KeptRecord[] =>
     .records({ ...componentsIn(topic), open: true, limit: MANY })
     .filter((record) => placeFits(topic, record));
 
+/** Whether a todo is meant for a stretch of time that was named from start to end. */
+const isMeantFor = ({ fields }: KeptRecord, period: Period, hemisphere: Hemisphere): boolean => {
+  const due = spanOf(fields.due, hemisphere);
+  return (
+    due !== undefined &&
+    period.from !== null &&
+    period.to !== null &&
+    due.from.toString() < period.to &&
+    due.to.toString() > period.from
+  );
+};
+
+/** "On the list for the spring": what is meant for it; all that is open, where nothing is. */
+const inTime = (
+  ground: Ground,
+  records: readonly KeptRecord[],
+  period: Period | null,
+): readonly KeptRecord[] => {
+  const meant = period === null ? [] : records.filter((each) => isMeantFor(each, period, ground.hemisphere));
+  return meant.length > 0 ? meant : records;
+};
+
 /** Every todo and fault not dealt with. */
 export const answerOpen = (ground: Ground, query: Extract<Query, { ask: "open" }>): Answer => {
   const open = openOnes(ground, query.topic);
-  const records = [...open, ...brokenFixes(ground, query.topic, open)];
+  const all = [...open, ...brokenFixes(ground, query.topic, open)];
+  const records = inTime(ground, all, query.period);
   return answerTo(query, {
     records,
     count: records.length,

@@ -45,9 +45,20 @@ export const wordFit = (topic: Topic, record: KeptRecord, note = ""): number => 
   return place + stuff + told + 0.5 * sharedCount(topic.words, tellingStems(note));
 };
 
+const kindsOf = (material: string): readonly string[] => plainWords(material).slice(0, -1).map(stemOf);
+
+/** "Lap sealant" is not polyurethane sealant, though either may be called sealant. */
+const isSuchStuff = (asked: string, kept: string): boolean => {
+  if (compareMaterials([asked], [kept]) !== "same") return false;
+  const [one, other] = [kindsOf(asked), kindsOf(kept)];
+  const head = compareMaterials([plainWords(asked).at(-1) ?? ""], [kept]) === "same";
+  return !head || one.length === 0 || other.length === 0 || one.some((kind) => other.includes(kind));
+};
+
 /** Whether the stuff asked about is the stuff that went in; true when none was asked about. */
 export const stuffFits = (topic: Topic, record: KeptRecord): boolean =>
-  topic.materials.length === 0 || compareMaterials(topic.materials, record.fields.materials) === "same";
+  topic.materials.length === 0 ||
+  topic.materials.some((asked) => record.fields.materials.some((kept) => isSuchStuff(asked, kept)));
 
 /** Whether it was done by the one asked about; true when nobody was. */
 export const doerFits = (topic: Topic, record: KeptRecord): boolean =>

@@ -74,8 +74,8 @@ export type Query =
     }
   /** Is it still holding? */
   | { readonly ask: "holding"; readonly topic: Topic }
-  /** Todos and faults not dealt with; `before` when a day or a trip was named. */
-  | { readonly ask: "open"; readonly topic: Topic; readonly before: string | null }
+  /** Todos and faults not dealt with. */
+  | { readonly ask: "open"; readonly topic: Topic; readonly period: Period | null }
   | { readonly ask: "buy"; readonly topic: Topic }
   | { readonly ask: "cost"; readonly topic: Topic; readonly period: Period | null }
   /** Which way of fixing lasted longest, and how long each lasted. */

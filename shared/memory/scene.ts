@@ -32,6 +32,15 @@ export type Scene = {
   readonly pending: Pending | null;
   /** The question before this one, while it is fresh. */
   readonly asked: Query | null;
+  /** The last question, however old, when nothing was told since. */
+  readonly askedEarlier: Query | null;
 };
 
-export const EMPTY_SCENE: Scene = { last: null, shown: null, replyTo: null, pending: null, asked: null };
+export const EMPTY_SCENE: Scene = {
+  last: null,
+  shown: null,
+  replyTo: null,
+  pending: null,
+  asked: null,
+  askedEarlier: null,
+};

@@ -1,7 +1,7 @@
 import type { KeptRecord } from "../history.ts";
 import type { RecordFields } from "../record.ts";
 import { compareMaterials } from "./materials.ts";
-import { meet, particularsOf } from "./part.ts";
+import { meet, ofAnotherPart, particularsOf } from "./part.ts";
 import type { Told } from "./told.ts";
 import { isCure, sameAction } from "./work.ts";
 
@@ -19,12 +19,16 @@ const doesWhatWasMeant = (done: RecordFields, meant: RecordFields): boolean => {
   );
 };
 
-/** Work on one part leaves the trouble of another part of the same thing open. */
-const touchesTrouble = (told: Told, open: RecordFields): boolean => {
+/**
+ * Work on one part leaves the trouble of another part of the same thing open. Care that cures nothing deals with a
+ * trouble only when the words say that the thing is right now.
+ */
+const touchesTrouble = ({ draft: { fields }, words }: Told, open: RecordFields): boolean => {
   if (open.fault === null) return false;
-  const work = particularsOf(told.draft.fields, told.words);
+  const work = particularsOf(fields, words);
   const trouble = particularsOf(open);
-  return meet(work, trouble) || (isCure(told.draft.fields.action) && !told.draft.fields.materials.length);
+  if (meet(work, trouble)) return true;
+  return (isCure(fields.action) || fields.outcome === "holding") && !ofAnotherPart(trouble, work);
 };
 
 const settlesOne = (told: Told, open: KeptRecord): boolean => {

@@ -192,7 +192,7 @@ describe("lists", () => {
     expect(things(south, about({ period: summer }))).toEqual(["skylight"]);
   });
   it("open: every todo and fault not dealt with", () => {
-    expect(new Set(things(kept(), { ask: "open", topic: EMPTY_TOPIC, before: null }))).toEqual(
+    expect(new Set(things(kept(), { ask: "open", topic: EMPTY_TOPIC, period: null }))).toEqual(
       new Set(["exterior-light", "brake", "entry-step"]),
     );
   });
@@ -204,13 +204,13 @@ describe("lists", () => {
       outcome: "failed",
       date: "2025-10-01",
     });
-    expect(things(rig, { ask: "open", topic: EMPTY_TOPIC, before: null })).toContain("refrigerator");
+    expect(things(rig, { ask: "open", topic: EMPTY_TOPIC, period: null })).toContain("refrigerator");
   });
   it("to buy: only what is to be replaced or bought", () => {
     expect(things(kept(), { ask: "buy", topic: EMPTY_TOPIC })).toEqual(["brake"]);
   });
   it("are empty, not invented, when nothing is open", () => {
-    expect(new Rig().ask({ ask: "open", topic: EMPTY_TOPIC, before: null })).toMatchObject({
+    expect(new Rig().ask({ ask: "open", topic: EMPTY_TOPIC, period: null })).toMatchObject({
       records: [],
       because: "nothing-open",
     });
@@ -262,7 +262,7 @@ describe("an empty memory", () => {
     { ask: "ever", topic: topic("roof"), period: null },
     { ask: "count", of: "failures", topic: topic("roof"), period: null },
     { ask: "holding", topic: topic("roof") },
-    { ask: "open", topic: EMPTY_TOPIC, before: null },
+    { ask: "open", topic: EMPTY_TOPIC, period: null },
     { ask: "buy", topic: EMPTY_TOPIC },
     { ask: "cost", topic: EMPTY_TOPIC, period: null },
     { ask: "longest", topic: topic("roof"), order: "longest" },
