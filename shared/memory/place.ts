@@ -39,13 +39,10 @@ export const placeCorrected = (kept: string | null, told: string): string => {
   if (kept === null || sense === undefined) return told;
   const others = [...placeOf(kept).keys()].filter((dimension) => dimension !== sense.dimension);
   if (!others.some((dimension) => SIDES.has(dimension))) return told;
-  let done = false;
-  const words = kept.split(/\s+/).map((word) => {
-    if (sensesOf(word)?.dimension !== sense.dimension) return word;
-    done = true;
-    return told.replace(/^(?:on |at |in )?(?:the )?/i, "");
-  });
-  return done ? words.join(" ") : told;
+  const bare = told.replace(/^(?:on |at |in )?(?:the )?/i, "");
+  const words = kept.split(/\s+/);
+  const isOfIt = (word: string): boolean => sensesOf(word)?.dimension === sense.dimension;
+  return words.some(isOfIt) ? words.map((word) => (isOfIt(word) ? bare : word)).join(" ") : told;
 };
 
 /** Dimensions that combine: left or right, front or rear, top or bottom. */
