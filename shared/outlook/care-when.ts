@@ -4,7 +4,7 @@ import type { Candidate, CareChoice, CareInput, Done } from "./care-choice.ts";
 import { CARE_ROWS, type CareRow, SEASONS, type Season } from "./care-table.ts";
 import { lastWork } from "./care-work.ts";
 import { type Day, dateOf, dayOf } from "./days.ts";
-import { everyWords } from "./say.ts";
+import { everyWords, figures } from "./say.ts";
 import type { Use } from "./use.ts";
 import { dayOfUse, FAR_DAYS } from "./use-day.ts";
 
@@ -24,7 +24,7 @@ export const byInterval = (row: CareRow, done: Done, use: Use): Candidate[] => {
         found.push({
           day,
           reason: "use",
-          why: `The usual interval is ${count.toLocaleString("en-US")} ${unit}.`,
+          why: `The usual interval is ${figures(count)} ${unit}.`,
         });
     }
   }

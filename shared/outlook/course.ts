@@ -66,12 +66,16 @@ export const lastsTrip = (course: Course, use: Use, trip: Trip): number => {
 
 const LONGEST_DAYS = 80 * 365;
 
+/** The first day on which it is so old; where it lies is guessed along the chord, and by halves when that gains little. */
 export const dayAtAge = ({ ageOn, attempt }: Course, age: number): Day => {
   let [low, high] = [attempt.start, attempt.start + LONGEST_DAYS];
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (ageOn(middle) < age) low = middle;
-    else high = middle;
+  let [young, old] = [0, ageOn(high)];
+  for (let round = 0; high - low > 1; round++) {
+    const share = round % 3 === 2 || old <= young ? 0.5 : (age - young) / (old - young);
+    const day = Math.min(high - 1, Math.max(low + 1, Math.floor(low + share * (high - low))));
+    const now = ageOn(day);
+    if (now < age) [low, young] = [day, now];
+    else [high, old] = [day, now];
   }
   return high;
 };

@@ -11,9 +11,17 @@ const MILLIS_PER_DAY = 86_400_000;
 export const dayOf = (date: Temporal.PlainDate): Day =>
   Math.round(Date.UTC(date.year, date.month - 1, date.day) / MILLIS_PER_DAY);
 
-export const dateOf = (day: Day): Temporal.PlainDate => {
+/** Year, month from 1 and day of the month. */
+export const civilOf = (
+  day: Day,
+): { readonly year: number; readonly month: number; readonly date: number } => {
   const utc = new Date(Math.round(day) * MILLIS_PER_DAY);
-  return new Temporal.PlainDate(utc.getUTCFullYear(), utc.getUTCMonth() + 1, utc.getUTCDate());
+  return { year: utc.getUTCFullYear(), month: utc.getUTCMonth() + 1, date: utc.getUTCDate() };
+};
+
+export const dateOf = (day: Day): Temporal.PlainDate => {
+  const { year, month, date } = civilOf(day);
+  return new Temporal.PlainDate(year, month, date);
 };
 
 /** The civil day written at the front of an ISO 8601 instant. */

@@ -1,17 +1,19 @@
 import type { Attempt } from "./attempt.ts";
-import { believe, evidenceOf } from "./belief.ts";
+import { believe, noLessons } from "./belief.ts";
 import type { Way } from "./decision.ts";
-import { emptyWeights } from "./grid.ts";
+import { evidenceOf } from "./grid.ts";
 import type { Prediction } from "./prediction.ts";
 import type { FixKind } from "./priors.ts";
 import type { Settings } from "./settings.ts";
 import { medianYears } from "./worth.ts";
 
-const NO_PEERS = { sum: emptyWeights(), count: 0, without: [] };
-
 /** The life of the next fix of a kind on a line, from all that was tried there. */
 export const predictNext = (kind: FixKind, attempts: readonly Attempt[], settings: Settings): Prediction =>
-  believe(kind, attempts.map(evidenceOf), NO_PEERS, settings);
+  believe(
+    noLessons(kind, settings),
+    null,
+    attempts.map(({ kind, observation }) => evidenceOf(kind, observation)),
+  );
 
 export const hasFailed = ({ looks }: Attempt) => looks.at(-1)?.outcome === "failed";
 

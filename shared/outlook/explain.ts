@@ -6,6 +6,7 @@ import {
   capital,
   chanceWords,
   dayWords,
+  figures,
   monthsRange,
   monthsWords,
   roundUse,
@@ -34,7 +35,7 @@ const kindWords = ({ attempt }: Course): string =>
 const lifeWords = ({ typical, low, high, unit }: LifeSpan): string =>
   unit === "months"
     ? `about ${monthsWords(typical)} (${monthsRange(low, high)})`
-    : `about ${useWords(typical, unit)} (${roundUse(low).toLocaleString("en-US")} to ${useWords(high, unit)})`;
+    : `about ${useWords(typical, unit)} (${figures(roundUse(low))} to ${useWords(high, unit)})`;
 
 const sinceWords = ({ course, use }: Facts): string => {
   const last = course.attempt.looks.at(-1);

@@ -29,49 +29,83 @@ const CELLS = LIVES * DUD_FACTORS.length;
 const MAX_DUD_SHARE = 0.6;
 export const dudShareOf = (kind: FixKind, factor: number): number =>
   Math.min(MAX_DUD_SHARE, kind.dud * factor);
+const dudSharesOf = (kind: FixKind): number[] => DUD_FACTORS.map((factor) => dudShareOf(kind, factor));
 
-/** Logarithm of the weight of every cell: life by life (scale, then shape), dud factor innermost. */
-export type LogWeights = Float64Array;
+/** A relative weight for every cell: life by life (scale, then shape), dud factor innermost. */
+export type Weights = Float64Array;
 
-export const priorWeights = (kind: FixKind): LogWeights => {
-  const weights = new Float64Array(CELLS);
-  let cell = 0;
-  for (const logScale of LOG_SCALES)
-    for (const shapeWeight of SHAPE_WEIGHTS[kind.risk])
-      for (const dudWeight of DUD_WEIGHTS)
-        weights[cell++] = -0.5 * (logScale / kind.spread) ** 2 + Math.log(shapeWeight * dudWeight);
-  return weights;
+const SMALL = 1e-100;
+
+/** Multiplies weights by others; what grows too small for that is scaled up. */
+export const weigh = (onto: Weights, other: Weights): void => {
+  let most = 0;
+  for (let cell = 0; cell < CELLS; cell++) {
+    const weight = (onto[cell] ?? 0) * (other[cell] ?? 0);
+    onto[cell] = weight;
+    if (weight > most) most = weight;
+  }
+  if (most < SMALL) for (let cell = 0; cell < CELLS; cell++) onto[cell] = (onto[cell] ?? 0) / most;
+};
+
+/** exp(−shape·scale), life by life: a cumulative hazard against the one at the prior median. */
+const HAZARDS = Float64Array.from({ length: LIVES }, (_, life) => {
+  const [scale, shape] = [LOG_SCALES[Math.floor(life / SHAPES.length)], SHAPES[life % SHAPES.length]];
+  return Math.exp(-(shape ?? 1) * (scale ?? 0));
+});
+
+/** Hazards of an age at the prior median, by shape. */
+const hazardsAt = (age: number, { medianDays }: FixKind): number[] =>
+  SHAPES.map((shape) => Math.LN2 * (age / medianDays) ** shape);
+
+/** How likely an observation is: for sound lives, life by life, and for a dud. */
+export type Evidence = { readonly sound: Float64Array; readonly dud: number };
+
+export const evidenceOf = (kind: FixKind, seen: Observation): Evidence => {
+  const { dudDays } = kind;
+  const { lower, upper, atLower, atUpper, free } = seen;
+  const [early, late] = [hazardsAt(lower, kind), hazardsAt(upper, kind)];
+  const sound = new Float64Array(LIVES);
+  for (let life = 0; life < LIVES; life++) {
+    const [hazard, shape] = [HAZARDS[life] ?? 0, life % SHAPES.length];
+    let chance = free;
+    if (atLower !== 0) chance += atLower * Math.exp(-(early[shape] ?? 0) * hazard);
+    if (atUpper !== 0) chance += atUpper * Math.exp(-(late[shape] ?? 0) * hazard);
+    sound[life] = chance;
+  }
+  return { sound, dud: likelihood(seen, Math.exp(-lower / dudDays), Math.exp(-upper / dudDays)) };
 };
 
 const TINY = 1e-12;
 
-/** Survival of a sound life at an age, from the logarithm of age over the life's median. */
-const soundAt = (logAge: number, shape: number): number => Math.exp(-Math.LN2 * Math.exp(shape * logAge));
+/** Evidence spread over the shares of duds: a weight for every cell. */
+export const cellsOf = (kind: FixKind, { sound, dud }: Evidence): Weights => {
+  const weights = new Float64Array(CELLS);
+  const shares = dudSharesOf(kind);
+  for (let life = 0, cell = 0; life < LIVES; life++) {
+    const chance = sound[life] ?? 0;
+    for (const share of shares) weights[cell++] = Math.max(TINY, chance + share * (dud - chance));
+  }
+  return weights;
+};
 
-/** Adds the logarithm of an observation's likelihood, times a weight, to every cell. */
-export const learn = (weights: LogWeights, kind: FixKind, seen: Observation, weight: number): void => {
-  const { medianDays, dudDays } = kind;
-  const dud = likelihood(seen, Math.exp(-seen.lower / dudDays), Math.exp(-seen.upper / dudDays));
-  const shares = DUD_FACTORS.map((factor) => dudShareOf(kind, factor));
-  const [logLower, logUpper] = [Math.log(seen.lower / medianDays), Math.log(seen.upper / medianDays)];
-  let cell = 0;
-  for (const logScale of LOG_SCALES)
-    for (const shape of SHAPES) {
-      const sound = likelihood(
-        seen,
-        soundAt(logLower - logScale, shape),
-        soundAt(logUpper - logScale, shape),
-      );
-      for (const share of shares) {
-        const chance = Math.max(TINY, (1 - share) * sound + share * dud);
-        weights[cell] = (weights[cell] ?? 0) + weight * Math.log(chance);
-        cell++;
-      }
+/** Weights summed over the shares of duds: of sound lives, life by life, and of all duds. */
+export type Gathered = { readonly sound: Float64Array; readonly duds: number };
+
+/** @param without what is to be taken out of the weights again */
+export const gather = (kind: FixKind, weights: Weights, without?: Weights): Gathered => {
+  const sound = new Float64Array(LIVES);
+  const shares = dudSharesOf(kind);
+  let duds = 0;
+  for (let life = 0, cell = 0; life < LIVES; life++) {
+    let [all, dud] = [0, 0];
+    for (const share of shares) {
+      const weight = (weights[cell] ?? 0) / (without?.[cell] ?? 1);
+      all += weight;
+      dud += weight * share;
+      cell++;
     }
+    sound[life] = all - dud;
+    duds += dud;
+  }
+  return { sound, duds };
 };
-
-export const addWeights = (onto: LogWeights, other: LogWeights, times: number): void => {
-  for (let cell = 0; cell < onto.length; cell++) onto[cell] = (onto[cell] ?? 0) + times * (other[cell] ?? 0);
-};
-
-export const emptyWeights = (): LogWeights => new Float64Array(CELLS);

@@ -6,6 +6,7 @@ import { type LookPlan, planLooks, planSafely } from "./look-plan.ts";
 import { unmentionedShare } from "./observe.ts";
 import { ageAt, outlives } from "./prediction.ts";
 import { publishedLimit } from "./published.ts";
+import { dayOfUse } from "./use-day.ts";
 import { FIRST_LOOK_DAYS, firstLookAfter } from "./wear.ts";
 
 /** What set the day of the next look. */
@@ -18,8 +19,10 @@ export type LookChoice = {
   readonly rule?: string;
 };
 
-const LEAST_HORIZON_DAYS = 750;
-const INTERVALS_AHEAD = 8;
+const LEAST_HORIZON_DAYS = 500;
+const INTERVALS_AHEAD = 4;
+/** The share of unnoticed time is read off the lattice itself, which is finer for it. */
+const FINER_FOR_SHARES = 2;
 /** Days that lie at least between a look and the next one, so that nobody is pestered. */
 const LEAST_DAYS = { safety: 3, water: 7, use: 7, comfort: 14 } as const;
 /** A look before leaving is put so many days before, to leave time for mending. */
@@ -34,6 +37,10 @@ const horizonBeyond = (age: number, interval: number): number => {
   return horizon;
 };
 
+/** Failure-finding interval of reliability-centred maintenance for a constant rate, to first order: the gap is twice the allowed share of the mean life. */
+const failureFinding = (medianDays: number, hidden: number, share: number): number =>
+  (2 * share * medianDays) / (Math.LN2 * hidden);
+
 /** The least-cost plan over age; for safety its daily cost is raised until the share of unnoticed time is allowed. */
 const planOf = (course: Course, consequence: Consequence, { settings }: Context): LookPlan => {
   const { attempt, prediction, ageOn, base, pace } = course;
@@ -46,19 +53,20 @@ const planOf = (course: Course, consequence: Consequence, { settings }: Context)
   const usual = constantInterval(Math.LN2 / prediction.medianDays, costs);
   const held = ageOn(base);
   const horizon = horizonBeyond(held, usual);
-  return consequence === "safety"
-    ? planSafely(holding, horizon, costs, settings.unnoticedShare)
-    : planLooks(holding, horizon, costs, held);
+  if (consequence !== "safety") return planLooks(holding, { horizon, interval: usual }, costs, held);
+  const bound = failureFinding(prediction.medianDays, costs.hidden, settings.unnoticedShare);
+  const interval = Math.min(usual, bound) / FINER_FOR_SHARES;
+  return planSafely(holding, { horizon, interval }, costs, settings.unnoticedShare);
 };
+
+const LATEST_FIRST_LOOK_DAYS = 4 * FIRST_LOOK_DAYS;
 
 /** The day on which a new fix has had its first real use. */
 const firstUseDay = ({ attempt }: Course, { use }: Context): Day => {
   const { start, wear } = attempt;
   const enough = wear.axis === "calendar" ? undefined : firstLookAfter(wear.axis);
   if (enough === undefined || wear.axis === "calendar") return start + FIRST_LOOK_DAYS;
-  let day = start + 1;
-  while (day < start + 4 * FIRST_LOOK_DAYS && use.between(wear.axis, start, day) < enough) day++;
-  return day;
+  return Math.min(start + LATEST_FIRST_LOOK_DAYS, dayOfUse(use, wear.axis, start, enough));
 };
 
 const earlier = (one: LookChoice, day: Day, reason: LookReason): LookChoice =>

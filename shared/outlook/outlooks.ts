@@ -1,11 +1,39 @@
-import { Temporal } from "temporal-polyfill";
-import type { KeptRecord, RecordId } from "../history.ts";
-import { attemptOf, carriesLook } from "./attempt.ts";
-import { believe, evidenceOf } from "./belief.ts";
-import { addWeights, emptyWeights, type LogWeights } from "./grid.ts";
+import type { Temporal } from "temporal-polyfill";
+import type { KeptRecord, LineId, RecordId } from "../history.ts";
+import { type Attempt, attemptOf, carriesLook } from "./attempt.ts";
+import { believe } from "./belief.ts";
+import { dayOf } from "./days.ts";
+import { type Evidence, evidenceOf } from "./grid.ts";
+import { lessonsOf } from "./lessons.ts";
 import { type Outlook, outlookFrom } from "./outlook.ts";
 import { fixKindOf } from "./priors.ts";
 import type { Rig } from "./rig.ts";
+
+/** An attempt that is known, and what was seen of it. */
+type Known = { readonly attempt: Attempt; readonly evidence: Evidence };
+
+const knownOf = (attempt: Attempt): Known => ({
+  attempt,
+  evidence: evidenceOf(attempt.kind, attempt.observation),
+});
+
+const group = <T, K>(items: readonly T[], key: (item: T) => K): Map<K, T[]> => {
+  const groups = new Map<K, T[]>();
+  for (const item of items) {
+    const one = groups.get(key(item));
+    if (one === undefined) groups.set(key(item), [item]);
+    else one.push(item);
+  }
+  return groups;
+};
+
+const lineOf = ({ attempt }: Known): LineId => attempt.record.line;
+
+const evidence = (known: readonly Known[]): readonly Evidence[] => known.map((one) => one.evidence);
+
+/** The evidence of one kind of fix, line by line. */
+const byLine = (alike: readonly Known[]): ReadonlyMap<LineId, readonly Evidence[]> =>
+  new Map([...group(alike, lineOf)].map(([line, all]) => [line, evidence(all)]));
 
 /**
  * The outlook of one fix; undefined when the record carries no look (removed, superseded, failed, or no fix).
@@ -21,33 +49,22 @@ export const outlookOf = (
     readonly notBefore?: Temporal.PlainDate | null;
   },
 ): Outlook | undefined => {
-  const { record, line, peers } = input;
+  const { record, line, peers, settings } = input;
   const attempt = carriesLook(record) ? attemptOf(record, line, input) : undefined;
   if (attempt === undefined) return undefined;
   const sameLine = new Set([record.id, ...line.map(({ id }) => id)]);
   const known = (records: readonly KeptRecord[], all: readonly KeptRecord[]) =>
-    records.flatMap((other) => (other.id === record.id ? [] : (attemptOf(other, all, input) ?? [])));
+    records.flatMap((other) => {
+      const one = other.id === record.id ? undefined : attemptOf(other, all, input);
+      return one === undefined ? [] : [knownOf(one)];
+    });
   const elsewhere = peers.filter(
     ({ id, fields }) => !sameLine.has(id) && fixKindOf(fields)?.id === attempt.kind.id,
   );
-  const alike = known(elsewhere, peers).map(evidenceOf);
-  const sum = emptyWeights();
-  for (const weights of alike) addWeights(sum, weights, 1);
-  const own = known(line, line).map(evidenceOf);
-  const prediction = believe(attempt.kind, own, { sum, count: alike.length, without: [] }, input.settings);
+  const lessons = lessonsOf(attempt.kind, byLine(known(elsewhere, peers)), settings.rigShare);
+  const earlier = evidence(known(line, line));
+  const prediction = believe(lessons, null, earlier);
   return outlookFrom(attempt, prediction, { ...input, notBefore: input.notBefore ?? null });
-};
-
-type Known = { readonly record: KeptRecord; readonly kindId: string; readonly weights: LogWeights };
-
-const group = <T, K>(items: readonly T[], key: (item: T) => K): Map<K, T[]> => {
-  const groups = new Map<K, T[]>();
-  for (const item of items) {
-    const one = groups.get(key(item));
-    if (one === undefined) groups.set(key(item), [item]);
-    else one.push(item);
-  }
-  return groups;
 };
 
 /**
@@ -60,36 +77,33 @@ export const outlooksOf = (
     readonly notBefore?: ReadonlyMap<RecordId, Temporal.PlainDate>;
   },
 ): readonly Outlook[] => {
-  const lines = group(input.records, ({ line }) => line);
-  const attempts = input.records.flatMap(
-    (record) => attemptOf(record, lines.get(record.line) ?? [], input) ?? [],
+  const { records, settings } = input;
+  const lines = group(records, ({ line }) => line);
+  const known = records.flatMap((record) => {
+    const attempt = attemptOf(record, lines.get(record.line) ?? [], input);
+    return attempt === undefined ? [] : [knownOf(attempt)];
+  });
+  const onLine = group(known, lineOf);
+  const lessons = new Map(
+    [...group(known, ({ attempt }) => attempt.kind)].map(([kind, alike]) => [
+      kind,
+      lessonsOf(kind, byLine(alike), settings.rigShare),
+    ]),
   );
-  const known: Known[] = attempts.map((attempt) => ({
-    record: attempt.record,
-    kindId: attempt.kind.id,
-    weights: evidenceOf(attempt),
-  }));
-  const byLine = group(known, ({ record }) => record.line);
-  const byKind = new Map(
-    [...group(known, ({ kindId }) => kindId)].map(([kindId, all]) => {
-      const sum = emptyWeights();
-      for (const { weights } of all) addWeights(sum, weights, 1);
-      return [kindId, { sum, count: all.length }] as const;
-    }),
-  );
-  const outlooks = attempts
-    .filter(({ record }) => carriesLook(record))
-    .map((attempt) => {
-      const { record, kind } = attempt;
-      const line = byLine.get(record.line) ?? [];
-      const all = byKind.get(kind.id) ?? { sum: emptyWeights(), count: 0 };
-      const without = line.filter(({ kindId }) => kindId === kind.id).map(({ weights }) => weights);
-      const earlier = line.filter((other) => other.record.id !== record.id).map(({ weights }) => weights);
-      const prediction = believe(kind, earlier, { ...all, without }, input.settings);
-      return outlookFrom(attempt, prediction, {
+  const outlooks = known
+    .filter(({ attempt }) => carriesLook(attempt.record))
+    .map((one) => {
+      const { record, kind } = one.attempt;
+      const earlier = (onLine.get(record.line) ?? []).filter((other) => other !== one);
+      const taught = lessons.get(kind) ?? lessonsOf(kind, new Map(), settings.rigShare);
+      const prediction = believe(taught, record.line, evidence(earlier));
+      return outlookFrom(one.attempt, prediction, {
         ...input,
         notBefore: input.notBefore?.get(record.id) ?? null,
       });
     });
-  return outlooks.toSorted((a, b) => Temporal.PlainDate.compare(a.nextLook.day, b.nextLook.day));
+  return outlooks
+    .map((outlook) => ({ outlook, day: dayOf(outlook.nextLook.day) }))
+    .toSorted((a, b) => a.day - b.day)
+    .map(({ outlook }) => outlook);
 };

@@ -1,12 +1,4 @@
-import {
-  DUD_FACTORS,
-  dudShareOf,
-  LIVES,
-  LOG_SCALE_STEP,
-  LOG_SCALES,
-  type LogWeights,
-  SHAPES,
-} from "./grid.ts";
+import { type Gathered, LIVES, LOG_SCALE_STEP, LOG_SCALES, SHAPES } from "./grid.ts";
 import type { FixKind } from "./priors.ts";
 
 /** Chance of failing by an age, as predicted from everything learned; tabulated over the logarithm of age. */
@@ -22,55 +14,40 @@ const LAST_LOG_AGE = FIRST_LOG_AGE + (AGES - 1) * LOG_SCALE_STEP;
 const LEAST_HAZARD = 1e-12;
 const MOST_FAILED = 1 - 1e-15;
 
-/** Failed share by shape, then by age − scale (both logarithms, one lattice). */
-const FIRST_OFFSET = FIRST_LOG_AGE - (LOG_SCALES.at(-1) ?? 0);
-const OFFSETS = AGES + LOG_SCALES.length - 1;
-const FAILED = Float64Array.from({ length: SHAPES.length * OFFSETS }, (_, index) => {
-  const shape = SHAPES[Math.floor(index / OFFSETS)] ?? 1;
-  const logAge = FIRST_OFFSET + (index % OFFSETS) * LOG_SCALE_STEP;
-  return -Math.expm1(-Math.LN2 * Math.exp(shape * logAge));
+const AGES_OF_MEDIAN = Float64Array.from({ length: AGES }, (_, age) =>
+  Math.exp(FIRST_LOG_AGE + age * LOG_SCALE_STEP),
+);
+
+/**
+ * Failed share of sound lives by age over scale (both logarithms, one lattice), greatest first, shape by shape: for each
+ * tabulated age the shares of all lives then stand in a row, in the order of the lives.
+ */
+const LAST_OFFSET = LAST_LOG_AGE - (LOG_SCALES[0] ?? 0);
+const FAILED = Float64Array.from({ length: SHAPES.length * (AGES + LOG_SCALES.length - 1) }, (_, index) => {
+  const logAge = LAST_OFFSET - Math.floor(index / SHAPES.length) * LOG_SCALE_STEP;
+  return -Math.expm1(-Math.LN2 * Math.exp((SHAPES[index % SHAPES.length] ?? 1) * logAge));
 });
 
-/** Cells whose weight is so far below the greatest (as a logarithm) change nothing. */
-const NEGLIGIBLE = -16;
-
-/** Sums the cells over the dud factors: one weight a sound life, and one for all duds. */
-const gather = (
-  kind: FixKind,
-  weights: LogWeights,
-): { readonly sound: Float64Array; readonly duds: number } => {
-  const shares = DUD_FACTORS.map((factor) => dudShareOf(kind, factor));
-  let most = Number.NEGATIVE_INFINITY;
-  for (const weight of weights) most = Math.max(most, weight);
-  const sound = new Float64Array(LIVES);
-  let [duds, total, cell] = [0, 0, 0];
-  for (let life = 0; life < LIVES; life++)
-    for (const share of shares) {
-      const below = (weights[cell++] ?? 0) - most;
-      if (below < NEGLIGIBLE) continue;
-      const weight = Math.exp(below);
-      sound[life] = (sound[life] ?? 0) + weight * (1 - share);
-      duds += weight * share;
-      total += weight;
-    }
-  return { sound: sound.map((weight) => weight / total), duds: duds / total };
+const dudsFailed = new WeakMap<FixKind, Float64Array>();
+/** Failed share of duds at each tabulated age. */
+const dudsFailedOf = (kind: FixKind): Float64Array => {
+  const known = dudsFailed.get(kind);
+  if (known !== undefined) return known;
+  const made = AGES_OF_MEDIAN.map((age) => -Math.expm1((-age * kind.medianDays) / kind.dudDays));
+  dudsFailed.set(kind, made);
+  return made;
 };
 
-const failedSound = (sound: Float64Array, age: number): number => {
-  let [failed, life] = [0, 0];
-  for (let offset = age + LOG_SCALES.length - 1; offset >= age; offset--)
-    for (let at = offset; at < FAILED.length; at += OFFSETS)
-      failed += (sound[life++] ?? 0) * (FAILED[at] ?? 0);
-  return failed;
-};
-
-export const predict = (kind: FixKind, weights: LogWeights): Prediction => {
-  const { sound, duds } = gather(kind, weights);
+/** @param gathered weights of sound lives and of duds, relative to each other */
+export const predict = (kind: FixKind, { sound, duds }: Gathered): Prediction => {
+  const total = sound.reduce((sum, weight) => sum + weight, duds);
+  const dudFailed = dudsFailedOf(kind);
   const logHazard = new Float64Array(AGES);
   for (let age = 0; age < AGES; age++) {
-    const days = kind.medianDays * Math.exp(FIRST_LOG_AGE + age * LOG_SCALE_STEP);
-    const failed = failedSound(sound, age) - duds * Math.expm1(-days / kind.dudDays);
-    logHazard[age] = Math.log(Math.max(LEAST_HAZARD, -Math.log1p(-Math.min(MOST_FAILED, failed))));
+    const first = (AGES - 1 - age) * SHAPES.length;
+    let failed = duds * (dudFailed[age] ?? 0);
+    for (let life = 0; life < LIVES; life++) failed += (sound[life] ?? 0) * (FAILED[first + life] ?? 0);
+    logHazard[age] = Math.log(Math.max(LEAST_HAZARD, -Math.log1p(-Math.min(MOST_FAILED, failed / total))));
   }
   return { medianDays: kind.medianDays, logHazard };
 };

@@ -1,5 +1,5 @@
 import type { Day } from "./days.ts";
-import { dateOf } from "./days.ts";
+import { civilOf } from "./days.ts";
 
 const MONTHS = [
   "January",
@@ -61,17 +61,24 @@ export const roundUse = (count: number): number => {
   return roundTo(count, magnitude >= 1000 ? magnitude / 4 : magnitude / 2);
 };
 
+/** A whole number with its thousands set off: "3,000". */
+export const figures = (count: number): string => {
+  const digits = String(count);
+  return digits.length < 4 ? digits : digits.replace(/\B(?=(?:\d{3})+$)/g, ",");
+};
+
 export const useWords = (count: number, unit: string): string => {
   const round = roundUse(count);
-  return `${round.toLocaleString("en-US")} ${round === 1 ? unit.replace(/s$/, "") : unit}`;
+  return `${figures(round)} ${round === 1 ? unit.replace(/s$/, "") : unit}`;
 };
 
 /** "on 3 June", with the year when it is another one. */
 export const dayWords = (day: Day, today: Day): string => {
-  const [date, now] = [dateOf(day), dateOf(today)];
-  if (Math.abs(day - today) > 300) return `in ${MONTHS[date.month - 1] ?? ""} ${date.year}`;
-  const year = date.year === now.year || Math.abs(day - today) < 200 ? "" : ` ${date.year}`;
-  return `on ${date.day} ${MONTHS[date.month - 1] ?? ""}${year}`;
+  const { year, month, date } = civilOf(day);
+  const name = MONTHS[month - 1] ?? "";
+  if (Math.abs(day - today) > 300) return `in ${name} ${year}`;
+  const near = Math.abs(day - today) < 200 || year === civilOf(today).year;
+  return `on ${date} ${name}${near ? "" : ` ${year}`}`;
 };
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -18,9 +18,8 @@ export type Settings = {
   readonly failureCost: Readonly<Record<Consequence, number>>;
   /** Yearly rate, 0.05 for 5 %. */
   readonly discountRate: number;
-  /** Weight of a peer's evidence (the same way of fixing elsewhere), and the most that all peers may count together. */
-  readonly peerWeight: number;
-  readonly peerCap: number;
+  /** How much of the spread of lives is the rig's and its keeper's hand, the rest being the place's own (judgement). */
+  readonly rigShare: number;
 };
 
 export const DEFAULT_SETTINGS: Settings = {
@@ -30,6 +29,5 @@ export const DEFAULT_SETTINGS: Settings = {
   tripChance: { safety: 0.05, water: 0.15, use: 0.2, comfort: 0.5 },
   failureCost: { safety: 300, water: 200, use: 80, comfort: 10 },
   discountRate: 0.05,
-  peerWeight: 0.3,
-  peerCap: 3,
+  rigShare: 0.4,
 };

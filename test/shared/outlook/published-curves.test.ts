@@ -1,8 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { learn, priorWeights } from "../../../shared/outlook/grid.ts";
+import { believe, noLessons } from "../../../shared/outlook/belief.ts";
+import { evidenceOf } from "../../../shared/outlook/grid.ts";
 import { letGo, type Observation, stillGood } from "../../../shared/outlook/life.ts";
-import { outlives, predict } from "../../../shared/outlook/prediction.ts";
+import { outlives } from "../../../shared/outlook/prediction.ts";
 import type { FixKind } from "../../../shared/outlook/priors.ts";
+import { DEFAULT_SETTINGS } from "../../../shared/outlook/settings.ts";
 
 /** A kind of which next to nothing is known. */
 const vague = (medianDays: number): FixKind => ({
@@ -34,9 +36,11 @@ const intervals = (list: string): Observation[] =>
 /** Distances between what is learned and a published curve of steps, each taken halfway down its step. */
 const distances = (seen: readonly Observation[], curve: readonly (readonly [number, number])[]): number[] => {
   const kind = vague(15);
-  const weights = priorWeights(kind);
-  for (const one of seen) learn(weights, kind, one, 1);
-  const learned = predict(kind, weights);
+  const learned = believe(
+    noLessons(kind, DEFAULT_SETTINGS),
+    null,
+    seen.map((one) => evidenceOf(kind, one)),
+  );
   return curve.map(([at, after], step) =>
     Math.abs(outlives(learned, at) - (after + (curve[step - 1]?.[1] ?? 1)) / 2),
   );

@@ -111,10 +111,15 @@ export const runRig = (seed: number, nature: Nature, size: WorldSize, policy: Po
   const places = placesOf(random, nature, size, seed);
   const records: KeptRecord[] = [];
 
+  let known: { readonly day: Day; readonly rig: Rig } | undefined;
   const rigOn = (day: Day): Rig => {
+    if (known?.day === day) return known.rig;
     const today = at(day);
     const usage = use.log.filter(({ saidAt }) => saidAt.slice(0, 10) <= today);
-    return rigOf({ usage, trip: null, settings: DEFAULT_SETTINGS, today: dateOf(day), hemisphere: "north" });
+    const settings = DEFAULT_SETTINGS;
+    const rig = rigOf({ usage, trip: null, settings, today: dateOf(day), hemisphere: "north" });
+    known = { day, rig };
+    return rig;
   };
 
   const told = (place: Place, fix: Fix, day: Day) => {

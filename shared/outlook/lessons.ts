@@ -1,0 +1,65 @@
+import type { LineId } from "../history.ts";
+import { cellsOf, type Evidence, type Gathered, gather, type Weights, weigh } from "./grid.ts";
+import type { FixKind } from "./priors.ts";
+import { mix, type Spread, spreadOf } from "./spread.ts";
+
+/** What the places of a rig teach about one kind of fix. */
+export type Lessons = {
+  readonly kind: FixKind;
+  readonly spread: Spread;
+  /** The rig after all of them. */
+  readonly rig: Weights;
+  readonly ofLine: ReadonlyMap<LineId, Weights>;
+};
+
+const allOf = (kind: FixKind, first: Evidence, others: readonly Evidence[]): Weights => {
+  const weights = cellsOf(kind, first);
+  for (const other of others) weigh(weights, cellsOf(kind, other));
+  return weights;
+};
+
+/** What all that was seen in one place says of the rig. Duds are the rig's alone, so that one attempt is mixed without them. */
+const lessonOf = (
+  kind: FixKind,
+  { toRig }: Spread,
+  [first, ...others]: readonly Evidence[],
+): Weights | undefined => {
+  if (first === undefined) return undefined;
+  if (others.length === 0) return cellsOf(kind, { sound: mix(toRig, first.sound), dud: first.dud });
+  return mix(toRig, allOf(kind, first, others));
+};
+
+/** @param seen the attempts of that kind, by line: one place each */
+export const lessonsOf = (
+  kind: FixKind,
+  seen: ReadonlyMap<LineId, readonly Evidence[]>,
+  rigShare: number,
+): Lessons => {
+  const spread = spreadOf(kind, rigShare);
+  const rig = spread.rig.slice();
+  const ofLine = new Map<LineId, Weights>();
+  for (const [line, evidence] of seen) {
+    const lesson = lessonOf(kind, spread, evidence);
+    if (lesson === undefined) continue;
+    weigh(rig, lesson);
+    ofLine.set(line, lesson);
+  }
+  return { kind, spread, rig, ofLine };
+};
+
+/** What is expected in the place of a line, from what the other places teach and from earlier attempts in it. */
+export const expectedIn = (
+  { kind, spread, rig, ofLine }: Lessons,
+  line: LineId | null,
+  [first, ...others]: readonly Evidence[],
+): Gathered => {
+  const own = line === null ? undefined : ofLine.get(line);
+  if (first === undefined) {
+    const { sound, duds } = gather(kind, rig, own);
+    return { sound: mix(spread.toPlace, sound), duds };
+  }
+  const elsewhere = own === undefined ? rig : rig.map((weight, cell) => weight / (own[cell] ?? 1));
+  const weights = mix(spread.toPlace, elsewhere);
+  weigh(weights, allOf(kind, first, others));
+  return gather(kind, weights);
+};
