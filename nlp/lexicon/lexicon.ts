@@ -11,6 +11,7 @@ import outcomeData from "./data/outcomes.json" with { type: "json" };
 import placeData from "./data/places.json" with { type: "json" };
 import spellingData from "./data/spellings.json" with { type: "json" };
 import wholeData from "./data/wholes.json" with { type: "json" };
+import { inflect } from "./inflect.ts";
 import { compile, type Pattern, PatternIndex } from "./pattern.ts";
 import { Speller } from "./spelling.ts";
 
@@ -88,6 +89,7 @@ export const KEEP: ReadonlySet<string> = new Set(materialData.keep);
 export const DROP: ReadonlySet<string> = new Set(materialData.drop);
 /** What the whole of a component is called. */
 export const WHOLES: ReadonlyMap<string, readonly string[]> = new Map(Object.entries(wholeData.heads));
+export const KIND_WORDS: ReadonlySet<string> = new Set(wholeData.kinds);
 export const TOOL_INDEX = new PatternIndex(
   materialData.tools.filter((tool) => tool.includes(" ")).map((tool) => compile(tool, null)),
 );
@@ -146,4 +148,14 @@ export const isPlainVerb = (word: string): boolean =>
 /** Whether plain English knows a word as the past of a verb. */
 export const isPastForm = (word: string): boolean => String(english[word]) === "PastTense";
 export const NOT_ACT_INDEX = new PatternIndex(actionData.notActs.map((phrase) => compile(phrase, null)));
+/** Verbs that name what they put on, by every form: "duct taped". */
+export const VERB_MATERIALS: ReadonlyMap<string, string> = new Map(
+  Object.entries(materialData.verbs).flatMap(([verb, material]) => {
+    const before = verb.split(" ").slice(0, -1);
+    return inflect(verb.split(" ").at(-1) ?? verb).flatMap(({ text }) => [
+      [[...before, text].join(" "), material] as const,
+      [[...before, `re${text}`].join(" "), material] as const,
+    ]);
+  }),
+);
 export const ALIAS: ReadonlyMap<string, string> = new Map(Object.entries(materialData.alias));

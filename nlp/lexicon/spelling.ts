@@ -121,6 +121,10 @@ const MARKS: ReadonlyMap<string, string> = new Map([
   ["+", "and"],
 ]);
 
+/** "u-bolts" is no "you". */
+const isBolt = (raw: readonly Token[], at: number): boolean =>
+  (raw[at + 1]?.norm === "-" ? raw[at + 2] : raw[at + 1])?.stem === "bolt";
+
 /** The tokens of a text with phone spellings, mishearings and typing slips of trade words repaired. */
 export const tokenize = (text: string, speller: Speller): Token[] => {
   const raw = split(text);
@@ -139,6 +143,7 @@ export const tokenize = (text: string, speller: Speller): Token[] => {
       const word = MARKS.get(token.norm);
       return word === undefined ? token : { ...withNorm(token, word), kind: "word" as const };
     }
+    if (token.norm === "u" && isBolt(raw, at)) return token;
     if (SHORT_WITH_SLASH.has(token.norm) && raw[at + 1]?.norm === "/")
       return withNorm(token, SHORT_WITH_SLASH.get(token.norm) ?? token.norm);
     return withNorm(token, hearAgain(raw, at) ?? repaired(plain(token.text)));

@@ -15,8 +15,12 @@ const PIECE =
 const NUMBER = /^\d+(?:[.,]\d+)*$/;
 const WORD = /[\p{L}\p{N}]/u;
 
+/** Words in -s that are no plurals. */
+const SINGULARS = new Set(["lens", "chassis", "canvas", "pliers", "series", "always", "perhaps", "gasses"]);
+
 /** Singular of a regular plural: "boxes" gives "box", "lug nuts" is two tokens. */
 export const singular = (word: string): string => {
+  if (SINGULARS.has(word)) return word;
   if (word.length < 4 || !word.endsWith("s") || /(?:ss|us|is)$/.test(word)) return word;
   if (/(?:xes|ches|shes|sses)$/.test(word)) return word.slice(0, -2);
   if (word.endsWith("ies") && word.length > 5) return `${word.slice(0, -3)}y`;

@@ -4,10 +4,10 @@ import type { Deed } from "./deed.ts";
 import { wordAt } from "./ground.ts";
 import { headOf, isIndefinite, isWorn, type Phrase, phraseAt } from "./phrases.ts";
 import { standsFor } from "./replaced.ts";
-import type { Scan } from "./scan.ts";
+import type { Scan, Stretch } from "./scan.ts";
 import type { Event, Told } from "./told.ts";
 import { isWhole } from "./wholes.ts";
-import { AUXILIARIES, listed } from "./words.ts";
+import { AUXILIARIES, DETERMINERS, listed, SUBJECTS } from "./words.ts";
 
 /** Actions for which any thing may be what it was done with: "shimmed it with a beer mat". */
 const WITH_ANYTHING: ReadonlySet<Action> = new Set([
@@ -28,6 +28,8 @@ const MEANS = listed("objectsMeans");
 const MADE_OF = new Set(["of", "from"]);
 const PLACING = listed("objectsPlacing");
 const NOT_THINGS = listed("objectsNotThings");
+/** "Wrapped it in a sheepskin". */
+const COVERS = /^(?:re)?(?:wrap|swath|swaddl|sheath|coat|encas|drown|soak|bed|smother|dunk)/;
 const JOINS = new Set(["and", "plus", ","]);
 const REACH = 16;
 
@@ -59,15 +61,34 @@ const mayGoIn = (phrase: Phrase, told: Told, scan: Scan): boolean => {
   );
 };
 
+/** A phrase, and then its place or the end: "a hasp and padlock on it". */
+const closes = (phrase: Phrase, scan: Scan): boolean => {
+  const next = scan.tokens[phrase.to];
+  return (
+    phrase.to - phrase.from <= 2 && (next === undefined || next.kind === "mark" || PLACING.has(next.norm))
+  );
+};
+
+type Joined = Stretch & { readonly name: string };
+
 /** "A strip of crate and two bolts": what is joined to a phrase on its right. */
-const andMore = (first: Phrase, until: number, scan: Scan, verbs: ReadonlySet<number>): Phrase[] => {
-  const found = [first];
-  for (let last = first; ; ) {
-    let at = last.to;
+export const andMore = <T extends Joined>(
+  first: T,
+  until: number,
+  scan: Scan,
+  verbs: ReadonlySet<number>,
+): (T | Phrase)[] => {
+  const found: (T | Phrase)[] = [first];
+  for (let last: T | Phrase = first; ; ) {
+    let at: number = last.to;
     while (JOINS.has(wordAt(scan, at))) at++;
-    const next = at > last.to ? phraseAt(scan, at, verbs) : undefined;
-    if (next === undefined || next.to > until || next.pronoun || !endsThere(next, scan)) return found;
-    if (next.ref === null && !isIndefinite(scan, next)) return found;
+    const listed = wordAt(scan, at - 1) === ",";
+    const next: Phrase | undefined = at > last.to ? phraseAt(scan, at, verbs) : undefined;
+    if (next === undefined || next.to > until || next.pronoun) return found;
+    if (!(next.ref !== null && isIndefinite(scan, next)) && !endsThere(next, scan)) return found;
+    if (listed && next.ref === null && next.start === next.from) return found;
+    const plain = next.ref === null && !isIndefinite(scan, next);
+    if (plain && !("start" in last && isIndefinite(scan, last) && closes(next, scan))) return found;
     found.push(next);
     last = next;
   }
@@ -79,7 +100,9 @@ const byMeans = (deed: Deed, until: number, told: Told, scan: Scan, verbs: Reado
   for (let at = deed.at + 1; at < Math.min(deed.at + REACH, until); at++) {
     if (told.verdicts.some((verdict) => verdict.from > deed.at && verdict.from <= at)) break;
     const means =
-      MEANS.has(wordAt(scan, at)) || (MADE_OF.has(wordAt(scan, at)) && wordAt(scan, at - 1) === "out");
+      MEANS.has(wordAt(scan, at)) ||
+      (MADE_OF.has(wordAt(scan, at)) && wordAt(scan, at - 1) === "out") ||
+      (wordAt(scan, at) === "in" && COVERS.test(wordAt(scan, deed.at)));
     if (means && wordAt(scan, at - 1) === "even") break;
     const phrase = means ? phraseAt(scan, at + 1, verbs) : undefined;
     if (phrase !== undefined && phrase.to <= until) found.push(...andMore(phrase, until, scan, verbs));
@@ -87,6 +110,21 @@ const byMeans = (deed: Deed, until: number, told: Told, scan: Scan, verbs: Reado
   return found;
 };
 
+const MEASURES = listed("objectsMeasures");
+const FAR = 25;
+
+/** "Two layers of mat", "one tube of mastic": stuff told by how much of it. */
+const measured = (deed: Deed, until: number, scan: Scan, verbs: ReadonlySet<number>): Phrase[] => {
+  const found: Phrase[] = [];
+  for (let at = deed.at + 1; at < Math.min(deed.at + FAR, until); at++) {
+    if (wordAt(scan, at) !== "of" || !MEASURES.has(wordAt(scan, at - 1))) continue;
+    const phrase = phraseAt(scan, at + 1, verbs);
+    if (phrase !== undefined && phrase.to <= until) found.push(...andMore(phrase, until, scan, verbs));
+  }
+  return found;
+};
+
+const HAVING = new Set(["had", "got", "have", "get", "having", "getting"]);
 const PUTS: ReadonlySet<string> = new Set(["fit", "apply"]);
 const FASTENS: ReadonlySet<Action> = new Set([
   "weld",
@@ -116,6 +154,18 @@ const asObject = (deed: Deed, until: number, scan: Scan, verbs: ReadonlySet<numb
   return placed && !back ? andMore(phrase, until, scan, verbs) : [];
 };
 
+/** "Had a bracket welded on": the object of what was had done. */
+const hadDone = (deed: Deed, scan: Scan, verbs: ReadonlySet<number>): Phrase[] => {
+  const next = wordAt(scan, deed.at + 1);
+  if (SUBJECTS.has(next) || DETERMINERS.has(next) || next === "them") return [];
+  for (let at = deed.at - 1; at > deed.at - 7; at--) {
+    if (!HAVING.has(wordAt(scan, at - 1))) continue;
+    const phrase = phraseAt(scan, at, verbs);
+    return phrase !== undefined && phrase.to === deed.at && isIndefinite(scan, phrase) ? [phrase] : [];
+  }
+  return [];
+};
+
 /** "New stainless ones": the thing that was named before. */
 const named = (phrase: Phrase, told: Told, scan: Scan): Phrase =>
   phrase.pronoun && phrase.name !== ""
@@ -130,6 +180,8 @@ export const objectsOf = (event: Event, told: Told, scan: Scan, verbs: ReadonlyS
     .flatMap((deed) => [
       ...(anything ? byMeans(deed, event.to, told, scan, verbs) : []),
       ...(anything ? asObject(deed, event.to, scan, verbs) : []),
+      ...(anything ? measured(deed, event.to, scan, verbs) : []),
+      ...(anything && deed.action !== "replace" ? hadDone(deed, scan, verbs) : []),
     ])
     .map((phrase) => named(phrase, told, scan))
     .filter((phrase) => mayGoIn(phrase, told, scan));

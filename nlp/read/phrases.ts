@@ -30,8 +30,11 @@ const STOPS = listed("unknownThingsStops");
 const PARTICLES = listed("phrasesParticles");
 const PRONOUNS = listed("phrasesPronouns");
 /** Pronouns that never stand before a noun. */
-const ALONE = new Set(["it", "them", "mine", "ones", "something", "everything", "nothing", "anything"]);
+const ALONE = new Set(["it", "them", "mine", "ones", "em", "something", "everything", "nothing", "anything"]);
+/** "A ten amp": one of that size. */
+const UNITS = listed("phrasesUnits");
 const INDEFINITE = listed("phrasesIndefinite");
+const DEFINITE = new Set(["the", "my", "our", "his", "her", "their", "your", "that", "this"]);
 const NEW = listed("usesNew");
 const OLD = listed("usesOld");
 const MOST_WORDS = 3;
@@ -45,6 +48,7 @@ const opens = (scan: Scan, at: number): boolean => {
   const word = wordAt(scan, at);
   return (
     covers(scan.numbers, at) ||
+    (word === "number" && covers(scan.numbers, at + 1)) ||
     DETERMINERS.has(word) ||
     DROP.has(word) ||
     NEW.has(word) ||
@@ -70,6 +74,11 @@ const ends = (scan: Scan, at: number, verbs: ReadonlySet<number>): boolean => {
     STOPS.has(token.norm)
   );
 };
+
+/** A verb in plain English, unless it ends the name of a component: "smoke alarm". */
+const isVerbal = (scan: Scan, at: number): boolean =>
+  VERBAL.test(plainTag(wordAt(scan, at))) &&
+  !touching(scan.components, at, at).some((ref) => ref.from < at && at < ref.to);
 
 const refEndingAt = (scan: Scan, to: number): MaterialRef | undefined =>
   touching(scan.materials, to, to).find((ref) => ref.to === to);
@@ -98,7 +107,7 @@ export const phraseAt = (scan: Scan, start: number, verbs: ReadonlySet<number>):
   let to = from;
   for (let words = 0; words < MOST_WORDS && !ends(scan, to, verbs); words++) {
     const known = knownFrom(scan, to);
-    if (to > from && known === undefined && VERBAL.test(plainTag(wordAt(scan, to)))) break;
+    if (to > from && known === undefined && isVerbal(scan, to)) break;
     to = known === undefined ? to + 1 : known.to;
     if (wordAt(scan, to) === "-") to++;
   }
@@ -111,6 +120,7 @@ export const phraseAt = (scan: Scan, start: number, verbs: ReadonlySet<number>):
     const kept = scan.tokens.slice(from, to).filter((token) => token.norm !== "ones" && KEEP.has(token.norm));
     return { start, from, to, name: nameOf(kept), ref: null, pronoun: true };
   }
+  if (UNITS.has(wordAt(scan, to - 1))) return { start, from, to, name: "", ref: null, pronoun: true };
   const ref = refEndingAt(scan, to) ?? null;
   const words = scan.tokens.slice(from, to).filter((token) => token.kind === "word" && !DROP.has(token.norm));
   return { start, from, to, name: ref?.name ?? nameOf(words), ref, pronoun: false };
@@ -119,10 +129,16 @@ export const phraseAt = (scan: Scan, start: number, verbs: ReadonlySet<number>):
 const says = (scan: Scan, { start, from }: Phrase, set: ReadonlySet<string>): boolean =>
   scan.tokens.slice(start, from + 1).some((token) => set.has(token.norm));
 
+const isPlural = (scan: Scan, phrase: Phrase): boolean => {
+  const last = scan.tokens[phrase.to - 1];
+  return last !== undefined && last.norm !== last.stem;
+};
+
 /** Not known before: "a", "some", "two", "new", or no article at all in front. */
 export const isIndefinite = (scan: Scan, phrase: Phrase): boolean =>
-  says(scan, phrase, INDEFINITE) ||
+  (says(scan, phrase, INDEFINITE) && !says(scan, phrase, DEFINITE)) ||
   says(scan, phrase, NEW) ||
+  (phrase.start === phrase.from && isPlural(scan, phrase)) ||
   scan.tokens.slice(phrase.start, phrase.from).some((token) => token.kind === "number");
 
 /** "The old seal", "a broken tile": what was there before, but not "an old inner tube". */

@@ -7,12 +7,26 @@ import { wordAt } from "./ground.ts";
 import type { Scan } from "./scan.ts";
 import type { Event, Told } from "./told.ts";
 import { touching } from "./windows.ts";
-import { listed } from "./words.ts";
+import { AUXILIARIES, DETERMINERS, listed, PEOPLE, SUBJECTS } from "./words.ts";
 
 const NEW = listed("usesNew");
 const OLD = listed("usesOld");
 const SOLID_GROUPS = listed("usesSolidGroups");
 const APART_FROM = listed("usesApartFrom");
+const MEASURES: ReadonlySet<string> = new Set([...listed("objectsMeasures"), "piece"]);
+const SEASON_AFTER = new Set([
+  "in",
+  "next",
+  "last",
+  "by",
+  "before",
+  "until",
+  "since",
+  "every",
+  "for",
+  "come",
+  "of",
+]);
 const MEANS = listed("objectsMeans");
 const JOINS = new Set(["and", "plus", ","]);
 /** Work that uses up nothing but fluids, cleaners and grease. */
@@ -51,16 +65,30 @@ const isIndefinite = (scan: Scan, ref: MaterialRef): boolean => {
   return between.some((token) => token.kind === "number" || INDEFINITE.has(token.norm));
 };
 
+const isDefinite = (ref: MaterialRef, scan: Scan): boolean =>
+  scan.tokens
+    .slice(governor(scan, ref.from) + 1, ref.from)
+    .some(({ norm }) => norm === "the" || norm === "that");
+
 export const isOld = (ref: MaterialRef, scan: Scan): boolean => {
   const by = governor(scan, ref.from);
   const between = scan.tokens.slice(by + 1, ref.from).map((token) => token.norm);
   return between.some((word) => OLD.has(word) && !(word === "old" && isIndefinite(scan, ref)));
 };
 
+/** "A chunk of hose": stuff, and no tool. */
+const isMeasured = (ref: MaterialRef, scan: Scan): boolean =>
+  wordAt(scan, ref.from - 1) === "of" && MEASURES.has(wordAt(scan, ref.from - 2));
+
+/** "In the spring", and "fitting it". */
+export const isOtherWord = (ref: MaterialRef, scan: Scan): boolean =>
+  (ref.name === "spring" && SEASON_AFTER.has(wordAt(scan, governor(scan, ref.from)))) ||
+  (ref.name === "fitting" && (DETERMINERS.has(wordAt(scan, ref.to)) || SUBJECTS.has(wordAt(scan, ref.to))));
+
 /** A tool, unless it is new, one of a number or put in: "two clamps", "a new pump". */
 export const isTool = (ref: MaterialRef, event: Event, scan: Scan): boolean => {
   if (!TOOLS.has(ref.name)) return false;
-  if (saysNew(scan, ref)) return false;
+  if (saysNew(scan, ref) || isMeasured(ref, scan)) return false;
   const deed = nearestDeed(event, ref);
   const partner = partnerOf(ref, scan);
   if (partner !== undefined && !TOOLS.has(partner.name)) return false;
@@ -72,8 +100,27 @@ export const isTool = (ref: MaterialRef, event: Event, scan: Scan): boolean => {
   );
 };
 
+const AWAY = 8;
+
+/** What another thing came in place of, or what was made of another: "replaced the screws with bolts", "a bracket out of angle". */
+export const isTradedAway = (ref: MaterialRef, event: Event, scan: Scan): boolean => {
+  const deed = nearestDeed(event, ref);
+  if (deed === undefined || !isObject(ref, deed, scan)) return false;
+  const trades = SWAPS.test(wordAt(scan, deed.at)) && !saysNew(scan, ref);
+  for (let at = ref.to; at < ref.to + AWAY; at++) {
+    if (scan.tokens[at]?.kind === "mark" || event.deeds.some((other) => other.at === at)) return false;
+    if (trades && ["with", "for"].includes(wordAt(scan, at))) return hasMaterialAfter(scan, at);
+    if (wordAt(scan, at) === "out" && wordAt(scan, at + 1) === "of") return true;
+  }
+  return false;
+};
+
+const hasMaterialAfter = (scan: Scan, at: number): boolean =>
+  touching(scan.materials, at, at + 4).some((ref) => ref.from > at && ref.from <= at + 4);
+
 /** Said to be at fault: "the rivet sheared off". */
 export const suffers = (ref: MaterialRef, told: Told, scan: Scan): boolean => {
+  if (!SOLID_GROUPS.has(ref.group ?? "") && !isDefinite(ref, scan)) return false;
   const next = told.faults.find((fault) => fault.from >= ref.to && fault.from <= ref.to + 3);
   if (next === undefined || saysNew(scan, ref)) return false;
   const between = scan.tokens.slice(ref.to, next.from).map((token) => token.norm);
@@ -90,6 +137,8 @@ export const isMention = (ref: MaterialRef, told: Told, scan: Scan): boolean =>
 const nearestDeed = (event: Event, ref: MaterialRef): Deed | undefined =>
   event.deeds.findLast((deed) => deed.at < ref.to);
 
+const PUTTING: ReadonlySet<string> = new Set(["fit", "apply", "fasten"]);
+const SWAPS = /^(?:swap|switch|trad|exchang|chang|replac)/;
 const TRADES = /^(?:swap|switch|trade|exchange|change)~/;
 
 /** The direct object of its deed: nothing but the verb's own words before the noun phrase. */
@@ -117,8 +166,15 @@ const goesBack = (ref: MaterialRef, deed: Deed, scan: Scan): boolean => {
 };
 
 /** Whether a part or fastener went in: new, by means of it, as the object of a deed that puts things in, or beside one that did. */
-const solidGoesIn = (ref: MaterialRef, deed: Deed, by: string, event: Event, scan: Scan): boolean => {
-  if (MEANS.has(by) || saysNew(scan, ref) || joinedTo(ref, event, scan)) return true;
+const solidGoesIn = (
+  ref: MaterialRef,
+  deed: Deed,
+  by: string,
+  event: Event,
+  told: Told,
+  scan: Scan,
+): boolean => {
+  if (MEANS.has(by) || saysNew(scan, ref) || joinedTo(ref, event, told, scan)) return true;
   if (by === "for") return TRADES.test(deed.source);
   if (by === "in" && ref.group === "timber") return true;
   if (by === "through" && ref.group === "timber") return deed.sense === "fasten";
@@ -133,21 +189,46 @@ const solidGoesIn = (ref: MaterialRef, deed: Deed, by: string, event: Event, sca
   );
 };
 
-const joinedTo = (ref: MaterialRef, event: Event, scan: Scan): boolean => {
+const joinedTo = (ref: MaterialRef, event: Event, told: Told, scan: Scan): boolean => {
   const partner = partnerOf(ref, scan);
-  return partner !== undefined && goesIn(partner, event, scan);
+  return partner !== undefined && goesIn(partner, event, told, scan);
+};
+
+/** "The insert i put in", "the patch I glued over the tear": the noun before a relative clause. */
+export const isPutIn = (ref: MaterialRef, event: Event, scan: Scan): boolean =>
+  event.deeds.some((deed) => {
+    if (!PUTTING.has(deed.sense) || deed.at - ref.to > 4) return false;
+    if (DETERMINERS.has(wordAt(scan, deed.at + 1))) return false;
+    const between = scan.tokens.slice(ref.to, deed.at).map((token) => token.norm);
+    return (
+      between.some((word) => PEOPLE.has(word) && word !== "who") &&
+      between.every(
+        (word) => PEOPLE.has(word) || AUXILIARIES.has(word) || ["that", "which", "just"].includes(word),
+      )
+    );
+  });
+
+/** How far ahead of its deed, in words, a means may stand. */
+const AHEAD = 14;
+
+/** Named before the deed: "went at it with flat bar and new screws", "a new seal, put that in". */
+const goesInAhead = (ref: MaterialRef, event: Event, told: Told, by: string, isNew: boolean): boolean => {
+  const ahead = (most: number) =>
+    event.deeds.some((each) => each.sense === "new" && each.from - ref.to <= most);
+  const ofOther = told.deeds.some((deed) => deed.at < ref.from && ref.from - deed.at < AHEAD);
+  return (isNew && ahead(3)) || (MEANS.has(by) && event.kind === "work" && !ofOther && ahead(AHEAD));
 };
 
 /** Whether what stands here went in or on: after a deed, with a word of means, or new. */
-export const goesIn = (ref: MaterialRef, event: Event, scan: Scan): boolean => {
+export const goesIn = (ref: MaterialRef, event: Event, told: Told, scan: Scan): boolean => {
   const by = wordAt(scan, governor(scan, ref.from));
   const deed = nearestDeed(event, ref);
   const isNew = saysNew(scan, ref);
-  if (deed === undefined)
-    return isNew && event.deeds.some((each) => each.sense === "new" && each.from - ref.to <= 3);
+  if (isPutIn(ref, event, scan) && !isOld(ref, scan)) return true;
+  if (deed === undefined) return goesInAhead(ref, event, told, by, isNew);
   if (deed.sense === "prep" && !isNew && !MEANS.has(by)) return false;
   if (ref.from > deed.to + 25) return false;
-  if (SOLID_GROUPS.has(ref.group ?? "")) return solidGoesIn(ref, deed, by, event, scan);
+  if (SOLID_GROUPS.has(ref.group ?? "")) return solidGoesIn(ref, deed, by, event, told, scan);
   return !APART_FROM.has(by) || isObject(ref, deed, scan);
 };
 

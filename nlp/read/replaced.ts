@@ -11,7 +11,7 @@ import { startingIn } from "./windows.ts";
 import { AUXILIARIES, listed, PREPOSITIONS, SUBJECTS } from "./words.ts";
 
 /** A part by what it is called, and the tokens that name it. */
-export type Part = Stretch & { readonly name: string };
+type Part = Stretch & Pick<Phrase, "name">;
 
 const APART: ReadonlySet<string> = new Set([...PREPOSITIONS, "not"]);
 const NOT_THINGS = listed("objectsNotThings");
@@ -19,6 +19,7 @@ const NOT_THINGS = listed("objectsNotThings");
 const REACH = 40;
 /** How near, in words, the subject of a passive stands. */
 const NEAR = 14;
+const NO_VERBS: ReadonlySet<number> = new Set();
 const TRADED = new Set(["for", "with"]);
 
 /** "Pump switch by the door", "geyser's thermostat": the noun alone. */
@@ -30,9 +31,17 @@ const nounOf = (scan: Scan, { from, to }: Stretch): string => {
   return nameOf(noun.slice(owner < noun.length - 1 ? owner + 1 : 0));
 };
 
+/** What was taken out: "cut the pan out and put a new one in". */
+const takenOut = (told: Told, scan: Scan): Part[] =>
+  told.deeds.flatMap((deed) => {
+    const phrase = deed.sense === "prep" ? phraseAt(scan, deed.at + 1, NO_VERBS) : undefined;
+    return phrase === undefined || phrase.pronoun ? [] : [phrase];
+  });
+
 /** Parts and components named before a place, and not after a preposition, nearest first. */
 const antecedents = (told: Told, before: number, scan: Scan): Part[] => {
   const named: Part[] = [
+    ...takenOut(told, scan),
     ...told.materials.map(({ from, to, name }) => ({ from, to, name })),
     ...told.topic.mentions.map(({ from, to }) => ({ from, to, name: nounOf(scan, { from, to }) })),
   ];
@@ -77,7 +86,9 @@ const tradedFor = (deed: Deed, scan: Scan, verbs: ReadonlySet<number>): Phrase |
     if (startingIn(scan.amounts, deed.at, at).length > 0) return undefined;
     if (!TRADED.has(wordAt(scan, at))) continue;
     const phrase = phraseAt(scan, at + 1, verbs);
-    if (phrase !== undefined && !phrase.pronoun && isIndefinite(scan, phrase)) return phrase;
+    if (phrase === undefined || phrase.pronoun) continue;
+    const bare = phrase.ref !== null && phrase.start === phrase.from;
+    if (bare || isIndefinite(scan, phrase)) return phrase;
   }
   return undefined;
 };

@@ -1,7 +1,18 @@
+import { VERB_MATERIALS } from "../lexicon/lexicon.ts";
 import type { MaterialRef } from "../lexicon/materials.ts";
 import { tokensOf } from "./ground.ts";
-import { objectsOf } from "./objects.ts";
-import { fits, goesIn, isMention, isOld, isTool, suffers } from "./put-in.ts";
+import { andMore, objectsOf } from "./objects.ts";
+import {
+  fits,
+  goesIn,
+  isMention,
+  isOld,
+  isOtherWord,
+  isPutIn,
+  isTool,
+  isTradedAway,
+  suffers,
+} from "./put-in.ts";
 import { replacedPart } from "./replaced.ts";
 import type { Scan, Stretch } from "./scan.ts";
 import type { Event, Told } from "./told.ts";
@@ -37,6 +48,15 @@ const isMeasure = (ref: MaterialRef, scan: Scan): boolean =>
 const overlaps = (one: Stretch, others: readonly Stretch[]): boolean =>
   others.some((other) => one.from < other.to && other.from < one.to);
 
+/** "Duct taped it": the verb says with what. */
+const inVerbs = (event: Event, scan: Scan): string[] =>
+  event.deeds.flatMap(({ at }) => {
+    const verb = scan.tokens[at]?.norm ?? "";
+    const two = `${scan.tokens[at - 1]?.norm ?? ""} ${verb}`;
+    const next = `${verb} ${scan.tokens[at + 1]?.norm ?? ""}`;
+    return [VERB_MATERIALS.get(two) ?? VERB_MATERIALS.get(next) ?? VERB_MATERIALS.get(verb) ?? []].flat();
+  });
+
 /** What was put in or on in a piece of work; old parts, tools and the thing itself left out. */
 export const materialsOf = (event: Event, told: Told, scan: Scan): Used => {
   const verbs = new Set(told.deeds.filter((deed) => deed.status !== "talk").map((deed) => deed.at));
@@ -45,23 +65,27 @@ export const materialsOf = (event: Event, told: Told, scan: Scan): Used => {
     (ref) =>
       !verbs.has(ref.head) &&
       !isMeasure(ref, scan) &&
+      !isOtherWord(ref, scan) &&
       !tests.has(ref.from) &&
       !isTool(ref, event, scan) &&
       !isOld(ref, scan) &&
+      !isTradedAway(ref, event, scan) &&
       !suffers(ref, told, scan) &&
       !isWhole(told.topic.component, ref.name) &&
-      !isMention(ref, told, scan) &&
-      goesIn(ref, event, scan) &&
+      (!isMention(ref, told, scan) || isPutIn(ref, event, scan)) &&
+      goesIn(ref, event, told, scan) &&
       fits(ref, event.action, scan),
   );
   const part = mine.some((ref) => ref.group !== null && PART_GROUPS.has(ref.group))
     ? undefined
     : replacedPart(event, told, scan, verbs);
-  const known = part === undefined ? mine : [part, ...mine];
+  const replaced = part === undefined ? [] : andMore(part, event.to, scan, verbs);
+  const known = [...replaced, ...mine.filter((ref) => !overlaps(ref, replaced))];
   const others = objectsOf(event, told, scan, verbs).filter((phrase) => !overlaps(phrase, known));
+  const spoken = [...known, ...others];
   return {
-    names: dedupe([...known, ...others].map((each) => each.name)),
-    refs: [...known, ...others],
+    names: dedupe([...spoken.map((each) => each.name), ...(spoken.length > 0 ? [] : inVerbs(event, scan))]),
+    refs: spoken,
     brands: mine.flatMap((ref) => [...ref.brands]),
   };
 };
