@@ -7,6 +7,7 @@ import { standsFor } from "./replaced.ts";
 import type { Scan, Stretch } from "./scan.ts";
 import type { Event, Told } from "./told.ts";
 import { isWhole } from "./wholes.ts";
+import { startingIn, touching } from "./windows.ts";
 import { AUXILIARIES, DETERMINERS, listed, SUBJECTS } from "./words.ts";
 
 /** Actions for which any thing may be what it was done with: "shimmed it with a beer mat". */
@@ -56,8 +57,10 @@ const mayGoIn = (phrase: Phrase, told: Told, scan: Scan): boolean => {
     ) &&
     !isWhole(told.topic.component, phrase.name) &&
     !isWorn(scan, phrase) &&
-    !(phrase.ref !== null && !told.materials.includes(phrase.ref)) &&
-    !told.faults.some((fault) => fault.from < phrase.to && phrase.start < fault.to)
+    !(phrase.ref !== null && !startingIn(told.materials, phrase.ref.from, phrase.to).includes(phrase.ref)) &&
+    !touching(told.faults, phrase.start, phrase.to).some(
+      (fault) => fault.from < phrase.to && phrase.start < fault.to,
+    )
   );
 };
 
@@ -98,7 +101,7 @@ export const andMore = <T extends Joined>(
 const byMeans = (deed: Deed, until: number, told: Told, scan: Scan, verbs: ReadonlySet<number>): Phrase[] => {
   const found: Phrase[] = [];
   for (let at = deed.at + 1; at < Math.min(deed.at + REACH, until); at++) {
-    if (told.verdicts.some((verdict) => verdict.from > deed.at && verdict.from <= at)) break;
+    if (startingIn(told.verdicts, deed.at + 1, at + 1).length > 0) break;
     const means =
       MEANS.has(wordAt(scan, at)) ||
       (MADE_OF.has(wordAt(scan, at)) && wordAt(scan, at - 1) === "out") ||

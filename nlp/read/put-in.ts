@@ -6,7 +6,7 @@ import { governor } from "./governor.ts";
 import { wordAt } from "./ground.ts";
 import type { Scan } from "./scan.ts";
 import type { Event, Told } from "./told.ts";
-import { touching } from "./windows.ts";
+import { startingIn, touching } from "./windows.ts";
 import { AUXILIARIES, DETERMINERS, listed, PEOPLE, SUBJECTS } from "./words.ts";
 
 const NEW = listed("usesNew");
@@ -121,7 +121,7 @@ const hasMaterialAfter = (scan: Scan, at: number): boolean =>
 /** Said to be at fault: "the rivet sheared off". */
 export const suffers = (ref: MaterialRef, told: Told, scan: Scan): boolean => {
   if (!SOLID_GROUPS.has(ref.group ?? "") && !isDefinite(ref, scan)) return false;
-  const next = told.faults.find((fault) => fault.from >= ref.to && fault.from <= ref.to + 3);
+  const next = startingIn(told.faults, ref.to, ref.to + 4)[0];
   if (next === undefined || saysNew(scan, ref)) return false;
   const between = scan.tokens.slice(ref.to, next.from).map((token) => token.norm);
   return !between.some((each) => ["and", "on", "in", "so", "i", "where", "over"].includes(each));
@@ -130,7 +130,9 @@ export const suffers = (ref: MaterialRef, told: Told, scan: Scan): boolean => {
 /** Only the name of what is worked on ("the drain valve"), not something put in. */
 export const isMention = (ref: MaterialRef, told: Told, scan: Scan): boolean =>
   !isIndefinite(scan, ref) &&
-  told.topic.mentions.some((mention) => mention.from < ref.to && ref.from < mention.to) &&
+  touching(told.topic.mentions, ref.from, ref.to).some(
+    (mention) => mention.from < ref.to && ref.from < mention.to,
+  ) &&
   !saysNew(scan, ref) &&
   !MEANS.has(wordAt(scan, governor(scan, ref.from)));
 
@@ -215,7 +217,7 @@ const AHEAD = 14;
 const goesInAhead = (ref: MaterialRef, event: Event, told: Told, by: string, isNew: boolean): boolean => {
   const ahead = (most: number) =>
     event.deeds.some((each) => each.sense === "new" && each.from - ref.to <= most);
-  const ofOther = told.deeds.some((deed) => deed.at < ref.from && ref.from - deed.at < AHEAD);
+  const ofOther = startingIn(told.deeds, ref.from - AHEAD, ref.from).some((deed) => deed.at < ref.from);
   return (isNew && ahead(3)) || (MEANS.has(by) && event.kind === "work" && !ofOther && ahead(AHEAD));
 };
 

@@ -32,8 +32,8 @@ const nounOf = (scan: Scan, { from, to }: Stretch): string => {
 };
 
 /** What was taken out: "cut the pan out and put a new one in". */
-const takenOut = (told: Told, scan: Scan): Part[] =>
-  told.deeds.flatMap((deed) => {
+const takenOut = (told: Told, before: number, scan: Scan): Part[] =>
+  startingIn(told.deeds, before - REACH, before).flatMap((deed) => {
     const phrase = deed.sense === "prep" ? phraseAt(scan, deed.at + 1, NO_VERBS) : undefined;
     return phrase === undefined || phrase.pronoun ? [] : [phrase];
   });
@@ -41,9 +41,13 @@ const takenOut = (told: Told, scan: Scan): Part[] =>
 /** Parts and components named before a place, and not after a preposition, nearest first. */
 const antecedents = (told: Told, before: number, scan: Scan): Part[] => {
   const named: Part[] = [
-    ...takenOut(told, scan),
-    ...told.materials.map(({ from, to, name }) => ({ from, to, name })),
-    ...told.topic.mentions.map(({ from, to }) => ({ from, to, name: nounOf(scan, { from, to }) })),
+    ...takenOut(told, before, scan),
+    ...startingIn(told.materials, before - REACH, before).map(({ from, to, name }) => ({ from, to, name })),
+    ...startingIn(told.topic.mentions, before - REACH, before).map(({ from, to }) => ({
+      from,
+      to,
+      name: nounOf(scan, { from, to }),
+    })),
   ];
   return named
     .filter(({ from, to }) => to <= before && before - from < REACH)
