@@ -10,12 +10,22 @@ export const shownSchema = z.object({
   usage: z.array(z.number()).default([]),
   /** Rows of standing care. */
   care: z.array(z.string()).default([]),
+  /** Lines of a list with boxes, in their order, by key. */
+  lines: z.array(z.string()).default([]),
   noteId: z.number().nullable().default(null),
   /** The question that it answers, as data. */
   asked: z.unknown(),
 });
 export type Shown = z.infer<typeof shownSchema>;
-export const NOTHING_SHOWN: Shown = { of: null, records: [], usage: [], care: [], noteId: null, asked: null };
+export const NOTHING_SHOWN: Shown = {
+  of: null,
+  records: [],
+  usage: [],
+  care: [],
+  lines: [],
+  noteId: null,
+  asked: null,
+};
 
 export type Outgoing = {
   readonly channel: string;
@@ -136,6 +146,31 @@ export class Outbox {
          AND (? IS NULL OR shows ->> '$.of' = ?) ORDER BY id DESC LIMIT 1`,
       )
       .get(channel, chatId, of ?? null, of ?? null);
+    return row === undefined ? undefined : itemRow.parse(row);
+  }
+
+  /** The newest list with boxes in a chat, and whether nothing was said there since. */
+  lastList(channel: string, chatId: number): { readonly lines: readonly string[]; readonly newest: boolean } {
+    const newest = this.lastSaid(channel, chatId);
+    const row = this.db
+      .prepare(
+        `SELECT * FROM outbox WHERE channel = ? AND chat_id = ? AND shows ->> '$.lines[0]' IS NOT NULL
+         ORDER BY id DESC LIMIT 1`,
+      )
+      .get(channel, chatId);
+    if (row === undefined) return { lines: [], newest: false };
+    const { id, shows } = itemRow.parse(row);
+    return { lines: shows.lines, newest: id === newest?.id };
+  }
+
+  /** The newest message to a chat, or the newest edit of one. */
+  lastSaid(channel: string, chatId: number): OutboxItem | undefined {
+    const row = this.db
+      .prepare(
+        `SELECT * FROM outbox WHERE channel = ? AND chat_id = ? AND method IN ('sendMessage', 'editMessageText')
+         ORDER BY id DESC LIMIT 1`,
+      )
+      .get(channel, chatId);
     return row === undefined ? undefined : itemRow.parse(row);
   }
 

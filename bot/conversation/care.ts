@@ -14,17 +14,23 @@ const fresh = (turn: Turn, row: CareRow["id"]): KeptChoice => ({
   nudgedOn: null,
 });
 
-const switchRow = (turn: Turn, row: CareRow["id"], on: boolean): void => {
+const change = (turn: Turn, key: CareRow["id"], to: Partial<KeptChoice>): void =>
+  keep(
+    turn,
+    keptChoices(turn.store).map((choice) => (choice.row === key ? { ...choice, ...to } : choice)),
+  );
+
+export const switchRow = (turn: Turn, row: CareRow["id"], on: boolean): void => {
   const others = keptChoices(turn.store).filter((choice) => choice.row !== row);
   const kept = keptChoices(turn.store).find((choice) => choice.row === row);
   keep(turn, on ? [...others, kept ?? fresh(turn, row)] : others);
 };
 
-const switchAll = (turn: Turn, on: boolean): Reply => {
+export const switchAll = (turn: Turn, on: boolean): Reply => {
   const kept = new Map(keptChoices(turn.store).map((choice) => [choice.row, choice]));
   keep(turn, on ? CARE_ROWS.map(({ id }) => kept.get(id) ?? fresh(turn, id)) : []);
   const text = on
-    ? `All ${CARE_ROWS.length} are on. I spread the first ones out and never ask more than a few at once. Say “care” to change them.`
+    ? `All ${CARE_ROWS.length} are on. I spread the first ones out and never ask more than a few at once. Say “care” to change them, or “no more awning checks”.`
     : "All standing care is off. Say “care” to bring some back.";
   return { text, buttons: [[{ label: "Undo", tap: { tap: "undo", turn: turn.turnId } }]] };
 };
@@ -50,19 +56,23 @@ export const offerCare = (turn: Turn): void => {
   turn.say(careOffer());
 };
 
+/** Marks a row that is switched on as done today. */
+export const markCareDone = (turn: Turn, key: CareRow["id"]): void => {
+  change(turn, key, { done: turn.today.toString(), notBefore: null, nudgedOn: null });
+};
+
+/** Takes back that a row was done today. */
+export const careUndone = (turn: Turn, key: CareRow["id"]): void => {
+  const kept = keptChoices(turn.store).find((choice) => choice.row === key);
+  if (kept?.done === turn.today.toString()) change(turn, key, { done: null });
+};
+
 /** A row was seen to: its next time counts from today. Returns one line. */
 export const careDone = (turn: Turn, key: CareRow["id"], answer: "done" | "later"): string => {
   const row = CARE_ROWS.find(({ id }) => id === key);
-  const choices = keptChoices(turn.store);
-  if (row === undefined || !choices.some((choice) => choice.row === key))
+  if (row === undefined || !keptChoices(turn.store).some((choice) => choice.row === key))
     return "That one is not on the list any more.";
-  const change =
-    answer === "done"
-      ? { done: turn.today.toString(), notBefore: null, nudgedOn: null }
-      : { notBefore: turn.today.add({ days: 7 }).toString(), nudgedOn: null };
-  keep(
-    turn,
-    choices.map((choice) => (choice.row === key ? { ...choice, ...change } : choice)),
-  );
+  if (answer === "done") markCareDone(turn, key);
+  else change(turn, key, { notBefore: turn.today.add({ days: 7 }).toString(), nudgedOn: null });
   return answer === "done" ? `${rowLine(row)}: done.` : `${rowLine(row)}: I ask again in a week.`;
 };

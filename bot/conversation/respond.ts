@@ -3,11 +3,13 @@ import type { Intent } from "../../shared/memory/intent.ts";
 import type { Scene } from "../../shared/memory/scene.ts";
 import { momentOf } from "../rig/rig.ts";
 import { ask } from "./ask.ts";
+import { careHeard } from "./care-heard.ts";
 import { chat } from "./chat.ts";
 import { commandIn } from "./commands.ts";
 import { correct } from "./correct.ts";
 import { decideOn } from "./decide.ts";
 import { help } from "./greet.ts";
+import { listTicked } from "./leaving-list.ts";
 import { misheard } from "./misheard.ts";
 import { numberHeard } from "./number-heard.ts";
 import { heardBack, pendingIn } from "./pending.ts";
@@ -67,6 +69,7 @@ const isOver = (turn: Turn, { pending }: Scene): boolean =>
 /** What a paired person said: understood here and now, done, and answered. */
 export const respond = (turn: Turn, note: ToldNote, replyTo: number | null): void => {
   if (commandIn(turn, note.text) || numberHeard(turn, note) || misheard(turn, note, respond)) return;
+  if (listTicked(turn, note) || careHeard(turn, note)) return;
   const scene = sceneOf(turn, replyTo);
   const intent = understand(note.text, momentOf(note.said, turn.rig), scene);
   act(turn, intent, scene, note);

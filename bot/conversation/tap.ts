@@ -1,14 +1,14 @@
 import type { Shown } from "../../store/outbox.ts";
-import { type Nudged, nudgeText } from "../replies/nudge.ts";
+import { type Nudged, nudgeAnswered } from "../replies/nudge.ts";
 import { thingName } from "../replies/record-line.ts";
 import { type LookAnswer, parseTap, type Tap } from "./buttons.ts";
 import { careDone, switchCare } from "./care.ts";
 import type { Incoming } from "./incoming.ts";
+import { tickLine } from "./leaving-list.ts";
 import { OLD_BUTTON } from "./old-button.ts";
 import { waitFor } from "./pending.ts";
 import { picked } from "./pick.ts";
 import { settle } from "./tick.ts";
-import { tickLine } from "./trip.ts";
 import type { Reply, Turn } from "./turn.ts";
 import { undoTurn } from "./undo.ts";
 import { GONE, takeVerdict } from "./verdict.ts";
@@ -34,7 +34,7 @@ const nudgedBy = (turn: Turn, tap: TapIn, record: readonly number[], row: readon
 const judgeLooks = (turn: Turn, tap: TapIn, records: readonly number[], answer: LookAnswer): void => {
   const lines = takeVerdict(turn, records, answer, null);
   if (lines.size === 0) rewrite(turn, tap, { text: GONE });
-  else rewrite(turn, tap, nudgeText(turn, nudgedBy(turn, tap, records, []), lines));
+  else rewrite(turn, tap, nudgeAnswered(turn, nudgedBy(turn, tap, records, []), lines));
 };
 
 const stillAsked = (turn: Turn, tap: TapIn): readonly number[] =>
@@ -42,7 +42,7 @@ const stillAsked = (turn: Turn, tap: TapIn): readonly number[] =>
 
 const seeTo = (turn: Turn, tap: TapIn, row: string, answer: "done" | "later"): void => {
   const line = careDone(turn, row, answer);
-  rewrite(turn, tap, nudgeText(turn, nudgedBy(turn, tap, [], [row]), new Map([[row, line]])));
+  rewrite(turn, tap, nudgeAnswered(turn, nudgedBy(turn, tap, [], [row]), new Map([[row, line]])));
 };
 
 const settleRecord = (turn: Turn, record: number): Reply => {

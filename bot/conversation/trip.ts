@@ -1,15 +1,12 @@
 import { Temporal } from "temporal-polyfill";
 import { daySpan } from "../../shared/edtf.ts";
 import type { Intent } from "../../shared/memory/intent.ts";
-import { type LeavingItem, leavingList, outlooksOf } from "../../shared/outlook/index.ts";
 import type { Edtf } from "../../shared/record.ts";
 import { planLooks } from "../nudges/plan-looks.ts";
-import { putOffs } from "../nudges/put-offs.ts";
-import { homeReply, leavingReply } from "../replies/leaving.ts";
-import { announcedTrip } from "../rig/announced-trip.ts";
-import { careAhead } from "../rig/care-choices.ts";
-import { outlookRig } from "../rig/outlook-rig.ts";
-import type { Reply, Turn } from "./turn.ts";
+import { homeReply } from "../replies/leaving.ts";
+import { listReply } from "./leaving-list.ts";
+import { waitFor } from "./pending.ts";
+import type { Turn } from "./turn.ts";
 
 type Leave = Extract<Intent, { is: "leave" }>;
 
@@ -44,29 +41,6 @@ const backAfter = (from: Temporal.PlainDate, { use }: Leave): Temporal.PlainDate
   return null;
 };
 
-/** The departure list as of now, worst first. */
-const itemsFor = (turn: Turn): readonly LeavingItem[] => {
-  const trip = announcedTrip(turn.store);
-  if (trip === null) return [];
-  const rig = outlookRig(turn);
-  const repairs = turn.store.history.records({ kinds: ["repair"] });
-  const open = turn.store.history.records({ open: true });
-  return leavingList({
-    records: [...repairs, ...open],
-    outlooks: outlooksOf({ ...rig, records: repairs, notBefore: putOffs(turn.store) }),
-    care: careAhead(turn),
-    trip,
-    settings: rig.settings,
-  });
-};
-
-const listReply = (turn: Turn): Reply => {
-  const trip = turn.store.trips.current();
-  return trip === undefined
-    ? { text: "No trip is announced. Say something like “we leave on the 12th for two weeks”." }
-    : leavingReply(turn, trip, itemsFor(turn));
-};
-
 /** Notes a trip and shows what to see to before it. */
 export const leave = (turn: Turn, intent: Leave): void => {
   const from = dayIn(turn, intent.from, "first") ?? turn.today;
@@ -86,16 +60,7 @@ export const readyToLeave = (turn: Turn): void => {
   turn.say(listReply(turn));
 };
 
-/** Ticks one line of the departure list, or unticks it. */
-export const tickLine = (turn: Turn, line: string, rewrite: (reply: Reply) => void): void => {
-  const trip = turn.store.trips.current();
-  if (trip === undefined) return rewrite({ text: "That trip is over." });
-  const ticked = trip.ticked.includes(line)
-    ? trip.ticked.filter((key) => key !== line)
-    : [...trip.ticked, line];
-  turn.keeper.setTrip(trip.id, "ticked", JSON.stringify(ticked));
-  rewrite(listReply(turn));
-};
+const ASKED_AT_HOME = 4;
 
 /** Closes the trip and asks what held. */
 export const comeHome = (turn: Turn): void => {
@@ -107,12 +72,9 @@ export const comeHome = (turn: Turn): void => {
     return;
   }
   turn.keeper.setTrip(trip.id, "state", "over");
-  const looks = turn.store.looks.until(turn.today.add({ days: 60 }).toString());
+  const due = turn.store.looks.until(turn.today.add({ days: 60 }).toString());
   planLooks(turn, "all");
-  turn.say(
-    homeReply(
-      turn,
-      looks.map(({ recordId }) => recordId),
-    ),
-  );
+  const asked = due.slice(0, ASKED_AT_HOME).map(({ recordId }) => recordId);
+  turn.say(homeReply(turn, asked));
+  if (asked.length > 0) waitFor(turn, { is: "nudge", records: asked });
 };

@@ -8,7 +8,8 @@ const ROWS_A_PAGE = 6;
 
 export const rowLine = (row: CareRow): string => capital(row.say);
 
-const intervals = ({ every, seasons, beforeTrip }: CareRow): string => {
+/** "a year or 12,000 miles", "each spring or before leaving". */
+export const intervals = ({ every, seasons, beforeTrip }: CareRow): string => {
   const parts = [
     ...(every.days === undefined ? [] : [every.days >= 360 ? years(every.days) : months(every.days)]),
     ...(every.miles === undefined ? [] : [`${every.miles.toLocaleString("en-US")} miles`]),

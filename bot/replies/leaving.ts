@@ -5,7 +5,7 @@ import type { Trip } from "../../store/trips.ts";
 import type { Button } from "../conversation/buttons.ts";
 import type { Reply, Turn } from "../conversation/turn.ts";
 import { sayDay } from "./look-words.ts";
-import { nudgeText } from "./nudge.ts";
+import { lookList } from "./nudge.ts";
 import { plural } from "./words.ts";
 
 const SHOWN = 12;
@@ -40,23 +40,24 @@ export const leavingReply = (turn: Turn, trip: Trip, items: readonly LeavingItem
     left === 0
       ? "All seen to. Good roads."
       : `${plural(left, "thing")} to see to, worst first. Tap a number when it is done.`;
-  return { text: `${head} ${count}\n${lines.join("\n")}${more}`, buttons: rows };
+  return {
+    text: `${head} ${count}\n${lines.join("\n")}${more}`,
+    buttons: rows,
+    shows: { lines: shown.map(({ key }) => key) },
+  };
 };
 
-const ASKED_AT_HOME = 4;
-
 /** Welcomes people home and asks how the fixes that are near their look have held. */
-export const homeReply = (turn: Turn, due: readonly RecordId[]): Reply => {
-  const asked = due.slice(0, ASKED_AT_HOME);
+export const homeReply = (turn: Turn, asked: readonly RecordId[]): Reply => {
   if (asked.length === 0)
     return {
       text: "Welcome home. The trip is closed. Tell me how far you towed, and what did not hold, if anything.",
     };
   turn.store.looks.nudged(asked, turn.now.toString());
-  const nudge = nudgeText(turn, { records: asked, care: [] });
+  const { text, buttons } = lookList(turn, asked);
   return {
-    ...nudge,
-    text: `Welcome home. The trip is closed. How did these hold?\n\n${nudge.text}`,
+    text: `Welcome home. The trip is closed. ${asked.length === 1 ? "How did this one hold?" : "How did these hold?"}\n${text}`,
+    buttons: buttons ?? [],
     shows: { of: "nudge", records: [...asked] },
   };
 };

@@ -48,7 +48,10 @@ const workDone = (turn: Turn, { fields }: KeptRecord): string => {
   return `${thingName(fields)}: ${doneWord(fields.action)}${materials}${date}.`;
 };
 
-const fixLine = (turn: Turn, id: RecordId, answered: Answered): Line[] => {
+/** The last sentence of what was kept with a look: what to look for, without why now. */
+const lookFor = (why: string): string => why.split("\n").at(-1) ?? "";
+
+const fixLine = (turn: Turn, id: RecordId, answered: Answered, brief: boolean): Line[] => {
   const record = turn.store.history.record(id);
   if (record === undefined) return [];
   const said = answered.get(id);
@@ -56,8 +59,9 @@ const fixLine = (turn: Turn, id: RecordId, answered: Answered): Line[] => {
   const look = turn.store.looks.of(id);
   if (answered.size > 0 && look?.nudgedAt == null)
     return [{ text: `${thingName(record.fields)}: answered.`, buttons: null }];
-  const question = [workDone(turn, record), look?.why ?? ""].filter((words) => words !== "").join("\n");
-  return [{ text: question, buttons: lookButtons(id) }];
+  const why = look?.why ?? "";
+  const question = [workDone(turn, record), brief ? lookFor(why) : why].filter((words) => words !== "");
+  return [{ text: question.join("\n"), buttons: lookButtons(id) }];
 };
 
 const careLine = (turn: Turn, id: CareRow["id"], due: readonly CareDue[], answered: Answered): Line[] => {
@@ -82,23 +86,38 @@ const ALL: readonly Button[] = [
   { label: "All later", tap: { tap: "looks", answer: "later" } },
 ];
 
-/**
- * What is due, each with why now and what to look for; what was answered already stands as its answer. One thing has
- * plain buttons; of several, each has its row.
- */
-export const nudgeText = (turn: Turn, { records, care }: Nudged, answered: Answered = new Map()): Reply => {
+type Asking = { readonly nudged: Nudged; readonly answered: Answered; readonly brief: boolean };
+
+/** One thing has plain buttons; of several, each has a number and its row. */
+const asking = (turn: Turn, { nudged, answered, brief }: Asking): Reply => {
+  const { records, care } = nudged;
   const due = care.length === 0 ? [] : careAhead(turn);
   const lines = [
-    ...records.flatMap((id) => fixLine(turn, id, answered)),
+    ...records.flatMap((id) => fixLine(turn, id, answered, brief)),
     ...care.flatMap((id) => careLine(turn, id, due, answered)),
   ];
   const alone = lines.length === 1;
   const rows = lines.flatMap(({ buttons }, index) =>
     buttons === null ? [] : [buttons(alone ? null : index + 1)],
   );
-  const body = alone
-    ? (lines[0]?.text ?? "")
-    : lines.map(({ text }, index) => `${index + 1}. ${text}`).join("\n\n");
-  const head = alone && answered.size > 0 ? "" : alone ? "Worth a look: " : "Worth a look:\n";
-  return { text: `${head}${body}`, buttons: rows.length > 1 && care.length === 0 ? [...rows, ALL] : rows };
+  const numbered = lines.map(({ text }, index) => (alone ? text : `${index + 1}. ${text}`));
+  return {
+    text: numbered.join("\n\n"),
+    buttons: rows.length > 1 && care.length === 0 ? [...rows, ALL] : rows,
+  };
 };
+
+/** What is due, each with why now and what to look for. */
+export const nudgeText = (turn: Turn, nudged: Nudged): Reply => {
+  const { text, buttons } = asking(turn, { nudged, answered: new Map(), brief: false });
+  const alone = nudged.records.length + nudged.care.length === 1;
+  return { text: `Worth a look:${alone ? " " : "\n"}${text}`, buttons: buttons ?? [] };
+};
+
+/** The same once something was answered: that stands as its answer, and the rest is asked in short. */
+export const nudgeAnswered = (turn: Turn, nudged: Nudged, answered: Answered): Reply =>
+  asking(turn, { nudged, answered, brief: true });
+
+/** How some fixes have held, asked in short. */
+export const lookList = (turn: Turn, records: readonly RecordId[]): Reply =>
+  asking(turn, { nudged: { records, care: [] }, answered: new Map(), brief: true });

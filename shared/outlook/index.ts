@@ -1,6 +1,7 @@
 export { carriesLook } from "./attempt.ts";
 export { careAnswered, careDue } from "./care.ts";
 export type { CareChoice, CareDue, CareInput, CareReason } from "./care-choice.ts";
+export { careNamed } from "./care-named.ts";
 export { CARE_ROWS, type CareRow } from "./care-table.ts";
 export { cautionFor, type Work } from "./cautions.ts";
 export { decide } from "./deciding.ts";

@@ -27,6 +27,8 @@ export type LeavingInput = {
   readonly care: readonly CareDue[];
   readonly trip: Trip;
   readonly settings: Settings;
+  /** Keys of the lines that were seen to; they stay on the list until the trip is over. */
+  readonly ticked: ReadonlySet<string>;
 };
 
 const HARM: Record<Consequence, number> = { safety: 100, water: 30, use: 15, comfort: 3 };
@@ -34,12 +36,21 @@ const HARM: Record<Consequence, number> = { safety: 100, water: 30, use: 15, com
 const thing = ({ fields }: KeptRecord): string =>
   capital(componentName(fields.component)) + (fields.where === null ? "" : `, ${fields.where}`);
 
+const keyOf = ({ id }: KeptRecord): string => `record:${id}`;
+
+const OPEN_KINDS = new Set(["fault", "todo"]);
+
 const isOpen = ({ fields, closedBy, settled, removed }: KeptRecord): boolean =>
-  !removed && !settled && closedBy === null && (fields.kind === "fault" || fields.kind === "todo");
+  !removed && !settled && closedBy === null && OPEN_KINDS.has(fields.kind);
 
 /** A failed fix that nothing has taken over from is trouble too. */
 const hasFailed = ({ fields, closedBy, settled, removed }: KeptRecord): boolean =>
   !removed && !settled && closedBy === null && fields.kind === "repair" && fields.outcome === "failed";
+
+const isListed = (record: KeptRecord, ticked: ReadonlySet<string>): boolean =>
+  isOpen(record) ||
+  hasFailed(record) ||
+  (ticked.has(keyOf(record)) && OPEN_KINDS.has(record.fields.kind) && !record.removed);
 
 const BUYING = new Set(["replace", "install"]);
 
@@ -57,7 +68,7 @@ const openItem = (record: KeptRecord): LeavingItem => {
   }[what];
   const share = { open: 1, todo: 0.4, buy: 0.5 }[what];
   return {
-    key: `record:${record.id}`,
+    key: keyOf(record),
     what,
     record: record.id,
     row: null,
@@ -85,7 +96,7 @@ const fixItem = (
     : `${thing(record)}: due for a look before or on the trip (${odds}).`;
   const weight = HARM[outlook.consequence] * (mayFail ? 0.4 + 0.6 * fails : 0.1 + 0.6 * fails);
   const base = {
-    key: `record:${record.id}`,
+    key: keyOf(record),
     record: record.id,
     row: null,
     consequence: outlook.consequence,
@@ -108,14 +119,16 @@ const CARE_SHARE: Record<CareReason, number> = {
 /** Care that comes round so often goes on on the road. */
 const ON_THE_ROAD_DAYS = 60;
 
-const careItem = (care: CareDue, { trip }: LeavingInput): LeavingItem | undefined => {
+const careItem = (care: CareDue, { trip, ticked }: LeavingInput): LeavingItem | undefined => {
   const { row, due } = care;
+  const key = `care:${row.id}`;
+  const seenTo = ticked.has(key);
   const often = (row.every.days ?? Number.POSITIVE_INFINITY) < ON_THE_ROAD_DAYS;
-  if (!onOrBefore(due, often ? trip.from : trip.to)) return undefined;
+  if (!seenTo && !onOrBefore(due, often ? trip.from : trip.to)) return undefined;
   const weight = HARM[row.consequence] * CARE_SHARE[care.reason];
-  const text = `${capital(row.say)}. ${care.why}`;
+  const text = seenTo ? `${capital(row.say)}.` : `${capital(row.say)}. ${care.why}`;
   return {
-    key: `care:${row.id}`,
+    key,
     what: "care",
     record: null,
     row: row.id,
@@ -128,7 +141,7 @@ const careItem = (care: CareDue, { trip }: LeavingInput): LeavingItem | undefine
 /** What is open, may fail, falls due or is to be bought before a trip, worst first. */
 export const leavingList = (input: LeavingInput): readonly LeavingItem[] => {
   const byId = new Map(input.records.map((record) => [record.id, record]));
-  const open = input.records.filter((record) => isOpen(record) || hasFailed(record)).map(openItem);
+  const open = input.records.filter((record) => isListed(record, input.ticked)).map(openItem);
   const fixes = input.outlooks.flatMap((outlook) => {
     const record = byId.get(outlook.record);
     return (record && fixItem(record, outlook, input)) ?? [];

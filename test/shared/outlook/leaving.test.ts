@@ -5,7 +5,11 @@ import { day, kept, rigOn, verdict, withVerdicts } from "./records.ts";
 
 const trip = { from: day("2026-06-12"), to: day("2026-10-12"), miles: 3000 };
 
-const list = (records: readonly KeptRecord[], rows: readonly string[] = []) => {
+const list = (
+  records: readonly KeptRecord[],
+  rows: readonly string[] = [],
+  ticked: readonly string[] = [],
+) => {
   const rig = rigOn("2026-06-01", [], trip);
   const care = careDue({ ...rig, records, choices: rows.map((row) => ({ row, since: day("2026-05-01") })) });
   return leavingList({
@@ -14,6 +18,7 @@ const list = (records: readonly KeptRecord[], rows: readonly string[] = []) => {
     care,
     trip,
     settings: DEFAULT_SETTINGS,
+    ticked: new Set(ticked),
   });
 };
 
