@@ -1,33 +1,24 @@
 import { read } from "../../nlp/read/index.ts";
 import type { RecordId } from "../../shared/history.ts";
-import type { Again } from "../../shared/memory/intent.ts";
 import { link } from "../../shared/memory/link.ts";
 import { contradictedReading } from "../../shared/memory/meter.ts";
-import { workAgain } from "../../shared/memory/work-again.ts";
-import type { Moment, Reading } from "../../shared/reading.ts";
 import { planLooks } from "../nudges/plan-looks.ts";
 import { toldReply } from "../replies/told.ts";
 import { localIso, momentOf } from "../rig/rig.ts";
 import { curing } from "./curing.ts";
 import { waitFor } from "./pending.ts";
+import { readNote } from "./read-note.ts";
 import { type Saved, savePlan } from "./save-plan.ts";
 import type { ReadAs, Told, ToldNote } from "./told.ts";
 import type { Reply, Turn } from "./turn.ts";
 
 const AS_SAID: ReadAs = { read: null, again: null };
 
-/** The work of kept records, done at another place too. */
-const readAgain = (turn: Turn, again: Again, text: string, moment: Moment): Reading => {
-  const kept = again.records.flatMap((id) => turn.store.history.record(id) ?? []);
-  return { records: kept.map((record) => workAgain(record, again, text, moment)), usage: [] };
-};
-
 /** Reads a note, links it to what is known and writes it down. */
 const keepTold = (turn: Turn, note: ToldNote, how: ReadAs): Told => {
   turn.store.notes.told(note.id);
   const moment = momentOf(note.said, turn.rig);
-  const text = how.read ?? note.text;
-  const reading = how.again === null ? read(text, moment) : readAgain(turn, how.again, text, moment);
+  const { text, reading } = readNote(turn, note, how);
   const backwards = reading.usage.flatMap(
     ({ usage }) => contradictedReading(usage, turn.store.history, moment) ?? [],
   );

@@ -1,6 +1,7 @@
 import { Temporal } from "temporal-polyfill";
+import { daySpan } from "../../shared/edtf.ts";
 import { EMPTY_TOPIC, type Period, type Query, type Topic } from "../../shared/memory/query.ts";
-import type { Moment } from "../../shared/reading.ts";
+import type { Hemisphere, Moment } from "../../shared/reading.ts";
 import { scan } from "../read/scan.ts";
 import { askedIn } from "./kinds.ts";
 import { periodIn } from "./period.ts";
@@ -23,6 +24,36 @@ const STEP: Readonly<Record<string, Temporal.DurationLike>> = { month: { months:
 
 const moved = (day: string | null, by: Temporal.Duration): string | null =>
   day === null ? null : Temporal.PlainDate.from(day).add(by).toString();
+
+const SEASONS: Readonly<Record<string, number>> = {
+  spring: 21,
+  summer: 22,
+  autumn: 23,
+  fall: 23,
+  winter: 24,
+};
+
+/** "The winter that followed", "the summer before that": another season than the one asked about. */
+const NEIGHBOUR =
+  /\b(?:the )?(?:next |following |previous )?(spring|summer|autumn|fall|winter)(?: (that followed|that came after|after that|after it|after|afterwards|following|before that|before it|before|that came before|previous))?\b/;
+
+const neighbouring = (words: string, before: Period | null, hemisphere: Hemisphere): Period | undefined => {
+  const match = NEIGHBOUR.exec(words);
+  const code = SEASONS[match?.[1] ?? ""];
+  const side = /before|previous/.test(match?.[0] ?? "") ? "before" : "after";
+  if (match === null || code === undefined || before?.from == null || before.to === null) return undefined;
+  if (match[2] === undefined && !/^(?:the )?(?:next|following|previous)/.test(match[0])) return undefined;
+  const { from, to } = { from: before.from, to: before.to };
+  const year = Number(from.slice(0, 4));
+  const spans = [-2, -1, 0, 1, 2].flatMap((step) => daySpan(`${year + step}-${code}`, hemisphere) ?? []);
+  const span =
+    side === "after"
+      ? spans.find((each) => each.from.toString() >= to)
+      : spans.findLast((each) => each.to.toString() <= from);
+  return span === undefined
+    ? undefined
+    : { from: span.from.toString(), to: span.to.toString(), said: match[0] };
+};
 
 /** "And the year before": the last stretch asked about, moved. */
 const shifted = (words: string, before: Period | null): Period | undefined => {
@@ -80,8 +111,12 @@ export const followUp = (text: string, moment: Moment, before: Query): Query | u
     (text.trim().endsWith("?") && words.split(" ").length <= 5 && askedIn(words) === undefined);
   if (!short || !opens || VERB.test(words) || scan(text, moment).faults.length > 0) return undefined;
   const timed = periodIn(words, moment);
-  const period = shifted(words, "period" in before ? before.period : null) ?? timed.period ?? undefined;
-  const said = topicOf(timed.rest.replace(LEAD, "").replace(SHIFT, ""));
+  const asked = "period" in before ? before.period : null;
+  const next = neighbouring(words, asked, moment.hemisphere);
+  const period = next ?? shifted(words, asked) ?? timed.period ?? undefined;
+  const said = topicOf(
+    (next === undefined ? timed.rest : words.replace(NEIGHBOUR, "")).replace(LEAD, "").replace(SHIFT, ""),
+  );
   const topic = "topic" in before ? nextTopic(words, said, before.topic) : undefined;
   return period === undefined && topic === undefined ? undefined : withParts(before, topic, period);
 };

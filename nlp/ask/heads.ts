@@ -1,3 +1,4 @@
+import { placeOf } from "../../shared/memory/place.ts";
 import type { Named } from "../../shared/memory/query.ts";
 import type { Mention } from "./names.ts";
 
@@ -33,7 +34,8 @@ const isPlace = (words: readonly string[], before: Mention | undefined, mention:
   if (before === undefined || sureOf(before) < 0.5) return false;
   const link = linkWord(words, before, mention);
   if (link === undefined) return false;
-  return BESIDE.has(link) || (AMONG.has(link) && sureOf(before) >= 0.9);
+  const isRoom = link === "in" && placeOf(words.slice(mention.from, mention.to).join(" ")).has("room");
+  return BESIDE.has(link) || isRoom || (AMONG.has(link) && sureOf(before) >= 0.9);
 };
 
 /** The things meant, without those that only say where: their sureness is lowered, not lost. */

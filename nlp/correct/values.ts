@@ -5,6 +5,7 @@ import type { Moment } from "../../shared/reading.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import type { Action, ComponentId } from "../../shared/vocabulary.ts";
 import { deedNamed } from "../ask/deeds.ts";
+import { ALL_ENDS, placesSaid } from "../ask/places-said.ts";
 import { topicOf } from "../ask/topic.ts";
 import { type Scan, scan } from "../read/scan.ts";
 import { amountChange } from "./amount.ts";
@@ -115,7 +116,7 @@ const thingChanges = (right: string, found: Scan, wrong: Scan, strength: Strengt
       ? whereIn(right)
       : component === undefined
         ? null
-        : placeWords(right);
+        : placesSaid(right);
   const action = actionIn(right, wrong.text);
   const to = {
     ...(component === undefined ? {} : { component }),
@@ -126,15 +127,6 @@ const thingChanges = (right: string, found: Scan, wrong: Scan, strength: Strengt
   return [...fields, ...materialChange(found, wrong, component !== undefined || action !== undefined)];
 };
 
-const ENDS =
-  /\b(?:(?:front|rear|back|left|right|upper|lower|driver|passenger|curb|kerb|street|road|near|off|nearside|offside)(?: (?:left|right|side|corner))?)\b/;
-
-const ENDS_ALL = new RegExp(ENDS, "g");
-
-/** A side or end told along with the thing: "the rear stabilizer". */
-const placeWords = (text: string): string | null =>
-  topicOf(text).where.length === 0 ? null : (ENDS.exec(text)?.[0] ?? null);
-
 const leftoverIn = (right: string, found: Scan): number => {
   const spans = [
     ...found.times.map(({ time }) => time.span),
@@ -142,7 +134,7 @@ const leftoverIn = (right: string, found: Scan): number => {
       spanOfTokens(found, ref),
     ),
   ];
-  const rest = topicOf(blanked(right, spans).replace(ENDS_ALL, " ").replace(SMALL, " "));
+  const rest = topicOf(blanked(right, spans).replace(ALL_ENDS, " ").replace(SMALL, " "));
   return tellingWords(rest.words.join(" ")).length;
 };
 

@@ -83,11 +83,31 @@ const pointedOut = (text: string, thing: ComponentId | null, moment: Moment): st
   return spelled.find((each) => each !== text && readsAnything(each, moment)) ?? null;
 };
 
+/** "Ran new wire to it": the work is on what was spoken of before, whatever went in. */
+const REACHED =
+  /\b((?:to|on|onto|in|into|for|around|round|over|under|behind|across|through) )(?:it|them|that one|this one)\b/i;
+
+/** Whether a thing is named but for what goes to, on or into "it". */
+const namesMore = (text: string, pointerAt: number): boolean => {
+  const words = plainWords(text);
+  const put = plainWords(text.slice(0, pointerAt)).length;
+  return mentionsIn(words).some((mention) => surely(mention) !== undefined && mention.to !== put);
+};
+
+const reached = (text: string, thing: ComponentId | null, moment: Moment): string | null => {
+  const at = REACHED.exec(text)?.index;
+  if (thing === null || at === undefined || namesMore(text, at)) return null;
+  if (!tellsDeed(text) && repairs(text, moment).length === 0) return null;
+  const spelled = text.replace(REACHED, `$1the ${componentName(thing)}`);
+  const drafts = repairs(spelled, moment);
+  return drafts.length > 0 && drafts.every(({ fields }) => fields.component === thing) ? spelled : null;
+};
+
 /**
  * The text as the reader reads more of it: its thing said where it only points, a bare price with its money. `thing` is
  * what the note before was about. Null when the words do as they are.
  */
 export const respelled = (text: string, thing: ComponentId | null, moment: Moment): string | null => {
-  const spelled = workFound(text, moment) ?? pointedOut(text, thing, moment);
+  const spelled = reached(text, thing, moment) ?? workFound(text, moment) ?? pointedOut(text, thing, moment);
   return pricedBetter(spelled ?? text, moment) ?? spelled;
 };

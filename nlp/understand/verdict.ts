@@ -12,7 +12,7 @@ const WORDS: readonly (readonly [Outcome, RegExp])[] = [
   ],
   [
     "partly",
-    /\b(?:partly|part way|mostly|sort of|kind of|kinda|sorta|so so|a (?:bit|little)|slight(?:ly)?|some(?:what)?|not (?:quite|fully|entirely|perfect)|barely|half|nearly|almost|damp|weep(?:s|ing)?|seep(?:s|ing)?|better but)\b/,
+    /\b(?:partly|part way|mostly|sort of|kind of|kinda|sorta|so so|a (?:bit|little)|slight(?:ly)?|somewhat|not (?:quite|fully|entirely|perfect)|barely|half|nearly|almost|damp|weep(?:s|ing)?|seep(?:s|ing)?|better but)\b/,
   ],
   [
     "failed",
@@ -20,14 +20,14 @@ const WORDS: readonly (readonly [Outcome, RegExp])[] = [
   ],
   [
     "holding",
-    /\b(?:still (?:good|holding|dry|tight|ok|okay|fine|solid|going|there|working|works|sound|on)|good|fine|holding|held|holds|did hold|does hold|dry|tight|solid|ok|okay|great|perfect|works|working|yes|yep|yeah|yup|all (?:good|well|right)|no (?:leaks?|drips?|problems?|trouble|change|issues?|play|movement|cracks?|sign)|not a drop|bone dry|rock solid|sound|intact|looks? (?:good|ok|okay|fine|great)|like new|alright|as new)\b/,
+    /\b(?:still (?:good|holding|dry|tight|ok|okay|fine|solid|going|there|working|works|sound|on)|firm|stuck (?:fast|tight|down|solid)|stayed (?:put|stuck|on|dry|up|tight|shut)|behav(?:es|ing|ed)|quiet|smooth|sweet|grand|spot on|going strong|in one piece|faultless|flawless|good|fine|holding|held|holds|did hold|does hold|dry|tight|solid|ok|okay|great|perfect|works|working|yes|yep|yeah|yup|all (?:good|well|right)|no (?:leaks?|drips?|problems?|trouble|change|issues?|play|movement|cracks?|sign)|not a drop|bone dry|rock solid|sound|intact|looks? (?:good|ok|okay|fine|great)|like new|alright|as new)\b/,
   ],
 ];
 
 const NEGATED_TROUBLE =
   /\b(?:no|not a|zero|without|never|isnt|aint|hasnt|not) (?:more |sign of |signs of |any )?(?:leaks?|leaking|leaked|drips?|dripping|cracks?|cracked|drop|trouble|problems?|issues?|play|movement|worse|loose|wet|damp|weeping)\b/;
 
-const outcomeIn = (words: string): Outcome | undefined => {
+export const outcomeIn = (words: string): Outcome | undefined => {
   if (NEGATED_TROUBLE.test(words) && !/\b(?:but|except|though)\b/.test(words)) return "holding";
   return WORDS.find(([, pattern]) => pattern.test(words))?.[0];
 };
@@ -73,8 +73,11 @@ const ABOUT_IT =
 /** A word on the work just told or replied to, with no thing named: "it's still dripping". */
 export const verdictOnShown = (words: string, scene: Scene): Purpose | undefined => {
   if (words.split(" ").length > MOST_WORDS || !ABOUT_IT.test(words)) return undefined;
-  const records = idsOf(scene.replyTo ?? scene.last);
+  const [record, ...others] = (scene.replyTo ?? scene.last)?.records ?? [];
   const outcome = outcomeIn(words);
-  if (records.length !== 1 || outcome === undefined || outcome === "later") return undefined;
-  return { is: "verdict", outcome, records };
+  if (record === undefined || others.length > 0 || outcome === undefined || outcome === "later")
+    return undefined;
+  if (record.fields.kind === "repair" || record.fields.kind === "check")
+    return { is: "verdict", outcome, records: [record.id] };
+  return outcome === "holding" ? { is: "tick", records: [record.id], topic: null, how: "done" } : undefined;
 };

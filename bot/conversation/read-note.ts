@@ -1,0 +1,68 @@
+import { read } from "../../nlp/read/index.ts";
+import { type Known, ownersIn, spelledInContext, surelyNamed } from "../../nlp/understand/in-context.ts";
+import { wordOn } from "../../nlp/understand/word-on.ts";
+import type { KeptRecord } from "../../shared/history.ts";
+import type { Again } from "../../shared/memory/intent.ts";
+import { isLive } from "../../shared/memory/told.ts";
+import { workAgain } from "../../shared/memory/work-again.ts";
+import type { Moment, Reading } from "../../shared/reading.ts";
+import type { ComponentId } from "../../shared/vocabulary.ts";
+import { momentOf } from "../rig/rig.ts";
+import type { ReadAs, ToldNote } from "./told.ts";
+import type { Turn } from "./turn.ts";
+
+export type ReadNote = { readonly text: string; readonly reading: Reading };
+
+/** The work of kept records, done at another place too. */
+const readAgain = (turn: Turn, again: Again, text: string, moment: Moment): Reading => {
+  const kept = again.records.flatMap((id) => turn.store.history.record(id) ?? []);
+  return { records: kept.map((record) => workAgain(record, again, text, moment)), usage: [] };
+};
+
+/** How many of the latest records may say what a part belongs to. */
+const LATEST = 40;
+
+/** What was last told of stands first, then what is open, then the latest work. */
+const knownThings = (turn: Turn): readonly Known[] => {
+  const { history, outbox } = turn.store;
+  const last = outbox.lastShown(turn.chat.channel, turn.chat.chatId, "note")?.shows.records ?? [];
+  const told = (record: KeptRecord): Known => ({
+    component: record.fields.component,
+    words: [history.note(record.noteId)?.text ?? "", record.fields.fault ?? ""].join(" "),
+    materials: record.fields.materials,
+    action: record.fields.action,
+  });
+  return [
+    ...last.flatMap((id) => history.record(id) ?? []).filter(({ removed }) => !removed),
+    ...history.records({ open: true, limit: LATEST }),
+    ...history.records({ kinds: ["repair"], limit: LATEST }),
+  ].map(told);
+};
+
+/** Whether a text names no thing that is known, so that what was told before may say what is meant. */
+const isVague = (turn: Turn, text: string): boolean =>
+  surelyNamed(text).every(
+    (component) => turn.store.history.records({ components: [component], limit: 1 }).length === 0,
+  );
+
+const isMended = (turn: Turn, component: ComponentId): boolean =>
+  turn.store.history.records({ components: [component], kinds: ["repair"], limit: LATEST }).some(isLive);
+
+/** A word on a fix that is known, where the note reads as nothing else. */
+const wordOnFix = (turn: Turn, text: string, known: readonly Known[], moment: Moment): Reading => {
+  const component = [...surelyNamed(text), ...ownersIn(text, known)].find((each) => isMended(turn, each));
+  const word = component === undefined ? undefined : wordOn(text, component, moment);
+  return { records: word === undefined ? [] : [word], usage: [] };
+};
+
+/** A note as it is to be read: with what points back spelled out, and the thing named whose part it tells of. */
+export const readNote = (turn: Turn, note: ToldNote, how: ReadAs): ReadNote => {
+  const moment = momentOf(note.said, turn.rig);
+  const text = how.read ?? note.text;
+  if (how.again !== null) return { text, reading: readAgain(turn, how.again, text, moment) };
+  const known = isVague(turn, text) ? knownThings(turn) : [];
+  const spelled = spelledInContext(text, known, moment) ?? text;
+  const reading = read(spelled, moment);
+  const isEmpty = reading.records.length + reading.usage.length === 0;
+  return { text: spelled, reading: isEmpty ? wordOnFix(turn, text, known, moment) : reading };
+};

@@ -1,0 +1,130 @@
+import { plainWords } from "../../shared/memory/words.ts";
+import type { Moment } from "../../shared/reading.ts";
+import { type Action, type ComponentId, componentName } from "../../shared/vocabulary.ts";
+import { deedNamed } from "../ask/deeds.ts";
+import { weighMentions } from "../ask/heads.ts";
+import { type Mention, mentionsIn } from "../ask/names.ts";
+import { read } from "../read/index.ts";
+
+/** A thing that is known to the listener, with the words that were told of it; the likeliest to be meant first. */
+export type Known = {
+  readonly component: ComponentId;
+  readonly words: string;
+  readonly materials: readonly string[];
+  readonly action: Action | null;
+};
+
+/** A name as sure as this stands for its thing by itself. */
+const SURE = 0.8;
+const MOST_WORDS = 40;
+
+const bestOf = ({ named }: Mention): number => Math.max(0, ...named.map(({ sure }) => sure));
+
+const saysIt = (words: readonly string[], phrase: readonly string[]): boolean =>
+  ` ${words.join(" ")} `.includes(` ${phrase.join(" ")} `);
+
+/** "Tread" after "the step tread" is the step's: the word was told as the end of a longer name. */
+const calledSo = ({ component, words }: Known, phrase: readonly string[]): boolean => {
+  const told = plainWords(words);
+  return mentionsIn(told).some(
+    ({ from, to, named }) =>
+      to - from > phrase.length &&
+      told.slice(to - phrase.length, to).join(" ") === phrase.join(" ") &&
+      named.some((each) => each.component === component && each.sure >= 0.65),
+  );
+};
+
+/** The known thing that has such a part: one of which the word was told before, else one that may have it. */
+const ownerOf = (
+  mention: Mention,
+  phrase: readonly string[],
+  known: readonly Known[],
+): ComponentId | undefined => {
+  if (bestOf(mention) >= SURE) return known.find((each) => calledSo(each, phrase))?.component;
+  const mayHave = known.filter((each) => mention.named.some(({ component }) => component === each.component));
+  const told = mayHave.find((each) => saysIt(plainWords(each.words), phrase));
+  return (told ?? mayHave[0])?.component;
+};
+
+/** Trouble may come to anything: "the leak" is no part. */
+const TROUBLE: ReadonlySet<string> = new Set(
+  "leak drip crack hole tear rip gap split damp smell noise rattle squeak draft draught bubble stain rust mold water".split(
+    " ",
+  ),
+);
+
+const patternOf = (phrase: readonly string[]): RegExp =>
+  new RegExp(`\\b${phrase.join("\\W+")}(?:s|es|'s)?\\b`, "i");
+
+const readsAs = (text: string, component: ComponentId, moment: Moment): boolean => {
+  const { records } = read(text, moment);
+  return records.length > 0 && records.every(({ fields }) => fields.component === component);
+};
+
+const stuffSaid = (words: readonly string[], materials: readonly string[]): readonly string[] | undefined =>
+  materials
+    .flatMap((material) => [plainWords(material), plainWords(material).slice(-1)])
+    .find((phrase) => phrase.length > 0 && saysIt(words, phrase));
+
+/** The things named, but for words that stand for stuff that is known to have gone in: the "cord" of "butyl cord". */
+const thingsIn = (words: readonly string[], known: readonly Known[]): readonly Mention[] => {
+  const stuff = known.flatMap(({ materials }) => stuffSaid(words, materials) ?? []).join(" ");
+  return weighMentions(words, mentionsIn(words)).filter(
+    ({ from, to }) => to - from > 1 || !saysIt(stuff.split(" "), words.slice(from, to)),
+  );
+};
+
+/** Words for something, and the known thing that they belong to. */
+type Owned = { readonly phrase: readonly string[]; readonly owner: ComponentId };
+
+const partsOwned = (words: readonly string[], known: readonly Known[]): readonly Owned[] => {
+  const all = thingsIn(words, known).filter(({ named }) => named.length > 0);
+  const sure = all.filter((mention) => bestOf(mention) >= SURE);
+  return (sure.length > 0 ? sure : all).flatMap((mention) => {
+    const phrase = words.slice(mention.from, mention.to);
+    const owner = TROUBLE.has(phrase.join(" ")) ? undefined : ownerOf(mention, phrase, known);
+    return owner === undefined ? [] : [{ phrase, owner }];
+  });
+};
+
+/** "That weld", "the butyl": work by what was done or put in. */
+const workOwned = (words: readonly string[], known: readonly Known[]): readonly Owned[] => {
+  if (thingsIn(words, known).some((mention) => bestOf(mention) >= SURE)) return [];
+  return known.flatMap(({ component, materials, action }) => {
+    const stuff = stuffSaid(words, materials);
+    const work = words.find((word, at) => POINTS.has(words[at - 1] ?? "") && deedNamed(word) === action);
+    const phrase = stuff ?? (work === undefined || action === null ? undefined : [work]);
+    return phrase === undefined ? [] : [{ phrase, owner: component }];
+  });
+};
+
+const POINTS: ReadonlySet<string> = new Set(["that", "the", "my", "our", "this"]);
+
+/** What a text tells of by a part, by its stuff or by the work, the likeliest first. */
+const owned = (text: string, known: readonly Known[]): readonly Owned[] => {
+  const words = plainWords(text);
+  if (words.length > MOST_WORDS || known.length === 0) return [];
+  return [...partsOwned(words, known), ...workOwned(words, known)];
+};
+
+/** The known things that a text may tell of without naming them, the likeliest first. */
+export const ownersIn = (text: string, known: readonly Known[]): readonly ComponentId[] =>
+  owned(text, known).map(({ owner }) => owner);
+
+/**
+ * The text with the thing named whose part or work it tells of: "new igniter" after talk of the furnace is the furnace's.
+ * Null where nothing that is known has such a part.
+ */
+export const spelledInContext = (text: string, known: readonly Known[], moment: Moment): string | null => {
+  for (const { phrase, owner } of owned(text, known)) {
+    const spelled = text.replace(patternOf(phrase), (word) => `${componentName(owner)} ${word}`);
+    if (spelled !== text && readsAs(spelled, owner, moment)) return spelled;
+  }
+  return null;
+};
+
+/** The things that a text surely names. */
+export const surelyNamed = (text: string): readonly ComponentId[] =>
+  weighMentions(plainWords(text), mentionsIn(plainWords(text))).flatMap(({ named }) =>
+    named.flatMap(({ component, sure }) => (sure >= SURE ? [component] : [])),
+  );
