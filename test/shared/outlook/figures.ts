@@ -37,7 +37,7 @@ for (const [name, nature] of Object.entries(NATURES)) {
       print(`  ${what}: mean gap ${percent(meanGap(tenths))} over ${stated.length}`);
       for (const tenth of tenths)
         print(
-          `    ${tenth.from.toFixed(1)}: ${String(tenth.count).padStart(7)} stated ${percent(tenth.stated)} came ${percent(tenth.came)} ± ${percent(tenth.error)}`,
+          `    ${tenth.from.toFixed(1)}: ${String(tenth.count).padStart(7)} on ${String(tenth.rigs).padStart(4)} rigs, stated ${percent(tenth.stated)} came ${percent(tenth.came)}, off by ${percent(tenth.came - tenth.stated)} ± ${percent(tenth.error)}`,
         );
     }
   }

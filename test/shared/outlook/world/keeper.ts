@@ -20,8 +20,8 @@ import type { Policy } from "./policy.ts";
 import { pick, type Random, seeded } from "./random.ts";
 import { type RigUse, useOfRig } from "./season.ts";
 
-/** A chance that was stated and what came of it. */
-export type Stated = { readonly chance: number; readonly came: boolean };
+/** A chance that was stated of a rig, and what came of it. */
+export type Stated = { readonly rig: number; readonly chance: number; readonly came: boolean };
 
 export type Tally = {
   looks: number;
@@ -193,7 +193,8 @@ export const runRig = (seed: number, nature: Nature, size: WorldSize, policy: Po
     const failed = fix.fails <= day;
     tally.looks++;
     tally.lookCost += DEFAULT_SETTINGS.lookCost[place.wear.access];
-    if (outlook !== undefined) tally.gone.push({ chance: outlook.goneSinceLastLook, came: failed });
+    if (outlook !== undefined)
+      tally.gone.push({ rig: seed, chance: outlook.goneSinceLastLook, came: failed });
     answer(fix, day, failed ? "failed" : "holding");
     if (failed) {
       tally.unnoticed += (day - fix.fails) * DEFAULT_SETTINGS.dayCost[consequence];
@@ -205,7 +206,7 @@ export const runRig = (seed: number, nature: Nature, size: WorldSize, policy: Po
     fix.due = next.due;
     if (next.outlook !== undefined && day + TRIP_DAYS <= last) {
       const trip = { from: dateOf(day), to: dateOf(day + TRIP_DAYS), miles: null };
-      tally.lasts.push({ chance: next.outlook.lasts(trip), came: fix.fails > day + TRIP_DAYS });
+      tally.lasts.push({ rig: seed, chance: next.outlook.lasts(trip), came: fix.fails > day + TRIP_DAYS });
     }
   };
 

@@ -8,30 +8,44 @@ export const runRigs = (rigs: number, nature: Nature, size: WorldSize, policy: P
   return tally;
 };
 
-/** Stated chances by tenths against what came, with the standard error of the share. */
+/**
+ * Stated chances by tenths against what came, with the standard error of their difference. Chances stated of one rig hang
+ * together, so that rigs are what is counted.
+ */
 export type Tenth = {
   readonly from: number;
   readonly count: number;
+  readonly rigs: number;
   readonly stated: number;
   readonly came: number;
   readonly error: number;
 };
 
+const surprise = ({ chance, came }: Stated): number => (came ? 1 : 0) - chance;
+
+const tenthOf = (from: number, inside: readonly Stated[]): Tenth => {
+  const count = inside.length;
+  const sum = (value: (one: Stated) => number) => inside.reduce((all, one) => all + value(one), 0);
+  const byRig = new Map<number, number>();
+  for (const one of inside) byRig.set(one.rig, (byRig.get(one.rig) ?? 0) + surprise(one));
+  const squares = [...byRig.values()].reduce((all, total) => all + total ** 2, 0);
+  return {
+    from,
+    count,
+    rigs: byRig.size,
+    stated: sum(({ chance }) => chance) / count,
+    came: sum(({ came }) => (came ? 1 : 0)) / count,
+    error: Math.sqrt(squares) / count,
+  };
+};
+
 export const byTenths = (stated: readonly Stated[]): readonly Tenth[] =>
-  Array.from({ length: 10 }, (_, tenth) => {
-    const inside = stated.filter(({ chance }) => Math.min(9, Math.floor(chance * 10)) === tenth);
-    const count = inside.length;
-    const mean = (value: (one: Stated) => number) =>
-      inside.reduce((sum, one) => sum + value(one), 0) / Math.max(1, count);
-    const came = mean((one) => (one.came ? 1 : 0));
-    return {
-      from: tenth / 10,
-      count,
-      stated: mean(({ chance }) => chance),
-      came,
-      error: Math.sqrt((came * (1 - came)) / Math.max(1, count)),
-    };
-  }).filter(({ count }) => count > 0);
+  Array.from({ length: 10 }, (_, tenth) =>
+    tenthOf(
+      tenth / 10,
+      stated.filter(({ chance }) => Math.min(9, Math.floor(chance * 10)) === tenth),
+    ),
+  ).filter(({ count }) => count > 0);
 
 /** Distance between stated and come, averaged over all that was stated. */
 export const meanGap = (tenths: readonly Tenth[]): number => {
