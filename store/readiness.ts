@@ -33,6 +33,12 @@ export class Readiness {
       .run(recordId, at, words);
   }
 
+  /** The ISO instant from which a fix may be used; undefined when nothing of it cures. */
+  of(recordId: RecordId): string | undefined {
+    const at = this.db.prepare("SELECT at FROM readiness WHERE record_id = ?").pluck().get(recordId);
+    return z.string().optional().parse(at);
+  }
+
   /** Notices whose time has come and that were not given yet, the oldest first. */
   due(now: string): readonly ReadyNotice[] {
     return this.db

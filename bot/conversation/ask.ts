@@ -6,15 +6,15 @@ import { momentOf } from "../rig/rig.ts";
 import { dueAnswer, dueReply } from "./due.ts";
 import type { Turn } from "./turn.ts";
 
-const replyTo = (turn: Turn, given: Answer) =>
-  given.kind === "due" ? dueReply(turn, given) : answerReply(turn, given);
+const replyTo = (turn: Turn, query: Query, given: Answer) =>
+  query.ask === "due" ? dueReply(turn, query, given) : answerReply(turn, given);
 
 export const ask = (turn: Turn, query: Query): void => {
   const found = answerTo(query, turn.store.history, momentOf(turn.now, turn.rig));
   const given = query.ask === "due" ? dueAnswer(turn, query, found) : found;
   turn.answer = given;
   turn.say({
-    ...replyTo(turn, given),
+    ...replyTo(turn, query, given),
     shows: { of: "answer", records: given.records.map(({ id }) => id), asked: query },
   });
 };

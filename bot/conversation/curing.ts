@@ -2,6 +2,9 @@ import { Temporal } from "temporal-polyfill";
 import { findTemperature } from "../../nlp/temperature.ts";
 import type { KeptRecord } from "../../shared/history.ts";
 import { cureOf, type Ready, readyAgain } from "../../shared/outlook/index.ts";
+import { consequenceOf } from "../../shared/vocabulary.ts";
+import { planLooks } from "../nudges/plan-looks.ts";
+import { sayDay } from "../replies/look-words.ts";
 import { thingName } from "../replies/record-line.ts";
 import type { Rig } from "../rig/rig.ts";
 import { waitFor } from "./pending.ts";
@@ -32,18 +35,25 @@ export const planReady = (turn: Turn, record: KeptRecord, tempC: number): string
   const applied = Temporal.Instant.from(record.saidAt).toZonedDateTimeISO(turn.rig.zone);
   const ready = readyAgain({ material, applied, tempC });
   if (ready === undefined) return undefined;
-  if (!ready.tooCold) {
-    turn.store.readiness.plan({
-      recordId: record.id,
-      at: ready.load.toInstant().toString(),
-      words: notice(record, ready),
-    });
-  }
-  return ready.explain;
+  if (ready.tooCold) return ready.explain;
+  const { at, may } = servesFrom(record, ready);
+  turn.store.readiness.plan({
+    recordId: record.id,
+    at: at.toInstant().toString(),
+    words: `${thingName(record.fields)}: by rule of thumb ${ready.material} may ${may} by now. Check it against the product's own sheet before you trust it.`,
+  });
+  planLooks(turn, [record.id]);
+  return `${ready.explain} I'll tell you when it's through, about ${sayDay(at.toPlainDate(), turn.today)}.`;
 };
 
-const notice = (record: KeptRecord, { material }: Ready): string =>
-  `${thingName(record.fields)}: by rule of thumb ${material} should carry its load by now. Check it against the product's own sheet before you trust it.`;
+/** What keeps water in or out must stay dry until it is through; the rest only has to carry. */
+const servesFrom = ({ fields }: KeptRecord, { load, wet }: Ready) => {
+  if (consequenceOf(fields.component) !== "water") return { at: load, may: "carry its load" };
+  return {
+    at: Temporal.ZonedDateTime.compare(load, wet) > 0 ? load : wet,
+    may: "carry its load and get wet",
+  };
+};
 
 /** For glue, resin and sealant put on today: when it may be used again, or the one question that this needs. */
 export const curing = (turn: Turn, told: Told): string | undefined => {

@@ -1,10 +1,12 @@
 import { Temporal } from "temporal-polyfill";
 import type { Answer } from "../../shared/memory/answer-data.ts";
 import type { Query } from "../../shared/memory/query.ts";
+import { rowLine } from "../replies/care.ts";
 import { sayDay } from "../replies/look-words.ts";
 import { numbered } from "../replies/numbered.ts";
 import { lineContext, recordLine } from "../replies/record-line.ts";
 import { plural } from "../replies/words.ts";
+import { careAhead } from "../rig/care-choices.ts";
 import type { Reply, Turn } from "./turn.ts";
 
 const MONTH_AHEAD = { days: 30 };
@@ -23,15 +25,35 @@ export const dueAnswer = (turn: Turn, query: DueQuery, found: Answer): Answer =>
   return { ...found, records, count: records.length };
 };
 
-export const dueReply = (turn: Turn, answer: Answer): Reply => {
-  if (answer.records.length === 0) return { text: "No look is due in the next month." };
-  const lines = answer.records.slice(0, SHOWN).map((record) => {
+type DueLine = { readonly day: Temporal.PlainDate; readonly text: string };
+
+const lookLines = (turn: Turn, records: Answer["records"]): readonly DueLine[] =>
+  records.map((record) => {
     const look = turn.store.looks.of(record.id);
     const day = look === undefined ? turn.today : Temporal.PlainDate.from(look.putOffTo ?? look.due);
-    const overdue = Temporal.PlainDate.compare(day, turn.today) <= 0;
-    return `${overdue ? "Now" : sayDay(day, turn.today)}: ${recordLine(record, lineContext(turn))}`;
+    return { day, text: recordLine(record, lineContext(turn)) };
   });
-  const more = answer.records.length - lines.length;
-  const head = `${plural(answer.records.length, "look")} ahead:`;
+
+const careLines = (turn: Turn, { period, topic }: DueQuery): readonly DueLine[] => {
+  const until = period?.to ?? turn.today.add(MONTH_AHEAD).toString();
+  const wanted = new Set(topic.named.map(({ component }) => component));
+  return careAhead(turn)
+    .filter(({ due }) => due.toString() <= until)
+    .filter(({ row }) => wanted.size === 0 || row.components.some((component) => wanted.has(component)))
+    .map(({ row, due }) => ({ day: due, text: `${rowLine(row)}.` }));
+};
+
+/** The looks that an answer holds and the standing care of the same time, soonest first. */
+export const dueReply = (turn: Turn, query: DueQuery, answer: Answer): Reply => {
+  const all = [...lookLines(turn, answer.records), ...careLines(turn, query)].toSorted((a, b) =>
+    Temporal.PlainDate.compare(a.day, b.day),
+  );
+  if (all.length === 0) return { text: "Nothing is due for a look in the next month." };
+  const lines = all.slice(0, SHOWN).map(({ day, text }) => {
+    const overdue = Temporal.PlainDate.compare(day, turn.today) <= 0;
+    return `${overdue ? "Now" : sayDay(day, turn.today)}: ${text}`;
+  });
+  const more = all.length - lines.length;
+  const head = `${plural(all.length, "thing")} due:`;
   return { text: `${head}\n${numbered(lines)}${more > 0 ? `\n…and ${more} more.` : ""}` };
 };

@@ -1,7 +1,9 @@
+import { Temporal } from "temporal-polyfill";
 import type { KeptRecord, RecordId } from "../../shared/history.ts";
 import { type Outlook, outlookOf, outlooksOf } from "../../shared/outlook/index.ts";
 import type { Turn } from "../conversation/turn.ts";
 import { outlookRig } from "../rig/outlook-rig.ts";
+import { dayOf } from "../rig/rig.ts";
 import { putOffs } from "./put-offs.ts";
 
 /** How many other fixes of the same sort are looked at for what they teach. */
@@ -33,9 +35,19 @@ export const outlookNow = (turn: Turn, record: KeptRecord): Outlook | undefined 
     notBefore: putOffs(turn.store).get(record.id) ?? null,
   });
 
-const keep = ({ store }: Turn, outlook: Outlook): void => {
+/** What still cures is not put to use, and a look before that would tell nothing. */
+const dayOfLook = ({ store, rig }: Turn, { record, nextLook }: Outlook): string => {
+  const ready = store.readiness.of(record);
+  const from =
+    ready === undefined ? "" : dayOf(Temporal.Instant.from(ready), rig).add({ days: 1 }).toString();
+  const day = nextLook.day.toString();
+  const [, later = day] = [from, day].toSorted();
+  return later;
+};
+
+const keep = (turn: Turn, outlook: Outlook): void => {
   const why = [outlook.explain, outlook.lookFor].filter((words) => words !== "").join("\n");
-  store.looks.plan(outlook.record, outlook.nextLook.day.toString(), why);
+  turn.store.looks.plan(outlook.record, dayOfLook(turn, outlook), why);
 };
 
 const planAll = (turn: Turn): void => {

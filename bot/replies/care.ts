@@ -2,37 +2,40 @@ import { CARE_ROWS, type CareRow } from "../../shared/outlook/index.ts";
 import type { Button } from "../conversation/buttons.ts";
 import type { Reply, Turn } from "../conversation/turn.ts";
 import { keptChoices } from "../rig/care-choices.ts";
-import { capital } from "./words.ts";
+import { capital, listed } from "./words.ts";
 
 const ROWS_A_PAGE = 6;
 
 export const rowLine = (row: CareRow): string => capital(row.say);
 
-/** "a year or 12,000 miles", "each spring or before leaving". */
-export const intervals = ({ every, seasons, beforeTrip }: CareRow): string => {
-  const parts = [
-    ...(every.days === undefined ? [] : [every.days >= 360 ? years(every.days) : months(every.days)]),
-    ...(every.miles === undefined ? [] : [`${every.miles.toLocaleString("en-US")} miles`]),
-    ...(every.trips === undefined ? [] : [every.trips === 1 ? "each trip" : `${every.trips} trips`]),
-    ...(every.cycles === undefined ? [] : [`${every.cycles} cycles`]),
-    ...(every.fills === undefined ? [] : [`${every.fills} fills`]),
-    ...(seasons ?? []).map((season) => `each ${season}`),
-    ...(beforeTrip === true ? ["before leaving"] : []),
-  ];
-  return parts.join(" or ");
-};
-
 const years = (days: number): string => {
-  const count = Math.round(days / 365.25);
-  return count <= 1 ? "a year" : `${count} years`;
+  const count = Math.round((2 * days) / 365.25) / 2;
+  return count <= 1 ? "year" : `${count} years`;
 };
 
 const months = (days: number): string => {
   if (days < 14) return `${days} days`;
   if (days < 28) return `${Math.round(days / 7)} weeks`;
   const count = Math.round(days / 30.44);
-  return count === 1 ? "a month" : `${count} months`;
+  return count === 1 ? "month" : `${count} months`;
 };
+
+const every = ({ every: { days, ...uses } }: CareRow): string[] => {
+  const time = days === undefined ? [] : [days >= 360 ? years(days) : months(days)];
+  const use = (Object.entries(uses) as [string, number][]).map(([unit, count]) =>
+    count === 1 ? unit.replace(/s$/, "") : `${count.toLocaleString("en-US")} ${unit}`,
+  );
+  const all = [...time, ...use];
+  return all.length === 0 ? [] : [`every ${all.join(" or ")}`];
+};
+
+/** "every year or 12,000 miles", "each spring and autumn, before leaving". */
+export const intervals = (row: CareRow): string =>
+  [
+    ...every(row),
+    ...(row.seasons === undefined ? [] : [`each ${listed(row.seasons)}`]),
+    ...(row.beforeTrip === true ? ["before leaving"] : []),
+  ].join(", ");
 
 const source = ({ sourceStatus }: CareRow): string =>
   sourceStatus === "no source" ? " (common practice)" : "";

@@ -75,7 +75,7 @@ const careLine = (turn: Turn, id: CareRow["id"], due: readonly CareDue[], answer
   const why = due.find((each) => each.row.id === id)?.why ?? "";
   return [
     {
-      text: [`${rowLine(row)}.`, why, row.look].filter((words) => words !== "").join("\n"),
+      text: [`Time to ${row.say}. ${why}`.trim(), row.look].join("\n"),
       buttons: careButtons(id),
     },
   ];
@@ -110,8 +110,10 @@ const asking = (turn: Turn, { nudged, answered, brief }: Asking): Reply => {
 /** What is due, each with why now and what to look for. */
 export const nudgeText = (turn: Turn, nudged: Nudged): Reply => {
   const { text, buttons } = asking(turn, { nudged, answered: new Map(), brief: false });
-  const alone = nudged.records.length + nudged.care.length === 1;
-  return { text: `Worth a look:${alone ? " " : "\n"}${text}`, buttons: buttons ?? [] };
+  const { records, care } = nudged;
+  if (records.length === 0 && care.length === 1) return { text, buttons: buttons ?? [] };
+  const head = records.length + care.length === 1 ? "Worth a look: " : "Worth a look:\n";
+  return { text: `${head}${text}`, buttons: buttons ?? [] };
 };
 
 /** The same once something was answered: that stands as its answer, and the rest is asked in short. */

@@ -49,7 +49,7 @@ export const bySeason = (row: CareRow, after: Day, hemisphere: Hemisphere): Cand
     const day = days.find((start) => start - EARLY_DAYS > after);
     return day === undefined
       ? []
-      : [{ day, reason: "season" as const, why: `It's a job for the start of ${season}.` }];
+      : [{ day, reason: "season" as const, why: `It's a job for every ${season}.` }];
   });
 
 const BEFORE_LEAVING_DAYS = 1;

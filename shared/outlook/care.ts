@@ -20,6 +20,9 @@ const ageGate = (row: CareRow, input: CareInput): Day => {
 
 const hasInterval = ({ every }: CareRow) => Object.keys(every).length > 0;
 
+/** Nobody is asked about care in the moment of switching it on. */
+const FIRST_DAYS = 1;
+
 const dueOf = (row: CareRow, choice: CareChoice, input: CareInput): CareDue | undefined => {
   const done = lastDone(row, choice, input);
   const since = done?.day ?? dayOf(choice.since);
@@ -33,7 +36,7 @@ const dueOf = (row: CareRow, choice: CareChoice, input: CareInput): CareDue | un
   const first = candidates.toSorted((a, b) => a.day - b.day)[0];
   if (first === undefined) return undefined;
   const notBefore = choice.notBefore ? dayOf(choice.notBefore) : Number.NEGATIVE_INFINITY;
-  const day = Math.max(first.day, ageGate(row, input), notBefore);
+  const day = Math.max(first.day, ageGate(row, input), notBefore, dayOf(choice.since) + FIRST_DAYS);
   return {
     row,
     due: dateOf(day),

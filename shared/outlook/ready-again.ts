@@ -69,8 +69,13 @@ const SHEET = "That's a rule of thumb; what the product's own sheet says wins.";
 const explain = (curing: Curing, slower: number, tooCold: boolean): string => {
   if (tooCold)
     return `It's too cold for ${curing.say}: below about ${Math.round(curing.leastC * 1.8 + 32)}°F (${curing.leastC}°C) it hardly cures, so warm the spot and start counting then. ${SHEET}`;
-  const [handle, load, wet] = [curing.handle, curing.load, curing.wet].map(([, high]) => span(high * slower));
-  return `At that temperature ${curing.say} wants about ${handle ?? ""} before you touch it, ${wet ?? ""} before it gets wet and ${load ?? ""} before it carries anything. ${SHEET}`;
+  const waits = [
+    { hours: curing.handle[1], before: "before you touch it" },
+    { hours: curing.load[1], before: "before it carries anything" },
+    { hours: curing.wet[1], before: "before it gets wet" },
+  ].toSorted((a, b) => a.hours - b.hours);
+  const [first, second, third] = waits.map(({ hours, before }) => `${span(hours * slower)} ${before}`);
+  return `At that temperature ${curing.say} wants about ${first ?? ""}, ${second ?? ""} and ${third ?? ""}. ${SHEET}`;
 };
 
 /**
