@@ -49,7 +49,7 @@ const cuePatterns = Object.entries(cueData.cues).flatMap(([cue, patterns]) =>
 );
 
 const verdictPatterns = outcomeData.patterns.flatMap(({ outcome, patterns }) =>
-  patterns.map((source) => compile<VerdictEntry>(source, { outcome: outcome as Outcome })),
+  patterns.map((source) => compile(source, { outcome: outcome as Outcome | null })),
 );
 
 const faultPatterns = faultData.patterns.flatMap(({ strength, patterns }) =>

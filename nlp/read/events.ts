@@ -6,7 +6,8 @@ import ranks from "./ranks.json" with { type: "json" };
 import type { TimeRef } from "./scan.ts";
 import { settle } from "./settle.ts";
 import type { Context, Event, EventKind, Like, Told } from "./told.ts";
-import { listed } from "./words.ts";
+import { startingIn } from "./windows.ts";
+import { listed, PEOPLE } from "./words.ts";
 
 /** Of two actions in one piece of work the higher names it; these pairs are two pieces of work. */
 const APART: ReadonlySet<string> = new Set(ranks.apart);
@@ -206,15 +207,23 @@ class Events {
   }
 }
 
-/** "It hasn't moved" says how it went and not what was left undone. */
-const onlyJudged = (deed: Deed, verdicts: Told["verdicts"]): boolean =>
-  deed.status === "not" && verdicts.some((each) => each.from <= deed.at && deed.at < each.to);
+/** Most words of a verdict, gaps and all. */
+const LONGEST_VERDICT = 30;
+
+/** "It hasn't moved", "that popped out again" say how it went and not what was done or left undone. */
+const onlyJudged = (deed: Deed, { verdicts }: Told, { scan }: Context): boolean =>
+  startingIn(verdicts, deed.at - LONGEST_VERDICT, deed.at + 1).some(
+    (each) =>
+      deed.at < each.to &&
+      (deed.status === "not" ||
+        (each.value.outcome === "failed" && !PEOPLE.has(scan.tokens[deed.at - 1]?.norm ?? ""))),
+  );
 
 /** Groups the deeds of one topic into pieces of work; `before` is the last one on another topic ("did the same on the other"). */
 export const eventsOf = (told: Told, context: Context, before: Like | null): Event[] => {
   const told2 = withoutObjects(
     told.deeds.filter(
-      (deed) => deed.status !== "talk" && deed.status !== "purpose" && !onlyJudged(deed, told.verdicts),
+      (deed) => deed.status !== "talk" && deed.status !== "purpose" && !onlyJudged(deed, told, context),
     ),
   );
   const worked = told2.some((deed) => kindOf(deed) === "work" && deed.sense !== "prep");

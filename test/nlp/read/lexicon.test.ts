@@ -41,7 +41,7 @@ describe("the lexicon's data", () => {
     for (const sense of actions.senses) senseSchema.parse(sense);
     expect(ACTIONS.filter((action) => !actions.senses.some((sense) => sense.action === action))).toEqual([]);
     for (const { outcome, patterns } of outcomes.patterns) {
-      z.enum(OUTCOMES).parse(outcome);
+      z.enum(OUTCOMES).nullable().parse(outcome);
       z.array(pattern).parse(patterns);
     }
     for (const { patterns } of faults.patterns) z.array(pattern).parse(patterns);
