@@ -1,6 +1,9 @@
+import type { Span } from "../../shared/reading.ts";
 import type { UseUnit } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
+import { coinAt, moneyAt } from "./money.ts";
 import units from "./units.json" with { type: "json" };
+import usage from "./usage.json" with { type: "json" };
 import { listed } from "./words.ts";
 
 /** A count of money or of use among the tokens. */
@@ -18,127 +21,22 @@ export type NumberRef = {
   readonly kind: string;
   readonly low: number;
   readonly high: number;
+  readonly span: Span;
 };
 
-const MONEY_BEFORE = new Set(units.money.before);
-const MONEY_AFTER = new Set(units.money.after);
-const MONEY_CUES = new Set(units.money.cues);
 const USE: ReadonlyMap<string, UseUnit> = new Map(
   Object.entries(units.use).flatMap(([unit, words]) => words.map((word) => [word, unit as UseUnit] as const)),
 );
 const ADJECTIVES = new Set(units.between);
+const isUse = (word: string): boolean => USE.has(word);
 
-/** "twelve fifty" as money is 12.5. */
-export const priceOf = (number: NumberRef, tokens: readonly Token[]): number => {
-  const said = tokens.slice(number.from, number.to);
-  const isRun = number.kind === "run" && said.every((token) => token.kind === "word");
-  if (!isRun || number.value < 1000) return number.value;
-  const [whole, cents] = [Math.floor(number.value / 100), number.value % 100];
-  return number.value < 10_000 && whole < 100 && cents > 0 ? whole + cents / 100 : number.value;
-};
-
-/** "eighteen dollars fifty", "nineteen euro fifty": the number straight after the currency. */
-const withCents = (
-  value: number,
-  next: NumberRef | undefined,
-  at: number,
-  tokens: readonly Token[],
-): { value: number; to: number } => {
-  const from = tokens[at]?.norm === "and" ? at + 1 : at;
-  const fits =
-    next?.from === from &&
-    next.value < 100 &&
-    next.value >= 5 &&
-    Number.isInteger(value) &&
-    Number.isInteger(next.value);
-  if (
-    !fits ||
-    USE.has(tokens[next.to]?.norm ?? "") ||
-    (MONEY_AFTER.has(tokens[next.to]?.norm ?? "") &&
-      !["cents", "pence", "p"].includes(tokens[next.to]?.norm ?? ""))
-  )
-    return { value, to: at };
-  return { value: value + next.value / 100, to: next.to };
-};
-
-/** "27,50" and "189.00" as written: two places after the mark. */
-const written = (number: NumberRef, tokens: readonly Token[]): number | undefined => {
-  const text = number.to - number.from === 1 ? (tokens[number.from]?.text ?? "") : "";
-  return /^\d{1,5}[.,]\d{2}$/.test(text) ? Number(text.replace(",", ".")) : undefined;
-};
-const UNITS = listed("amountsUnits");
-
-const moneyAt = (
-  number: NumberRef,
-  next: NumberRef | undefined,
-  tokens: readonly Token[],
-): Amount | undefined => {
-  const before = tokens[number.from - 1]?.norm ?? "";
-  const after = tokens[number.to]?.norm ?? "";
-  if (number.kind === "ordinal" || number.kind === "fraction") return undefined;
-  const decimal = written(number, tokens);
-  if (MONEY_BEFORE.has(before))
-    return { from: number.from - 1, to: number.to, value: decimal ?? number.value, what: "money" };
-  if (MONEY_AFTER.has(after)) {
-    if (["cents", "pence", "p"].includes(after)) return undefined;
-    if (
-      after === "pounds" &&
-      ["of", "per", "in", "pressure", "cold"].includes(tokens[number.to + 1]?.norm ?? "")
-    )
-      return undefined;
-    const full = withCents(decimal ?? priceOf(number, tokens), next, number.to + 1, tokens);
-    return { from: number.from, to: full.to, value: full.value, what: "money" };
-  }
-  return undefined;
-};
-
-/** "cost me a hundred and sixty five", "part was one ninety five", "for forty two all in": money without its unit. */
-const bareMoneyAt = (number: NumberRef, tokens: readonly Token[]): Amount | undefined => {
-  if (["ordinal", "fraction", "vague"].includes(number.kind)) return undefined;
-  const around = tokens.slice(Math.max(0, number.from - 4), number.from).map((token) => token.norm);
-  const [after, second, third] = [0, 1, 2].map((ahead) => tokens[number.to + ahead]?.norm ?? "");
-  const allIn = after === "all" && second === "in";
-  const lot =
-    after === "for" &&
-    (second === "the" || second === "all") &&
-    ["lot", "set", "pair", "four", "six", "two", "both", "job"].includes(third ?? "");
-  const decimal = written(number, tokens);
-  const priced =
-    around.some((word) => MONEY_CUES.has(word)) || allIn || lot || (decimal !== undefined && decimal >= 1);
-  if (!priced || UNITS.has(after ?? "") || USE.has(after ?? "")) return undefined;
-  return {
-    from: number.from,
-    to: number.to + (allIn ? 2 : 0),
-    value: decimal ?? priceOf(number, tokens),
-    what: "money",
-  };
-};
-
-/** "got a new housing nineteen ninety five": a year has "in" or the like before it. */
-const boughtFor = (number: NumberRef, tokens: readonly Token[]): Amount | undefined => {
-  if (number.kind !== "run" || number.value < 1000 || number.value > 9999) return undefined;
-  const around = tokens.slice(Math.max(0, number.from - 6), number.from).map((token) => token.norm);
-  const dated = [
-    "in",
-    "of",
-    "since",
-    "back",
-    "from",
-    "year",
-    "spring",
-    "summer",
-    "fall",
-    "autumn",
-    "winter",
-    "early",
-    "late",
-    "made",
-    "built",
-  ].includes(around.at(-1) ?? "");
-  const bought = around.some((word) => ["got", "bought", "new", "picked"].includes(word));
-  return bought && !dated
-    ? { from: number.from, to: number.to, value: priceOf(number, tokens), what: "money" }
-    : undefined;
+/** What an amount is read from: `isTime` tells whether a number is part of a time, `region` is where it was said. */
+export type Heard = {
+  readonly tokens: readonly Token[];
+  readonly text: string;
+  readonly region: string;
+  readonly isTime: (number: NumberRef) => boolean;
+  readonly isUse: (word: string) => boolean;
 };
 
 /** "Backed the adjuster off six clicks" is no distance, "nine hundred clicks" is. */
@@ -158,43 +56,77 @@ const useAt = (number: NumberRef, tokens: readonly Token[]): Amount | undefined 
   return undefined;
 };
 
+const DIALS = new Set(usage.dials);
+const ROLLS = new Set(usage.rolls);
+const LEAST_READING = 1000;
+/** What no trip is as long as. */
+const LONGEST_TRIP = 10_000;
+
+const isDial = (word: string): boolean => ODOMETER.has(word) || ODOMETER.has(word.replace(/s$/u, ""));
 const ODOMETER = listed("amountsOdometer");
-const readingAt = (number: NumberRef, tokens: readonly Token[]): Amount | undefined => {
-  const around = tokens.slice(Math.max(0, number.from - 6), number.from).map((token) => token.norm);
-  const digitsLong = number.value >= 1000;
-  if (!digitsLong || !around.some((word) => ODOMETER.has(word) || ODOMETER.has(word.replace(/s$/, ""))))
-    return undefined;
+
+/** "61 870", as a meter is read off. */
+const inThousands = (number: NumberRef, next: NumberRef | undefined, { text }: Heard): NumberRef => {
+  const [head, tail] = [number, next].map((each) => text.slice(each?.span.start, each?.span.end));
+  const joined = next !== undefined && next.span.start - number.span.end === 1;
+  return joined && /^\d{1,3}$/u.test(head ?? "") && /^\d{3}$/u.test(tail ?? "")
+    ? { ...number, value: number.value * 1000 + next.value, to: next.to }
+    : number;
+};
+
+const words = (tokens: readonly Token[], from: number, to: number): string[] =>
+  tokens.slice(Math.max(0, from), to).map((token) => token.norm);
+
+/** "The odo says 84,210", "88,400 on the clock", "clocked 84,210", "she's got 61,870 on her now". */
+const readingAt = (first: NumberRef, next: NumberRef | undefined, heard: Heard): Amount | undefined => {
+  const { tokens } = heard;
+  const before = words(tokens, first.from - 6, first.from);
+  const led = before.some(isDial);
+  const number = led ? inThousands(first, next, heard) : first;
   const unit = USE.get(tokens[number.to]?.norm ?? "");
-  return {
-    from: number.from,
-    to: number.to + (unit === undefined ? 0 : 1),
-    value: number.value,
-    what: "reading",
-  };
+  const to = number.to + (unit === undefined ? 0 : 1);
+  const short = /^\s?k\b/iu.test(heard.text.slice(number.span.end)) && number.value < LEAST_READING;
+  const value = short ? number.value * 1000 : number.value;
+  if (number.kind === "ordinal" || value < LEAST_READING) return undefined;
+  const after = words(tokens, to, to + 3);
+  const dialled = after[0] === "on" && after[1] === "the" && DIALS.has(after[2] ?? "");
+  const close = before.slice(-2);
+  const rolled = close.some((word) => ROLLS.has(word)) && unit === undefined;
+  const carried =
+    after[0] === "on" &&
+    ["her", "it"].includes(after[1] ?? "") &&
+    ["got", "has", "showing"].includes(close.at(-1) ?? "");
+  if (!led && !dialled && !(value >= LONGEST_TRIP && (rolled || carried))) return undefined;
+  return { from: number.from, to: dialled ? to + 3 : to, value, what: "reading" };
 };
 
 const overlapsAny = (number: NumberRef, times: readonly { from: number; to: number }[]): boolean =>
   times.some((time) => time.from < number.to && number.from < time.to);
 
-/** The money, use and meter readings among the numbers of a note. */
+/** The money, use and meter readings among the numbers of a note said in `region`. */
 export const amountsIn = (
+  text: string,
   tokens: readonly Token[],
   numbers: readonly NumberRef[],
   times: readonly { from: number; to: number }[],
+  region: string,
 ): Amount[] => {
+  const isTime = (number: NumberRef) => overlapsAny(number, times);
+  const heard: Heard = { tokens, text, region, isTime, isUse };
+  const starts = new Map(numbers.map((number) => [number.from, number]));
   const found: Amount[] = [];
   let covered = 0;
   numbers.forEach((number, index) => {
     if (number.from < covered) return;
     const amount =
-      readingAt(number, tokens) ??
-      moneyAt(number, numbers[index + 1], tokens) ??
-      useAt(number, tokens) ??
-      boughtFor(number, tokens) ??
-      (overlapsAny(number, times) ? undefined : bareMoneyAt(number, tokens));
+      readingAt(number, numbers[index + 1], heard) ??
+      moneyAt(number, numbers[index + 1], heard) ??
+      useAt(number, tokens);
     if (amount === undefined) return;
     found.push(amount);
     covered = amount.to;
   });
-  return found;
+  const coins = tokens.flatMap((_, at) => coinAt(at, starts, heard) ?? []);
+  const free = coins.filter((coin) => found.every(({ from, to }) => coin.to <= from || coin.from >= to));
+  return [...found, ...free].sort((a, b) => a.from - b.from);
 };

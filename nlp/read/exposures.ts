@@ -2,9 +2,9 @@ import type { Exposure, UseUnit } from "../../shared/record.ts";
 import type { Amount } from "./amounts.ts";
 import type { Clause } from "./clauses.ts";
 import { wordAt } from "./ground.ts";
+import { isRigUse } from "./rig-use.ts";
 import type { Scan, Stretch } from "./scan.ts";
 import type { Event, Told } from "./told.ts";
-import { isRigUse } from "./usage.ts";
 import { listed } from "./words.ts";
 
 export type Exposed = { readonly value: Exposure; readonly at: Stretch };

@@ -1,7 +1,6 @@
 import type { Build } from "./build.ts";
-import type { Made } from "./made.ts";
 import type { Stretch } from "./scan.ts";
-import type { Event, Told } from "./told.ts";
+import type { Told } from "./told.ts";
 import { startingIn } from "./windows.ts";
 
 export const NO_CLAUSE = { from: 0, to: 0, hard: true, subordinate: false };
@@ -12,14 +11,6 @@ export const faultIn = (told: Told, { clauses, index }: Build, from: number, to:
   const clause = fault && clauses[index[fault.from] ?? 0];
   if (fault === undefined || clause === undefined) return null;
   return { from: Math.max(clause.from, fault.from - 4), to: Math.min(clause.to, fault.to + 3) };
-};
-
-/** The money said within one piece of work. */
-export const costOf = (told: Told, event: Event): Made["cost"] => {
-  const money = told.amounts.find(
-    (each) => each.what === "money" && each.from >= event.from && each.from < event.to,
-  );
-  return money === undefined ? null : { value: money.value, at: money };
 };
 
 /** Where the thing is: said with its name, else within the stretch. */

@@ -1,6 +1,7 @@
 import type { Moment, Reading } from "../../shared/reading.ts";
 import { type Clause, clauseIndex, clausesOf } from "./clauses.ts";
 import { corrected } from "./corrections.ts";
+import { withCosts } from "./costs.ts";
 import { saidDay } from "./dates.ts";
 import { deedsOf } from "./deeds.ts";
 import { eventsOf } from "./events.ts";
@@ -145,7 +146,7 @@ export const read = (text: string, moment: Moment): Reading => {
     if (work !== undefined) before = { event: work, told };
     return recordsOf(told, events, build);
   });
-  const records = withDates(
+  const dated = withDates(
     withLostVerdicts(
       withPartners(made, topics).sort((a, b) => a.span.from - b.span.from),
       live(seen.verdicts),
@@ -155,6 +156,7 @@ export const read = (text: string, moment: Moment): Reading => {
     ),
     build,
   );
+  const records = withCosts(dated, alive.amounts, build);
   const exposed = new Set(records.flatMap((each) => each.exposure.map((exposure) => exposure.at.from)));
   const skip = (at: number): boolean => exposed.has(at) || fixed.dead[at] === 1;
   const clauseOf = (at: number): Clause =>

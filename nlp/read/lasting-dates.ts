@@ -1,9 +1,9 @@
 import type { Build } from "./build.ts";
 import type { Clause } from "./clauses.ts";
 import type { Deed } from "./deed.ts";
+import { isRigUse } from "./rig-use.ts";
 import type { TimeRef } from "./scan.ts";
 import type { Event, Told } from "./told.ts";
-import { isRigUse } from "./usage.ts";
 import { startingIn, touching } from "./windows.ts";
 
 const NEAR_VERDICT = 8;

@@ -12,7 +12,7 @@ const MILES =
   /^(?:US\/|Europe\/London|America\/(?!Toronto|Vancouver|Edmonton|Winnipeg|Halifax|Regina|Moncton|St_Johns|Montreal|Whitehorse|Mexico|Sao|Argentina|Bogota|Lima|Santiago))/;
 
 /** What a distance without a unit is told in where the speaker is; the note's own unit first. */
-const unitOf = (scan: Scan): UseUnit =>
+export const unitHere = (scan: Scan): UseUnit =>
   scan.amounts.find(({ what }) => what === "miles" || what === "km")?.what === "km" ||
   !MILES.test(scan.moment.zone)
     ? "km"
@@ -28,6 +28,6 @@ export const putOn = (scan: Scan): (Amount & { readonly what: UseUnit })[] =>
       (amount) => amount.from <= number.from && number.from < amount.to,
     );
     return verb && rig && !known && number.value >= LEAST
-      ? [{ from: number.from, to: number.to, value: number.value, what: unitOf(scan) }]
+      ? [{ from: number.from, to: number.to, value: number.value, what: unitHere(scan) }]
       : [];
   });

@@ -1,9 +1,10 @@
 import { systemOf } from "../../shared/vocabulary.ts";
 import type { Build } from "./build.ts";
+import { costOf } from "./costs.ts";
 import { dateOf } from "./dates.ts";
 import { dueOf } from "./due.ts";
 import { exposuresOf } from "./exposures.ts";
-import { costOf, faultIn, NO_CLAUSE, whereOf } from "./fields.ts";
+import { faultIn, NO_CLAUSE, whereOf } from "./fields.ts";
 import { judged } from "./judged.ts";
 import { type Made, NOTHING_USED } from "./made.ts";
 import type { Judged } from "./outcome.ts";
@@ -29,7 +30,7 @@ const ofWork = (told: Told, event: Event, early: Told["verdicts"], build: Build,
     exposure: isRepair
       ? exposuresOf(told, event, build.scan, (at) => build.clauses[build.index[at] ?? 0] ?? NO_CLAUSE)
       : [],
-    cost: costOf(told, event),
+    cost: costOf(told, event, build),
     fault: faultIn(source.told, build, source.event.from, source.event.to),
     due: null,
     span: { from: event.from, to: event.to },
@@ -46,7 +47,7 @@ const ofPlan = (told: Told, event: Event, whole: Stretch, build: Build): Made =>
   used: materialsOf(event, told, build.scan),
   where: whereOf(told, event, build),
   exposure: [],
-  cost: costOf(told, event),
+  cost: costOf(told, event, build),
   fault: faultIn(told, build, whole.from, whole.to),
   due: dueOf(event, build.scan, build.clauses, build.index),
   span: { from: event.from, to: event.to },

@@ -15,7 +15,7 @@ import { type MaterialRef, materialsIn } from "../lexicon/materials.ts";
 import type { Hit } from "../lexicon/pattern.ts";
 import { tokenize } from "../lexicon/spelling.ts";
 import type { Token } from "../lexicon/tokens.ts";
-import { findNumbers, findTimes, type TimeMention } from "../time/index.ts";
+import { findNumbers, findTimes, regionOf, type TimeMention } from "../time/index.ts";
 import { type Amount, amountsIn, type NumberRef } from "./amounts.ts";
 import { NEGATIVES } from "./words.ts";
 
@@ -156,7 +156,7 @@ export const scan = (text: string, moment: Moment): Scan => {
         !tokens.slice(Math.max(0, from - 3), from).some((token) => NOT_OF_DEED.has(token.norm)),
     ),
   );
-  const amounts = amountsIn(tokens, numbers, keptTimes);
+  const amounts = amountsIn(text, tokens, numbers, keptTimes, regionOf(moment.zone));
   const paid = amounts.filter((amount) => amount.what === "money");
   return {
     text,

@@ -18,8 +18,11 @@ type ReadNumber = (tokens: Tokens, at: number, look: WordAt) => Read | undefined
 const skipHyphen = (tokens: Tokens, at: number): number =>
   tokens[at]?.raw === "-" && tokens[at].gap === "none" && tokens[at + 1]?.gap === "none" ? at + 1 : at;
 
+/** "84,210" has thousands, "27,50" hundredths. */
 const digitsOf = (word: string): number | undefined =>
-  /^\d/u.test(word) ? Number(word.replace(/,(?=\d{3}(?!\d))/gu, "")) : undefined;
+  /^\d/u.test(word)
+    ? Number(word.replace(/^(\d{1,6}),(\d{1,2})$/u, "$1.$2").replace(/,(?=\d{3}(?!\d))/gu, ""))
+    : undefined;
 
 /** 0 to 99 in words: "forty", "forty one", "seven". */
 export const underHundred = (tokens: Tokens, at: number, look: WordAt = headAt): Read | undefined => {
@@ -45,10 +48,17 @@ const base = (tokens: Tokens, at: number, look: WordAt): Read | undefined => {
   return underHundred(tokens, at, look);
 };
 
-const rest = (tokens: Tokens, at: number, below: number, inner: ReadNumber): Read | undefined => {
+const rest = (
+  tokens: Tokens,
+  at: number,
+  unit: { readonly word: string; readonly size: number },
+  inner: ReadNumber,
+): Read | undefined => {
   const start = wordAt(tokens, at) === "and" ? at + 1 : at;
   const found = wordAt(tokens, start) === undefined ? undefined : inner(tokens, start, wordAt);
-  return found !== undefined && found.value > 0 && found.value < below ? found : undefined;
+  if (found === undefined || found.value === 0 || found.value >= unit.size) return undefined;
+  /** "Sixteen hundred sixteen hundred" is one number said twice. */
+  return wordAt(tokens, found.next) === unit.word ? undefined : found;
 };
 
 const multiplied = (
@@ -59,7 +69,7 @@ const multiplied = (
 ): Read => {
   if (wordAt(tokens, found.next) !== unit.word) return found;
   const value = found.value * unit.size;
-  const more = rest(tokens, found.next + 1, unit.size, inner);
+  const more = rest(tokens, found.next + 1, unit, inner);
   return more === undefined
     ? { value, next: found.next + 1 }
     : { value: value + more.value, next: more.next };
@@ -94,6 +104,17 @@ const chunks = (
   return { values, next };
 };
 
+const CENTURIES = new Set([19, 20]);
+/** "Forty two forty two", "one ninety five one ninety five"; but "twenty twenty" is a year. */
+const saidTwice = (values: readonly number[]): boolean => {
+  const half = values.length / 2;
+  return (
+    Number.isInteger(half) &&
+    values.slice(half).every((value, at) => value === values[at]) &&
+    (half > 1 || ((values[0] ?? 0) > 20 && !CENTURIES.has(values[0] ?? 0)))
+  );
+};
+
 /**
  * Numbers said in pieces: "one ninety five" 195, "twenty twenty three" 2023, "eighty four two ten" 84210,
  * "one four two oh three six" 142036. Undefined for a single piece.
@@ -104,6 +125,6 @@ export const runAt = (tokens: Tokens, at: number): Read | undefined => {
   if (values.length < 2 || first === 0) return undefined;
   if (values.length === 2 && (second < 10 || first % 10 === 0) && !(first >= 19 && second >= 10))
     return undefined;
-  const value = Number(values.join(""));
+  const value = Number((saidTwice(values) ? values.slice(values.length / 2) : values).join(""));
   return Number.isSafeInteger(value) && values.length <= 9 ? { value, next } : undefined;
 };

@@ -10,6 +10,7 @@ import { writtenDates } from "./written.ts";
 
 export { type FoundNumber, findNumbers, type NumberKind, spokenNumber } from "./numbers.ts";
 export type { Prefer, TimeOptions } from "./reference.ts";
+export { regionOf } from "./region.ts";
 export type { Direction, Role } from "./rule.ts";
 
 /** A stretch of a text that speaks of a time. */

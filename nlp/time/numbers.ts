@@ -120,7 +120,18 @@ const exactAt = (tokens: Tokens, at: number): Said | undefined => {
   const run = runAt(tokens, at);
   const whole = cardinalAt(tokens, at);
   if (run !== undefined && run.next > (whole?.next ?? 0)) return one(run, "run");
-  return whole && one(withPoint(tokens, withFraction(tokens, whole)), "cardinal");
+  return whole && one(saidAgain(tokens, at, withPoint(tokens, withFraction(tokens, whole))), "cardinal");
+};
+
+/** "Sixteen hundred, sixteen hundred miles", "two hundred two hundred and forty": said again to be sure or to go on. */
+const saidAgain = (tokens: Tokens, at: number, said: Read): Read => {
+  const length = said.next - at;
+  const again =
+    length > 1 && tokens.slice(at, said.next).every(({ raw }, i) => tokens[said.next + i]?.raw === raw);
+  const second = again && /^\p{L}/u.test(tokens[at]?.raw ?? "") ? cardinalAt(tokens, said.next) : undefined;
+  return second === undefined || second.next < said.next + length
+    ? said
+    : withPoint(tokens, withFraction(tokens, second));
 };
 
 const simpleAt = (tokens: Tokens, at: number): Said | undefined => {
