@@ -6,6 +6,7 @@ import { planLooks } from "../nudges/plan-looks.ts";
 import { toldReply } from "../replies/told.ts";
 import { localIso, momentOf } from "../rig/rig.ts";
 import { curing } from "./curing.ts";
+import { happenings } from "./happenings.ts";
 import { waitFor } from "./pending.ts";
 import { readNote } from "./read-note.ts";
 import { type Saved, savePlan } from "./save-plan.ts";
@@ -50,9 +51,8 @@ const askWhichOnce = (turn: Turn, told: Told): void => {
 /** The reply to a note, after it was kept. */
 const replyTo = (turn: Turn, told: Told): Reply => {
   askWhichOnce(turn, told);
-  const cure = curing(turn, told);
   return {
-    ...toldReply(turn, told, cure),
+    ...toldReply(turn, told, { cure: curing(turn, told), after: happenings(turn, told) }),
     shows: {
       of: "note",
       records: [...shownRecords(told)],

@@ -68,25 +68,30 @@ const caution = (turn: Turn, told: Told): string | undefined => {
 const isPurchase = ({ kind, action }: RecordFields): boolean =>
   kind === "todo" && (action === "replace" || action === "install");
 
+/** What else is to be said on a note: when it is through, and what it calls for. */
+type Beside = { readonly cure: string | undefined; readonly after: string | undefined };
+
 const NOTHING_READ = "Kept your words. I found no work or use of the rig in them.";
 
 /** What a note made, as short numbered records, what is doubted marked, and an undo. */
 export const toldReply = (
   turn: Turn,
   told: Told,
-  cure: string | undefined,
+  { cure, after }: Beside,
 ): { text: string; buttons: readonly (readonly Button[])[] } => {
   const saved = once(told.saved);
   const several = saved.length > 1;
   const records = saved.flatMap((each, index) => savedLine(turn, each, several ? `${index + 1} ` : "This "));
   const use = told.usage.map(({ draft }) => usageLine(turn, draft.usage));
-  if (records.length === 0 && use.length === 0) return { text: NOTHING_READ, buttons: [] };
+  if (records.length === 0 && use.length === 0)
+    return { text: after === undefined ? NOTHING_READ : `Noted. ${after}`, buttons: [] };
   const which = whichOne(turn, told);
   const blocks = [
     numbered(records.map(({ text }) => text)),
     ...use,
     ...told.backwards.map((entry) => backwardsLine(turn, entry)),
     cure,
+    after,
     caution(turn, told),
     ...which.map(({ text }) => text),
   ];

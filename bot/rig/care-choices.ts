@@ -8,6 +8,7 @@ import {
   careDue,
 } from "../../shared/outlook/index.ts";
 import type { Store } from "../../store/store.ts";
+import { happenedOn } from "./happened.ts";
 import { outlookRig } from "./outlook-rig.ts";
 import type { Rig } from "./rig.ts";
 
@@ -53,6 +54,7 @@ export const careAhead = (here: Here): readonly CareDue[] => {
     use,
     trip,
     hemisphere,
+    happened: happenedOn(here.store),
   });
 };
 

@@ -3,6 +3,7 @@ import type { KeptRecord, RecordId } from "../history.ts";
 import type { Hemisphere } from "../reading.ts";
 import type { CareRow } from "./care-table.ts";
 import type { Day } from "./days.ts";
+import type { Happening } from "./happening.ts";
 import type { Trip, Use } from "./use.ts";
 
 /** A row that is switched on. */
@@ -14,7 +15,7 @@ export type CareChoice = {
   readonly notBefore?: Temporal.PlainDate | null;
 };
 
-export type CareReason = "time" | "use" | "season" | "trip" | "work" | "never";
+export type CareReason = "time" | "use" | "season" | "trip" | "work" | "event" | "never";
 
 export type CareDue = {
   readonly row: CareRow;
@@ -33,6 +34,8 @@ export type CareInput = {
   readonly use: Use;
   readonly trip: Trip | null;
   readonly hemisphere: Hemisphere;
+  /** The last time that each of these happened, as far as it was told. */
+  readonly happened?: ReadonlyMap<Happening, Temporal.PlainDate>;
 };
 
 export type Done = { readonly day: Day; readonly record: RecordId | null };

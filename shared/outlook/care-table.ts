@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { ACTIONS, COMPONENTS } from "../vocabulary.ts";
+import { happeningSchema } from "./happening.ts";
 import table from "./tables/care.json" with { type: "json" };
 
 export const SEASONS = ["spring", "summer", "autumn", "winter"] as const;
@@ -21,8 +22,21 @@ const rowSchema = z.object({
   every: z.object({ days: count, miles: count, cycles: count, fills: count, trips: count }).partial(),
   seasons: z.array(z.enum(SEASONS)).optional(),
   beforeTrip: z.boolean().optional(),
-  /** Again after so many miles from such work. */
-  afterWork: z.object({ components, actions, miles: z.array(count).min(1) }).optional(),
+  /** Again after so many miles or days from such work. */
+  afterWork: z
+    .object({
+      components,
+      actions,
+      miles: z.array(count).optional(),
+      days: z.number().nonnegative().optional(),
+      why: z.string(),
+    })
+    .optional(),
+  /** So many days after something happened. */
+  afterEvents: z
+    .array(z.object({ event: happeningSchema, days: z.number().nonnegative() }))
+    .min(1)
+    .optional(),
   /** Only from this age of the component on. */
   fromNewDays: count.optional(),
   /** The interval also bounds looks at fixes of the components. */

@@ -4,7 +4,8 @@ import type { Candidate, CareChoice, CareInput, Done } from "./care-choice.ts";
 import { CARE_ROWS, type CareRow, SEASONS, type Season } from "./care-table.ts";
 import { lastWork } from "./care-work.ts";
 import { type Day, dateOf, dayOf } from "./days.ts";
-import { everyWords, figures } from "./say.ts";
+import { happeningWords } from "./happening.ts";
+import { dayWords, everyWords, figures } from "./say.ts";
 import type { Use } from "./use.ts";
 import { dayOfUse, FAR_DAYS } from "./use-day.ts";
 
@@ -68,17 +69,42 @@ export const byTrip = (row: CareRow, done: Done | undefined, { trip, use }: Care
   ];
 };
 
-/** Again after so many miles from work that disturbed it: the first step that was not answered yet. */
-export const byWork = (row: CareRow, done: Done | undefined, input: CareInput): Candidate[] => {
-  const work = row.afterWork && lastWork(input, row.afterWork.components, row.afterWork.actions);
-  if (row.afterWork === undefined || work === undefined) return [];
-  const answered =
-    done === undefined || done.day < work.day ? 0 : input.use.between("miles", work.day, done.day);
-  const step = row.afterWork.miles.find((miles) => miles > answered);
-  if (step === undefined || !input.use.kept("miles")) return [];
-  const day = dayOfUse(input.use, "miles", work.day, step);
-  return [{ day, reason: "work", why: `The work on the wheels asks for it again after ${step} miles.` }];
+type AfterWork = NonNullable<CareRow["afterWork"]>;
+
+/** After the first step of miles from the work that was not answered yet. */
+const byMiles = ({ miles = [], why }: AfterWork, work: Day, done: Day | undefined, use: Use): Candidate[] => {
+  const answered = done === undefined || done < work ? 0 : use.between("miles", work, done);
+  const step = miles.find((each) => each > answered);
+  if (step === undefined || !use.kept("miles")) return [];
+  const day = dayOfUse(use, "miles", work, step);
+  return [{ day, reason: "work", why: why.replace("{miles}", String(step)) }];
 };
+
+/** Again after so many miles or days from work that disturbed it. */
+export const byWork = ({ afterWork }: CareRow, done: Done | undefined, input: CareInput): Candidate[] => {
+  const work = afterWork && lastWork(input, afterWork.components, afterWork.actions)?.day;
+  if (afterWork === undefined || work === undefined) return [];
+  const { days, why } = afterWork;
+  const answered = days === undefined || (done !== undefined && done.day >= work);
+  return [
+    ...byMiles(afterWork, work, done?.day, input.use),
+    ...(answered ? [] : [{ day: work + days, reason: "work" as const, why }]),
+  ];
+};
+
+/** After hail, a kerb, a time in storage: what was not seen to since. */
+export const byEvent = (
+  { afterEvents = [] }: CareRow,
+  done: Done | undefined,
+  { happened, use }: CareInput,
+): Candidate[] =>
+  afterEvents.flatMap(({ event, days }) => {
+    const date = happened?.get(event);
+    const day = date === undefined ? undefined : dayOf(date);
+    if (day === undefined || (done !== undefined && done.day >= day)) return [];
+    const why = `It's one to do after ${happeningWords(event)} (${dayWords(day, use.today).replace(/^(?:on|in) /, "")}).`;
+    return [{ day: day + days, reason: "event", why }];
+  });
 
 /** First time of a row of which nothing is known: safety within four weeks, the rest spread out, so that they don't all come at once. */
 export const firstTime = (row: CareRow, choice: CareChoice): Candidate => {

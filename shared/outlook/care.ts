@@ -2,7 +2,7 @@ import { Temporal } from "temporal-polyfill";
 import type { KeptRecord } from "../history.ts";
 import type { CareChoice, CareDue, CareInput, Done } from "./care-choice.ts";
 import { CARE_ROWS, type CareRow } from "./care-table.ts";
-import { byInterval, bySeason, byTrip, byWork, firstTime } from "./care-when.ts";
+import { byEvent, byInterval, bySeason, byTrip, byWork, firstTime } from "./care-when.ts";
 import { lastWork, latest, touches } from "./care-work.ts";
 import { type Day, dateOf, dayOf } from "./days.ts";
 
@@ -31,6 +31,7 @@ const dueOf = (row: CareRow, choice: CareChoice, input: CareInput): CareDue | un
     ...bySeason(row, since, input.hemisphere),
     ...byTrip(row, done, input),
     ...byWork(row, done, input),
+    ...byEvent(row, done, input),
   ];
   if (done === undefined && hasInterval(row)) candidates.push(firstTime(row, choice));
   const first = candidates.toSorted((a, b) => a.day - b.day)[0];

@@ -7,6 +7,7 @@ export { cautionFor, type Work } from "./cautions.ts";
 export { decide } from "./deciding.ts";
 export type { Decision, DecisionInput, MissingNumber, MoneyGiven } from "./decision.ts";
 export { decisionWords } from "./decision-words.ts";
+export { HAPPENINGS, type Happening, happeningSchema, happeningWords } from "./happening.ts";
 export { type LeavingItem, leavingList } from "./leaving.ts";
 export type { Outlook } from "./outlook.ts";
 export { outlookOf, outlooksOf } from "./outlooks.ts";

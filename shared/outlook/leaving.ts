@@ -109,6 +109,7 @@ const fixItem = (
 /** How much an undone piece of care weighs against an open fault of the same consequence. */
 const CARE_SHARE: Record<CareReason, number> = {
   work: 0.4,
+  event: 0.4,
   trip: 0.2,
   time: 0.25,
   use: 0.25,

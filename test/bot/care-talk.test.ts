@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { keptChoices } from "../../bot/rig/care-choices.ts";
+import { keptHappenings } from "../../bot/rig/happened.ts";
 import { createDesk } from "../help/desk.ts";
+import { NOW } from "../help/store.ts";
 
 const rowsOn = ({ store }: ReturnType<typeof createDesk>) => keptChoices(store).map(({ row }) => row);
 
@@ -49,5 +51,34 @@ describe("standing care in words", () => {
     desk.say("turn on the wheel bearing check");
     desk.say("repacked the wheel bearings today");
     expect(desk.say("we leave on 20 June 2026 for two weeks")[0]).not.toContain("bearings");
+  });
+});
+
+describe("what happens to the rig", () => {
+  it("makes the care due that it calls for, until that is told as done", () => {
+    const desk = createDesk();
+    desk.say("turn on the roof sealant check");
+    desk.say("went over the roof seams today, all good");
+    expect(desk.say("big hailstorm today")[0]).toContain("time to go over the roof's seams");
+    expect(desk.say("what's due?")[0]).not.toContain("Now: Go over the roof");
+    desk.clock.set(NOW.add({ hours: 48 }));
+    expect(desk.say("hailed again today")[0]).toContain("I'll come back to it.");
+    desk.clock.set(NOW.add({ hours: 24 * 4 }));
+    expect(desk.say("what's due?")[0]).toContain("Now: Go over the roof's seams");
+    desk.say("went over the roof seams, nothing cracked");
+    expect(desk.say("what's due?")[0]).not.toContain("Now: Go over the roof");
+  });
+
+  it("is told in a word even where the care is off, and forgotten on undo", () => {
+    const desk = createDesk();
+    expect(desk.say("hit a nasty pothole")[0]).toContain("re-torque the wheel nuts");
+    expect(keptHappenings(desk.store)).toHaveProperty("knock");
+    desk.say("undo");
+    expect(keptHappenings(desk.store)).toEqual({});
+  });
+
+  it("adds nothing to told work that has seen to it", () => {
+    const desk = createDesk();
+    expect(desk.say("resealed the roof seam after the hailstorm yesterday")[0]).not.toContain("time to");
   });
 });

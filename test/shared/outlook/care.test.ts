@@ -5,6 +5,7 @@ import {
   type CareChoice,
   careAnswered,
   careDue,
+  HAPPENINGS,
   type Trip,
 } from "../../../shared/outlook/index.ts";
 import { day, kept, rigOn, used } from "./records.ts";
@@ -128,6 +129,40 @@ describe("standing care", () => {
     expect(next("2026-05-04")?.why).toContain("25 miles");
     expect(next("2026-05-11")?.why).toContain("50 miles");
     expect(next("2026-05-21")).toBeUndefined();
+  });
+
+  it("comes after what happened, until it is seen to", () => {
+    const happened = new Map([["hail" as const, day("2026-05-28")]]);
+    const [seams] = careDue({
+      choices: [on("roof-sealant", "2026-03-10", { done: day("2026-03-15") })],
+      records: [],
+      happened,
+      ...rigOn("2026-06-01"),
+    });
+    expect(seams).toMatchObject({ reason: "event", due: day("2026-05-29") });
+    expect(seams?.why).toContain("after the hail (28 May)");
+    const seenTo = kept("2026-05-29", { component: "roof-seam", action: "inspect", kind: "check" });
+    const [after] = careDue({
+      choices: [on("roof-sealant", "2026-03-10")],
+      records: [seenTo],
+      happened,
+      ...rigOn("2026-06-01"),
+    });
+    expect(after?.reason).not.toBe("event");
+  });
+
+  it("comes at once after a gas fitting was opened, until it was tested", () => {
+    const fitting = kept("2026-05-20", { component: "gas-regulator", action: "replace" });
+    const test = kept("2026-05-20", { component: "gas-line", action: "test", kind: "check" });
+    const reason = (records: readonly KeptRecord[]) =>
+      due([on("gas-leak-test", "2026-01-10", { done: day("2026-01-10") })], records, "2026-06-01")[0]?.reason;
+    expect(reason([fitting])).toBe("work");
+    expect(reason([fitting, test])).toBe("time");
+  });
+
+  it("knows what to do after everything that may happen", () => {
+    for (const what of HAPPENINGS)
+      expect(CARE_ROWS.some((row) => row.afterEvents?.some(({ event }) => event === what))).toBe(true);
   });
 
   it("waits for the age from which a component is looked at", () => {
