@@ -132,10 +132,17 @@ const otherWords = new Set([
   ...commonData.words,
 ]);
 
+/** Verbs that are often said with "re" before them; other such forms are no guess for a slip. */
+const REDONE =
+  /^re(?:seal|caulk|attach|plac|fit|glu|wir|bed|pack|torqu|charg|fill|set|build|built|instal|mount|fasten|paint|greas|hang|hung|string|strung|coat|align|level|rout|connect|pair|thread|screw|rivet|weld|lub|tap|stitch|upholster|calibrat|prim|sync|boot|mov|tighten|inforc|main)/;
+const isMeant = (word: string): boolean =>
+  !word.startsWith("re") || !tradeWords.has(word.slice(2)) || REDONE.test(word);
+
 /** Repairs slips of trade words; plain English is left alone. */
 export const SPELLER = new Speller(
   tradeWords,
   (word) => otherWords.has(word) || Object.hasOwn(english, word),
+  isMeant,
 );
 
 /** What plain English takes a word for ("Singular", "PastTense", "Adverb" …), or "undefined". */

@@ -196,6 +196,13 @@ const match = <T>(
   return { from, to: state.at, value: pattern.value, source: pattern.source, verb: state.verb };
 };
 
+/** Whether the token after the first can be the second part of a pattern, told cheaply. */
+const mayGoOn = (pattern: Pattern<unknown>, next: Token | undefined): boolean => {
+  const [first, second] = pattern.parts;
+  if (second === undefined || second.gap > 0 || second.optional || first?.optional === true) return true;
+  return next !== undefined && (next.kind === "mark" || accepts(second, next));
+};
+
 /** Patterns by the words they may begin with, so that a text is read in one pass. */
 export class PatternIndex<T> {
   readonly #byWord = new Map<string, Pattern<T>[]>();
@@ -224,14 +231,20 @@ export class PatternIndex<T> {
   at(tokens: readonly Token[], from: number): Hit<T>[] {
     const token = tokens[from];
     if (token === undefined) return [];
-    const candidates = new Set([
-      ...(this.#byWord.get(token.norm) ?? []),
-      ...(this.#byWord.get(token.stem) ?? []),
-      ...this.#loose,
-    ]);
-    return [...candidates]
-      .map((pattern) => match(tokens, pattern, from, this.#marks))
-      .filter((hit) => hit !== undefined);
+    const hits: Hit<T>[] = [];
+    for (const pattern of this.#candidates(token)) {
+      if (!mayGoOn(pattern, tokens[from + 1])) continue;
+      const hit = match(tokens, pattern, from, this.#marks);
+      if (hit !== undefined) hits.push(hit);
+    }
+    return hits;
+  }
+
+  #candidates({ norm, stem }: Token): Iterable<Pattern<T>> {
+    const own = this.#byWord.get(norm) ?? [];
+    const ofStem = stem === norm ? [] : (this.#byWord.get(stem) ?? []);
+    if (ofStem.length === 0 && this.#loose.length === 0) return own;
+    return new Set([...own, ...ofStem, ...this.#loose]);
   }
 
   /** The longest match at each place, from left to right; `overlap` false skips what a match covers. */

@@ -5,6 +5,9 @@ const SHORT: ReadonlyMap<string, string> = new Map(Object.entries(data.words));
 type Heard = { readonly word: string; readonly meant: string; readonly near: readonly string[] };
 const HEARD: ReadonlyMap<string, Heard> = new Map(data.heard.pairs.map((pair) => [pair.word, pair]));
 const NEAR_TOKENS = 5;
+/** English endings: a slip rarely leaves them whole, so a word with one is mostly another word. */
+const WELL_FORMED =
+  /(?:tion|sion|ment|ness|ity|able|ible|ance|ence|ive|ous|ful|less|ship|ward|wards|ism|ist|ally|ture)s?$/;
 /** Bounds the work on a text of nonsense. */
 const MOST_REPAIRS = 300;
 
@@ -44,11 +47,15 @@ export class Speller {
   readonly #common: (word: string) => boolean;
   readonly #byFirst = new Map<string, string[]>();
 
-  constructor(tradeWords: Iterable<string>, common: (word: string) => boolean) {
+  constructor(
+    tradeWords: Iterable<string>,
+    common: (word: string) => boolean,
+    isMeant: (word: string) => boolean = () => true,
+  ) {
     this.#known = new Set(tradeWords);
     this.#common = common;
     for (const word of this.#known)
-      if (word.length >= 5)
+      if (word.length >= 5 && isMeant(word))
         this.#byFirst.set(word[0] ?? "", [...(this.#byFirst.get(word[0] ?? "") ?? []), word]);
   }
 
@@ -64,13 +71,22 @@ export class Speller {
     return this.#known.has(word) || this.#known.has(singular(word)) || this.#common(word);
   }
 
+  /** "checkd", "snapd": the past of a verb without its "e". */
+  #past(word: string): string | undefined {
+    const stem = /^(.{2,}[^aeiou])d$/.exec(word)?.[1];
+    if (stem === undefined) return undefined;
+    return [`${stem}ed`, `${stem}${stem.at(-1) ?? ""}ed`].find((each) => this.knows(each));
+  }
+
   /** The trade word nearest to an unknown one, or the word itself. */
   repair(word: string): string {
     if (word.length < 4 || word.length > 24 || /\d/.test(word) || this.knows(word) || this.#isForm(word))
       return word;
     if (word.endsWith("in") && this.knows(`${word}g`)) return `${word}g`;
+    const past = this.#past(word);
+    if (past !== undefined) return past;
     const candidates = this.#byFirst.get(word[0] ?? "") ?? [];
-    const most = word.length >= 8 ? 2 : 1;
+    const most = word.length >= 8 && !WELL_FORMED.test(word) ? 2 : 1;
     let best: string | undefined;
     let bestDistance = most + 1;
     for (const candidate of candidates) {
