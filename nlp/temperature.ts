@@ -13,16 +13,18 @@ const scaleOf = (word: string | undefined, usual: Scale): Scale => {
   return word.toLowerCase().startsWith("f") ? "fahrenheit" : "celsius";
 };
 
-/**
- * The temperature that a text names, in °C; undefined when it names none. A bare number counts only when the whole text
- * is little more than that number.
- */
+/** The temperature that a text names, in °C; undefined when it names none. */
 export const findTemperature = (text: string, usual: Scale): number | undefined => {
   for (const { span, value } of findNumbers(text)) {
     const rest = text.slice(span.end);
     const unit = AFTER.exec(rest)?.[1];
-    const isBare = text.trim().split(/\s+/).length <= 5;
-    if (NAMED.test(rest) || unit !== undefined || isBare) return toCelsius(value, scaleOf(unit, usual));
+    if (NAMED.test(rest) || unit !== undefined) return toCelsius(value, scaleOf(unit, usual));
   }
   return undefined;
+};
+
+/** The temperature in an answer that is little more than a number, in °C. */
+export const temperatureAnswered = (text: string, usual: Scale): number | undefined => {
+  const [number] = findNumbers(text);
+  return findTemperature(text, usual) ?? (number && toCelsius(number.value, usual));
 };

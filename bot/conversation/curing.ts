@@ -6,7 +6,7 @@ import { consequenceOf } from "../../shared/vocabulary.ts";
 import { planLooks } from "../nudges/plan-looks.ts";
 import { sayDay } from "../replies/look-words.ts";
 import { thingName } from "../replies/record-line.ts";
-import type { Rig } from "../rig/rig.ts";
+import { usualDegrees } from "../rig/degrees.ts";
 import { waitFor } from "./pending.ts";
 import type { Told } from "./told.ts";
 import type { Turn } from "./turn.ts";
@@ -25,8 +25,6 @@ const freshCure = (turn: Turn, told: Told): { record: KeptRecord; material: stri
   }
   return undefined;
 };
-
-const inRigUnits = (units: Rig["units"]) => (units === "miles" ? "fahrenheit" : "celsius");
 
 /** Plans the notice and says how long it takes. */
 export const planReady = (turn: Turn, record: KeptRecord, tempC: number): string | undefined => {
@@ -59,7 +57,7 @@ const servesFrom = ({ fields }: KeptRecord, { load, wet }: Ready) => {
 export const curing = (turn: Turn, told: Told): string | undefined => {
   const fresh = freshCure(turn, told);
   if (fresh === undefined) return undefined;
-  const tempC = findTemperature(told.note.text, inRigUnits(turn.rig.units));
+  const tempC = findTemperature(told.note.text, usualDegrees(turn.rig));
   if (tempC !== undefined) return planReady(turn, fresh.record, tempC);
   if (told.saved.some(({ unclear }) => unclear !== null)) return undefined;
   waitFor(turn, { is: "temperature", record: fresh.record.id });

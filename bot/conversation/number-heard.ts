@@ -1,6 +1,7 @@
-import { findTemperature } from "../../nlp/temperature.ts";
+import { temperatureAnswered } from "../../nlp/temperature.ts";
 import { findNumbers } from "../../nlp/time/index.ts";
 import { isBareNumber } from "../../nlp/understand/bare-number.ts";
+import { usualDegrees } from "../rig/degrees.ts";
 import { planReady } from "./curing.ts";
 import { decideFor } from "./decide.ts";
 import { type Asked, askedIn, heardBack } from "./pending.ts";
@@ -13,7 +14,7 @@ const temperatureHeard = (
   text: string,
 ): boolean => {
   const record = turn.store.history.record(asked.record);
-  const tempC = findTemperature(text, turn.rig.units === "miles" ? "fahrenheit" : "celsius");
+  const tempC = temperatureAnswered(text, usualDegrees(turn.rig));
   if (record === undefined || tempC === undefined) return false;
   const words = planReady(turn, record, tempC);
   if (words === undefined) return false;

@@ -29,14 +29,16 @@ const livesWords = ({ livedMonths }: Way): string => {
   return `, after ${lives.length === 0 ? last : `${lives.join(", ")} and ${last}`}`;
 };
 
+const goneWords = (way: Way): string => {
+  const { tries, failed } = way;
+  if (failed === 0) return tries === 1 ? ", and it holds so far" : ", and none gave out so far";
+  const who = failed < tries ? failed : tries === 1 ? "it" : tries === 2 ? "both" : "all";
+  return `, ${who} gave out${livesWords(way)}`;
+};
+
 const wayWords = (name: string, way: Way): string => {
-  const { tries, failed, typicalYears } = way;
-  const done = `${capital(way.say.replace("{component}", name))}: done ${timesWords(tries)}`;
-  const gone =
-    failed === 0
-      ? ", none gave out so far"
-      : `, ${failed === tries ? (tries === 1 ? "it" : "all") : failed} gave out${livesWords(way)}`;
-  return `${done}${gone}; the next one should make about ${yearsWords(typicalYears)}.`;
+  const done = `${capital(way.say.replace("{component}", name))}: done ${timesWords(way.tries)}`;
+  return `${done}${goneWords(way)}. The next one should make about ${yearsWords(way.typicalYears)}.`;
 };
 
 const ADVICE = {
@@ -57,7 +59,7 @@ const costWords = (
   const even =
     breakEvenYears === null || !Number.isFinite(breakEvenYears)
       ? "Mending can't get that cheap, however long it holds."
-      : `Mending wins as long as a mend makes more than about ${yearsWords(breakEvenYears)}.`;
+      : `Mending wins if the next one makes more than about ${yearsWords(breakEvenYears)}.`;
   return `${mending}, ${buying}. ${even}`;
 };
 
@@ -84,13 +86,13 @@ const weakWords = (point: WeakPoint, money: SayMoney): string => {
 export const decisionWords = (component: ComponentId, decision: Decision, sayMoney: SayMoney): string => {
   const name = componentName(component);
   const money: SayMoney = (amount) => sayMoney(Math.round(amount));
-  const { missing, recommend } = decision;
+  const { missing, recommend, ways, weak } = decision;
+  const cost = costWords(name, money, decision);
   const parts = [
-    recommend === null ? "" : ADVICE[recommend],
-    ...decision.ways.map((way) => wayWords(name, way)),
-    costWords(name, money, decision),
-    `Weak spots: ${decision.weak.map((point) => weakWords(point, money)).join("; ")}.`,
-    missing === null ? "" : ASK[missing](name),
+    recommend === null ? cost : `${ADVICE[recommend]} ${cost}`,
+    ...ways.map((way) => wayWords(name, way)),
+    `Weak spots: ${weak.map((point) => weakWords(point, money)).join("; ")}.`,
+    ...(missing === null ? [] : [ASK[missing](name)]),
   ];
-  return parts.filter((part) => part !== "").join(" ");
+  return parts.join("\n");
 };

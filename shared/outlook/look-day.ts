@@ -69,11 +69,25 @@ const firstUseDay = ({ attempt }: Course, { use }: Context): Day => {
   return Math.min(start + LATEST_FIRST_LOOK_DAYS, dayOfUse(use, wear.axis, start, enough));
 };
 
-const earlier = (one: LookChoice, day: Day, reason: LookReason): LookChoice =>
-  day < one.day ? { day, reason } : one;
-
 /** Failures that mostly show by themselves need no early look. */
 const SHOWS_ITSELF = 0.3;
+
+/** The look after the first use, as long as no look has come after it: a good word before that tells little. */
+const afterFirstUse = (
+  choice: LookChoice,
+  course: Course,
+  consequence: Consequence,
+  context: Context,
+): LookChoice => {
+  const { attempt, base } = course;
+  const last = attempt.looks.at(-1);
+  const unseen = last === undefined ? base === attempt.start : last.outcome === "holding" && !last.told;
+  if (!unseen || attempt.wear.hidden < SHOWS_ITSELF) return choice;
+  const used = firstUseDay(course, context);
+  if (base >= used) return choice;
+  const day = last === undefined ? used : Math.max(used, base + LEAST_DAYS[consequence]);
+  return day < choice.day ? { day, reason: "first-use" } : choice;
+};
 
 const beforeLeaving = (
   choice: LookChoice,
@@ -117,13 +131,11 @@ const bestDay = (course: Course, consequence: Consequence, context: Context): Da
 export const lookDay = (course: Course, consequence: Consequence, context: Context): LookChoice => {
   const { attempt, base } = course;
   const last = attempt.looks.at(-1);
-  const fresh = last === undefined && base === attempt.start;
   let choice: LookChoice = { day: bestDay(course, consequence, context), reason: "least-cost" };
   if (last?.outcome === "partly") choice = { day: Math.ceil((base + choice.day) / 2), reason: "partly" };
   const published = publishedLimit(attempt.record.fields.component, base, context.use);
   if (published !== undefined && published.day < choice.day) choice = { ...published, reason: "published" };
-  if (fresh && attempt.wear.hidden >= SHOWS_ITSELF)
-    choice = earlier(choice, firstUseDay(course, context), "first-use");
+  choice = afterFirstUse(choice, course, consequence, context);
   choice = beforeLeaving(choice, base, last !== undefined, context);
   const notBefore = context.notBefore === null ? choice.day : dayOf(context.notBefore);
   return notBefore > choice.day ? { day: notBefore, reason: "later" } : choice;

@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { isCivil, nudgeTime } from "../../bot/nudges/civil-hours.ts";
 import { nextNudgeTime } from "../../bot/nudges/next-nudge-time.ts";
 import { sendNudges } from "../../bot/nudges/send-nudges.ts";
-import { rigOf } from "../../bot/rig/rig.ts";
+import { type Rig, rigOf } from "../../bot/rig/rig.ts";
 import { COMPONENTS, componentName } from "../../shared/vocabulary.ts";
 import { createDesk } from "../help/desk.ts";
 import { CHAT, NOW } from "../help/store.ts";
@@ -81,18 +81,19 @@ describe("the hour of a nudge", () => {
     .integer({ min: Date.parse("2024-01-01"), max: Date.parse("2028-01-01") })
     .map((ms) => Temporal.Instant.fromEpochMilliseconds(ms));
   const hour = fc.integer({ min: 0, max: 23 });
+  const quietRig = (zone: string, quietFrom: number, quietTo: number): Rig => ({
+    name: "Magpie",
+    zone,
+    hemisphere: "north",
+    units: "miles",
+    quietFrom,
+    quietTo,
+  });
 
   it("is never a quiet one, in any zone, on any day, clock changes included", () => {
     fc.assert(
       fc.property(zones, instants, hour, hour, (zone, now, quietFrom, quietTo) => {
-        const rig = {
-          name: "Magpie",
-          zone,
-          hemisphere: "north",
-          units: "miles",
-          quietFrom,
-          quietTo,
-        } as const;
+        const rig = quietRig(zone, quietFrom, quietTo);
         const local = now.toZonedDateTimeISO(zone).hour;
         const quiet =
           quietFrom < quietTo ? local >= quietFrom && local < quietTo : local >= quietFrom || local < quietTo;
@@ -105,14 +106,7 @@ describe("the hour of a nudge", () => {
   it("comes on every day", () => {
     fc.assert(
       fc.property(zones, instants, hour, hour, (zone, now, quietFrom, quietTo) => {
-        const rig = {
-          name: "Magpie",
-          zone,
-          hemisphere: "north",
-          units: "miles",
-          quietFrom,
-          quietTo,
-        } as const;
+        const rig = quietRig(zone, quietFrom, quietTo);
         const day = now.toZonedDateTimeISO(zone).toPlainDate();
         const hours = Array.from({ length: 25 }, (_, index) =>
           nudgeTime(day, rig).add({ hours: index - 12 }),

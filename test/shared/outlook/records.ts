@@ -1,6 +1,13 @@
 import { Temporal } from "temporal-polyfill";
 import type { KeptRecord, KeptUsage, Verdict } from "../../../shared/history.ts";
-import { DEFAULT_SETTINGS, type Rig, rigOf, type Trip } from "../../../shared/outlook/index.ts";
+import {
+  DEFAULT_SETTINGS,
+  type Outlook,
+  outlookOf,
+  type Rig,
+  rigOf,
+  type Trip,
+} from "../../../shared/outlook/index.ts";
 import type { Exposure, RecordFields, UseUnit } from "../../../shared/record.ts";
 import type { ComponentId } from "../../../shared/vocabulary.ts";
 
@@ -64,3 +71,20 @@ export const used = (date: string, count: number, unit: UseUnit): KeptUsage => (
 
 export const rigOn = (today: string, usage: readonly KeptUsage[] = [], trip: Trip | null = null): Rig =>
   rigOf({ usage, trip, settings: DEFAULT_SETTINGS, today: day(today), hemisphere: "north" });
+
+/** A roof seam sealed with lap sealant, told on a day. */
+export const seam = (said: string, more: Partial<RecordFields> = {}): KeptRecord =>
+  kept(said, { component: "roof-seam", action: "seal", materials: ["lap sealant"], ...more });
+
+/** A gray tank patched with epoxy and cloth, told on a day. */
+export const tank = (said: string): KeptRecord =>
+  kept(said, { component: "gray-tank", action: "patch", materials: ["epoxy", "glass cloth"] });
+
+/** The outlook of a live fix. */
+export const outlookOn = (rig: Rig, record: KeptRecord, line: readonly KeptRecord[] = [record]): Outlook => {
+  const found = outlookOf({ ...rig, record, line, peers: [] });
+  if (found === undefined) throw new Error("A live fix has no outlook.");
+  return found;
+};
+
+export const daysOn = (from: string, to: Temporal.PlainDate): number => day(from).until(to).total("days");
