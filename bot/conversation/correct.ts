@@ -27,7 +27,20 @@ const respond = (turn: Turn, correction: Correction, amendment: Amendment): void
   }
 };
 
-/** Puts right what is kept, in the speaker's words, and says in one line what changed. */
+const NOT_MEANT: ReadonlySet<string> = new Set(["nothing-said-yet", "not-found", "no-such-number"]);
+
+/**
+ * Puts right what is kept, in the speaker's words, and says in one line what changed. False, with nothing said, where the
+ * words did not announce a correction and there is nothing that they can put right.
+ */
+export const correctOrNot = (turn: Turn, correction: Correction, scene: Scene): boolean => {
+  const amendment = amend(correction, scene, turn.store.history, momentOf(turn.now, turn.rig));
+  if (amendment.is === "impossible" && NOT_MEANT.has(amendment.why)) return false;
+  respond(turn, correction, amendment);
+  return true;
+};
+
+/** The same for words that announced a correction: what can't be put right is said. */
 export const correct = (turn: Turn, correction: Correction, scene: Scene): void =>
   respond(turn, correction, amend(correction, scene, turn.store.history, momentOf(turn.now, turn.rig)));
 

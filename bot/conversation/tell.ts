@@ -54,7 +54,7 @@ const replyTo = (turn: Turn, told: Told): Reply => {
   return {
     ...toldReply(turn, told, { cure: curing(turn, told), after: happenings(turn, told) }),
     shows: {
-      of: "note",
+      of: told.saved.length + told.usage.length > 0 ? "note" : null,
       records: [...shownRecords(told)],
       usage: told.usage.map(({ id }) => id),
       noteId: told.note.id,

@@ -1,4 +1,4 @@
-import type { Query, Topic } from "../../shared/memory/query.ts";
+import { EMPTY_TOPIC, type Query, type Topic } from "../../shared/memory/query.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { UseUnit } from "../../shared/record.ts";
 import { type Asked, askedIn } from "./kinds.ts";
@@ -27,7 +27,7 @@ const useOf = (words: string, timed: Timed): Query => ({
 });
 
 const orderOf = (words: string): "newest" | "oldest" =>
-  /\b(?:did (?:i|we) first|first (?:time|thing|job|go|fix|repair|put|did|do)|earliest|originally|the first)\b/.test(
+  /\b(?:did (?:i|we) first|first (?:time|thing|job|go|attempt|try|fix|repair|patch|one|bead|seal\w*|\w+ing|put|did|do)|earliest|originally|the first)\b/.test(
     words,
   )
     ? "oldest"
@@ -47,8 +47,9 @@ const queryOf = (asked: Asked, words: string, timed: Timed, topic: Topic): Quest
     case "longest":
       return { ask: "longest", topic, order: /\b(?:shortest|least)\b/.test(words) ? "shortest" : "longest" };
     case "holding":
+      return { ask: "holding", topic, order: orderOf(words) };
     case "buy":
-      return { ask: asked.kind, topic };
+      return { ask: "buy", topic };
     case "use":
       return useOf(words, timed);
     case "open":
@@ -65,17 +66,32 @@ const queryOf = (asked: Asked, words: string, timed: Timed, topic: Topic): Quest
 const isBare = (topic: Topic): boolean => topic.named.length + topic.systems.length === 0;
 
 const POINTS_BACK =
-  /\b(?:it|its|that|them|they|those|these|one|this(?! (?:thing|rig|trailer|camper|caravan|van|old|year|month|week|one here)\b))\b/;
+  /\b(?:it|its|that|them|they|those|these|one|there(?! (?:is|are|was|were|a|any|been)\b)|this(?! (?:thing|rig|trailer|camper|caravan|van|old|year|month|week|one here)\b))\b/;
 /** Questions about the whole rig, whatever was asked before. */
 const ABOUT_ALL: ReadonlySet<string> = new Set(["open", "buy", "use", "worst", "ready"]);
+
+/** Less sure than this, a word may tell of trouble with what was asked about: "how often did it leak". */
+const NAMED_ENOUGH = 0.65;
+const SUBJECT = /\b(?:it|they|them|that one|those)\b/;
+
+/** "How much of that was plumbing": of the time asked about before. */
+const sameTime = (words: string, timed: Timed, before: Question | null): Timed => {
+  const asked = before !== null && "period" in before ? before.period : null;
+  return timed.period === null &&
+    asked !== null &&
+    /\b(?:of|out of|from) (?:that|it|those|them|which)\b/.test(words)
+    ? { ...timed, period: asked }
+    : timed;
+};
 
 const topicBefore = (asked: Question | null): Topic | undefined =>
   asked !== null && "topic" in asked && !isBare(asked.topic) ? asked.topic : undefined;
 
 /** "And how many times has it come undone": the thing is that of the question before. */
 const carried = (topic: Topic, words: string, before: Topic | undefined): Topic => {
-  if (before === undefined || !POINTS_BACK.test(words)) return topic;
-  if (isBare(topic))
+  const said = topic.materials.length + topic.words.length > 0 ? words.replace(/\bthere\b/g, " ") : words;
+  if (before === undefined || !POINTS_BACK.test(said)) return topic;
+  if (isBare(topic) || ((topic.named[0]?.sure ?? 0) < NAMED_ENOUGH && SUBJECT.test(words)))
     return {
       ...topic,
       named: before.named,
@@ -98,6 +114,15 @@ const gistOf = (words: string): string => {
   return all.length > LONG ? all.slice(0, GIST).join(" ") : words;
 };
 
+type ListAsked = Extract<Query, { ask: "open" | "buy" }>;
+
+/** "What's still on there", after the list was shown. */
+const isListed = (asked: Asked, said: string, before: Question | null): before is ListAsked =>
+  (before?.ask === "open" || before?.ask === "buy") &&
+  (asked.kind === "holding" || asked.rule === "named-only" || asked.rule === "last") &&
+  /\b(?:still|left|else|remain\w*|on (?:there|it|that)|now)\b/.test(said) &&
+  isBare(topicOf(said));
+
 /** What lies ahead of whoever asks. */
 const AHEAD: ReadonlySet<Asked["kind"]> = new Set(["open", "buy", "due"]);
 
@@ -115,7 +140,8 @@ export const ask = (text: string, moment: Moment, before: Question | null): Ques
   const past = periodIn(text, moment);
   const said = unwrap(past.rest).words;
   const asked = askedIn(gistOf(said)) ?? namedOnly(said, past);
-  const timed = AHEAD.has(asked.kind) ? periodIn(text, moment, "future") : past;
+  const timed = AHEAD.has(asked.kind) ? periodIn(text, moment, "future") : sameTime(said, past, before);
+  if (isListed(asked, said, before)) return { ...before, topic: EMPTY_TOPIC };
   const topic = carried(topicOf(said), said, ABOUT_ALL.has(asked.kind) ? undefined : topicBefore(before));
   return queryOf(asked, said, timed, topic);
 };

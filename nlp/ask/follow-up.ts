@@ -15,6 +15,8 @@ const VERB =
   /\b(?:is|are|was|were|am|be|has|have|had|got|went|came|did|do|does|need|needs|gotta|put|i|we|he|she|they|its|im|ive|will|would|should|can|wont|isnt|keeps?|broke|towed|fixed|need)\b/;
 const ALL =
   /\b(?:everything|all|altogether|total|the lot|whole|overall|all told|together|the rig|the trailer|the van|the caravan|the camper)\b/;
+/** Asks for something by itself: "work, summer 2023?" */
+const OWN = /^(?:all |any |the )?(?:work|jobs?|repairs?|fixes|costs?|total|spend|money|history|everything)\b/;
 const MOST_WORDS = 9;
 
 const SHIFT =
@@ -84,18 +86,29 @@ const isBare = (topic: Topic): boolean =>
     topic.actions.length ===
   0;
 
+/** "And the stitching": a word or two that may stand in a note about the same thing. */
+const FEW = 3;
+
 const nextTopic = (words: string, said: Topic, before: Topic): Topic | undefined => {
   if (/\bother (?:side|end|one)\b/.test(words))
     return { ...before, where: before.where.map((place) => OTHER_SIDE[place] ?? place) };
   if (said.named.length + said.systems.length > 0) return said;
   if (ALL.test(words)) return EMPTY_TOPIC;
+  if (
+    isBare(said) &&
+    said.words.length > 0 &&
+    words.split(" ").length <= FEW &&
+    /^(?:and|what about)\b/.test(words)
+  )
+    return { ...before, words: said.words, all: [...before.all, ...said.words], materials: [], actions: [] };
   return isBare(said)
     ? undefined
     : { ...before, where: said.where, materials: said.materials, actions: said.actions };
 };
 
 const withParts = (before: Query, topic: Topic | undefined, period: Period | undefined): Query => {
-  const changed = topic !== undefined && "topic" in before ? { ...before, topic } : before;
+  const about = topic !== undefined && "topic" in before ? { ...before, topic } : before;
+  const changed: Query = about.ask === "holding" ? { ...about, order: "newest" } : about;
   return period !== undefined && "period" in changed ? { ...changed, period } : changed;
 };
 
@@ -104,11 +117,16 @@ const withParts = (before: Query, topic: Topic | undefined, period: Period | und
  * before.
  */
 export const followUp = (text: string, moment: Moment, before: Query): Query | undefined => {
-  const words = plainQuestion(text).replace(/ ?\?/g, "");
+  const words = plainQuestion(text)
+    .replace(/ ?\?/g, "")
+    .replace(/ (?:on its own|by itself|all by itself|alone)$/, "");
   const short = words.split(" ").length <= MOST_WORDS;
   const opens =
     LEAD.test(words) ||
-    (text.trim().endsWith("?") && words.split(" ").length <= 5 && askedIn(words) === undefined);
+    (text.trim().endsWith("?") &&
+      words.split(" ").length <= 5 &&
+      askedIn(words) === undefined &&
+      !OWN.test(words));
   if (!short || !opens || VERB.test(words) || scan(text, moment).faults.length > 0) return undefined;
   const timed = periodIn(words, moment);
   const asked = "period" in before ? before.period : null;

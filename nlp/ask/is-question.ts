@@ -63,6 +63,7 @@ const ASKS: readonly RegExp[] = [
   /^what happened (?!was\b|is\b|here\b|next\b|then\b|when\b|and\b)(?:\w+ ?){1,8}$/,
   /\bwhich (?:one )?(?:worked|lasted|held|stuck|stood|did|stayed) (?:up )?(?:the )?(?:best|longest|most)\b/,
   /^how deep\b/,
+  /^(?:spent|paid)(?: (?:out|on (?:the|my|our) \w+|to (?:the|my|our) \w+|so far|all told|in total|altogether|between|since|in|during|over|from|and))*$/,
   /^(?:and |just |so |only )*what(?:s| is| else| is left| is there| there is)? (?:left )?to (?:buy|get|order|do|fix|bring|mend|sort|pick up)\b/,
   /^whether\b/,
 ];
@@ -120,6 +121,10 @@ export const asksPlainly = (sentence: string, moment: Moment): boolean => {
 const CLAUSES = /[,:;]\s+|\s-+\s/;
 
 /** "The loo, what did we last do to it": the thing first, then the question about it. */
+/** "I thought we sealed the roof too, did we?" */
+export const DOUBTED =
+  /^(?:but |so |and )*(?:i|we) (?:thought|think|reckon|believe|could swear|couldve sworn|swear|feel like|have a feeling|seem to (?:remember|recall)|vaguely remember|remember|figured) .*\b(?:did|have|has|do|dont|didnt|havent) (?:i|we|you|they)$/;
+
 const asksAtTheEnd = (sentence: string, moment: Moment): boolean => {
   const clauses = sentence.split(CLAUSES);
   const end = clauses.at(-1) ?? "";
@@ -184,6 +189,7 @@ export const isQuestion = (sentence: string, moment: Moment): boolean => {
     (wrapped && short) ||
     asks(words) ||
     (short && TURNED.test(words)) ||
+    DOUBTED.test(words) ||
     asksInNouns(words) ||
     asksInPart(words) ||
     asksAtTheEnd(sentence, moment)

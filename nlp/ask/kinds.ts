@@ -66,14 +66,14 @@ const RULES: readonly Rule[] = [
     kind: "longest",
     rule: "longest",
     when: new RegExp(
-      `\\b(?:longest|outlasted|lasted (?:the )?best|held (?:up )?(?:the )?best|best (?:fix|way|method|cure|stuff|repair|so far|attempt|bet)|worked (?:the )?best|${LASTED} (?:me )?(?:up |out |on )?(?:the )?(?:best|most|shortest|least)|shortest|how long (?:did|do|does|has|have|had) (?!i |we |it been\\b)(?:\\w+ ){1,12}?${LASTED}|longest lasting|which (?:one|of them|of those|of these|of the \\w+) (?:lasted|held|worked|stuck|stood)|(?:what|which) .*(?:held|lasted|worked|stuck|stood up|stayed|did) .*(?:best|longest)|most durable|(?:did|lasted|gave|got|stood) (?:me |us )?the most (?:miles|months|weeks|years|trips|days|nights)|how long did (?:it|that|they|he) ${LASTED})\\b`,
+      `\\b(?:longest|(?:lasted|held|worked|did|stood|stuck|stayed) (?:up )?(?:longer|better)|outlasted|lasted (?:the )?best|held (?:up )?(?:the )?best|best (?:fix|way|method|cure|stuff|repair|so far|attempt|bet)|worked (?:the )?best|${LASTED} (?:me )?(?:up |out |on )?(?:the )?(?:best|most|shortest|least)|shortest|how long (?:did|do|does|has|have|had) (?!i |we |it been\\b)(?:\\w+ ){1,12}?${LASTED}|longest lasting|which (?:one|of them|of those|of these|of the \\w+) (?:lasted|held|worked|stuck|stood)|(?:what|which) .*(?:held|lasted|worked|stuck|stood up|stayed|did) .*(?:best|longest)|most durable|(?:did|lasted|gave|got|stood) (?:me |us )?the most (?:miles|months|weeks|years|trips|days|nights)|how long did (?:it|that|they|he) ${LASTED})\\b`,
     ),
   },
   {
     kind: "count",
     rule: "times-failed",
     when: new RegExp(
-      `\\b(?:how (?:many times|often|many goes)|number of times|what number|how many (?:\\w+ ){1,5}(?=.*\\b${FAILS}\\b)|times (?:has|have|did))\\b.*\\b${FAILS}\\b|\\b(?:how many|number of|count of) (?:failures|leaks|breakdowns|blowouts|flats|punctures)\\b`,
+      `\\b(?:how (?:many times|often|many goes)|number of times|what number|how many (?:\\w+ ){1,5}(?=.*\\b${FAILS}\\b)|times)\\b.*\\b${FAILS}\\b|\\b(?:how many|number of|count of) (?:failures|leaks|breakdowns|blowouts|flats|punctures)\\b`,
     ),
   },
   {
@@ -88,7 +88,7 @@ const RULES: readonly Rule[] = [
     kind: "cost",
     rule: "money",
     when: new RegExp(
-      `\\b(?:how much|what|whats|total|sum|all told|altogether|how many|show|list)\\b.*\\b${MONEY}\\b|^${MONEY}\\b|\\bhow much (?:went|goes|did|was|were|has|have|is|for|in|on)\\b|\\b(?:total|tally|bill) (?:for|on|so far|to date|in|of)\\b|\\btotal (?:spent|cost|spend|outlay)|\\b(?:running|grand) total|\\bhow deep\\b|\\b(?:in|of) (?:money|cash|dollars)\\b|^(?:\\w+ ){0,5}(?:costs?|spend|spending|expenses|outlay)(?: (?:of|for|in|on|so|to|total|since|during)\\b.*| \\d{4})?$`,
+      `\\b(?:how much|what|whats|total|sum|all told|altogether|how many|show|list)\\b.*\\b${MONEY}\\b|^${MONEY}\\b|\\bhow much (?:went|goes|did|was|were|has|have|is|for|in|on)\\b|\\b(?:total|tally|bill) (?:for|on|so far|to date|in|of)\\b|\\btotal (?:spent|cost|spend|outlay)|\\b(?:running|grand) total|\\bhow deep\\b|^(?:add|tot|total|tally|reckon) (?:\\w+ ){0,3}?(?:up|together)\\b|^work out\\b|^(?:the |grand |overall )?(?:total|tally|sum|bill|damage|spend)$|\\bhow much of (?:that|it|this|those)\\b|\\b(?:expensive|dear|pricey|cheap)\\b|\\b(?:in|of) (?:money|cash|dollars)\\b|^(?:\\w+ ){0,5}(?:costs?|spend|spending|expenses|outlay)(?: (?:of|for|in|on|so|to|total|since|during)\\b.*| \\d{4})?$`,
     ),
     unless:
       /^(?:run|walk|take) (?:me|us)\b|\bhow much (?:longer|time|water|grease|sealant|of the)\b|\bto (?:buy|get)\b|\bshopping\b/,
@@ -108,8 +108,9 @@ const RULES: readonly Rule[] = [
   {
     kind: "open",
     rule: "open",
-    when: /\b(?:open|outstanding|pending|unfinished|unresolved|undone|unfixed|undealt|loose ends?|hanging (?:over|about) (?:me|us)|on my plate|on (?:the|my|our) (?:to do|todo|docket|books|plate)|to ?do(?: list)?|todos?|backlog|(?:left|remains|remaining|waiting) (?:to|for|on|undone|over|unfixed)|still (?:left|broken|waiting|wrong|needs?|need|to|got to|have to|gotta)|got left|needs? (?:doing|fixing|attention|sorting|work|repair\w*|mending|seeing to)|have i (?:still )?(?:got|to)|(?:do|must|should) (?:i|we) (?:still )?(?:have|need|got|do|fix|sort|get)(?: left)? ?(?:to)?|havent (?:i|we)|(?:i|we) (?:havent|have not|still havent|never got)|not (?:yet )?(?:done|fixed|dealt)|put(?:ting)? off|owe (?:her|the|it)|(?:havent|have not|hasnt) (?:\w+ ){0,3}(?:been )?(?:fixed|done|sorted|mended|repaired|replaced|seen to|dealt with|got (?:a)?round to|gotten (?:a)?round to|got to)|(?:forgotten|forgot|missed|neglected|behind on|got (?:a)?round to|gotten (?:a)?round to|got to yet)|remaining|remains?|(?:id|i would|i was going to|i meant to|i wanted to|wed|we would|we were going to|we meant to) (?:do|fix|sort|get|see)|(?:is|are) (?:everything|it all|all of it) (?:\w+ )?(?:fixed|done|sorted|ok|okay|good|working|taken care of)|isnt right|still (?:isnt|not|arent)|broken (?:at the moment|right now|now|just now)|whats (?:still )?(?:broken|broke|wrong|left|bust|busted)|(?:is|are) (?:anything|something|there anything|there something) (?:still |else )?(?:broke|broken|wrong|open|left|bust|busted|outstanding|out|not working|that needs)|what is (?:broken|wrong|left|bust|busted)|jobs? (?:left|remaining|waiting|ahead|do i)|what needs|anything (?:left|open|broken|wrong|else to do|to (?:do|fix|sort))|whats (?:next|to do)|faults? (?:do|are|have|still)|still (?:a )?problem|supposed to (?:be )?(?:fix|do|sort|mend|repair)\w*|not working|isnt working|out of action|loose ends|wants? doing|to fix|to mend|to sort|on (?:the|my|our) (?:\w+ )?list|still to (?:do|fix|sort|mend))\b/,
-    unless: /\b(?:did (?:i|we|the)|when|how (?:long|did)|holding|ever|cost|last(?:ed)?|spent)\b/,
+    when: /\b(?:open|outstanding|pending|unfinished|unresolved|undone|unfixed|undealt|loose ends?|hanging (?:over|about) (?:me|us)|on my plate|on (?:the|my|our) (?:to do|todo|docket|books|plate)|to ?do(?: list)?|todos?|backlog|(?:left|remains|remaining|waiting) (?:to|for|on|undone|over|unfixed)|still (?:left|broken|waiting|wrong|needs?|need|to|got to|have to|gotta)|got left|needs? (?:doing|fixing|attention|sorting|work|repair\w*|mending|seeing to)|have i (?:still )?(?:got|to)|(?:do|must|should) (?:i|we) (?:still )?(?:have|need|got|do|fix|sort|get)(?: left)? ?(?:to)?|havent (?:i|we)|(?:i|we) (?:havent|have not|still havent|never got)|not (?:yet )?(?:done|fixed|dealt)|put(?:ting)? off|owe (?:her|the|it)|(?:havent|have not|hasnt) (?:\w+ ){0,3}(?:been )?(?:fixed|done|sorted|mended|repaired|replaced|seen to|dealt with|got (?:a)?round to|gotten (?:a)?round to|got to)|(?:forgotten|forgot|missed|neglected|behind on|got (?:a)?round to|gotten (?:a)?round to|got to yet)|remaining|remains?|(?:id|i would|i was going to|i meant to|i wanted to|wed|we would|we were going to|we meant to) (?:do|fix|sort|get|see)|(?:is|are) (?:everything|it all|all of it) (?:\w+ )?(?:fixed|done|sorted|ok|okay|good|working|taken care of)|isnt right|still (?:isnt|not|arent)|broken (?:at the moment|right now|now|just now)|whats (?:still )?(?:broken|broke|wrong|left|bust|busted)|(?:is|are) (?:anything|something|there anything|there something) (?:still |else )?(?:broke|broken|wrong|open|left|bust|busted|outstanding|out|not working|that needs)|what is (?:broken|wrong|left|bust|busted)|jobs? (?:left|remaining|waiting|ahead|do i)|what needs|anything (?:left|open|broken|wrong|else to do|to (?:do|fix|sort))|whats (?:next|to do)|faults? (?:do|are|have|still)|still (?:a )?problem|supposed to (?:be )?(?:fix|do|sort|mend|repair)\w*|not working|isnt working|out of action|^what(?:s| is| else is)? (?:still |left |else )*on (?:there|it)$|agenda|in the pipeline|lined up|in store|to tackle|coming up|loose ends|wants? doing|to fix|to mend|to sort|on (?:the|my|our) (?:\w+ )?list|still to (?:do|fix|sort|mend))\b/,
+    unless:
+      /\b(?:did (?:i|we|the)|when|how (?:long|did)|holding|ever|cost|last(?:ed)?|spent|under (?:my|our) belt|(?:got|been|have) (?:\w+ )?(?:done|finished)|behind (?:me|us)|knocked off|ticked off|crossed off)\b/,
   },
   {
     kind: "last",
@@ -148,6 +149,11 @@ const RULES: readonly Rule[] = [
     when: /\b(?:what|whats|whatd|which)(?: \w+){0,3} (?:did|have|had|was|were|do|do) (?:i|we|it|the \w+|they|he|she)\b.*\b(?:use|used|using|put|stick|stuck|patch\w*|seal\w*|fix\w*|glu\w*|repair\w*|mend\w*|fill\w*|caulk\w*|cover\w*|tape\w*|paint\w*|grease\w*|lub\w*|oil\w*|smear\w*|slap\w*|squirt\w*|smother\w*|bond\w*|bed\w*|free\w*|bodge\w*|run|ran|laid|lay|pack\w*|sprayed?|attach\w*|fasten\w*|made|plug\w*|wrap\w*|bind|bound|hold|held|treat\w*|cure\w*|apply|applied|close\w*|stop\w*)\b.*\b(?:with|on|onto|over|in|into|around|round|under|for|to|of|across|behind|between|up|there|it)\b|\b(?:with what|what with|what stuff|what kind of|what type of|what sort of|what brand|what material|which (?:sealant|glue|tape|grease|sealer|material|stuff|product|kind|adhesive|oil|caulk)|what (?:sealant|glue|tape|grease|sealer|material|product|adhesive|oil|caulk|goop|compound|lube|paint|resin|screws|bolts|part|parts))\b|\bwhat (?:is|was|are|were) (?:the |that |my )?(?:\w+ ){1,4}(?:patched|sealed|made|glued|held|fixed|bedded|stuck|greased|repaired|packed|mended|caulked) (?:on |in |down |up |together )?(?:with|of|by)\b|\bwhats (?:on|in|holding|under|behind) (?:the|that|my)\b/,
     unless:
       /\b(?:last|latest) (?:thing|job|do|did|work)\b|\blast (?:do|done) \b|\bwhat did (?:i|we) last (?:do|fix)\b/,
+  },
+  {
+    kind: "ever",
+    rule: "doubted",
+    when: /^(?:but |so |and )*(?:i|we) (?:thought|think|reckon|believe|could swear|couldve sworn|swear|feel like|have a feeling|seem to (?:remember|recall)|vaguely remember|remember|figured) .*\b(?:did|have|do|dont|didnt|havent) (?:i|we|you|they)$/,
   },
   {
     kind: "ever",

@@ -1,10 +1,16 @@
 import { topicOf } from "./topic.ts";
 
+const ROOMS =
+  /\b(?:bathroom|bath|kitchen|galley|bedroom|bunk(?:house| room)?|lounge|living room|hall(?:way)?|outside)\b/;
+
 const ENDS =
   /\b(?:(?:front|rear|back|left|right|upper|lower|driver|drivers|passenger|curb|kerb|street|road|near|off|nearside|offside)(?: (?:left|right|side|corner))?)\b/;
 
-/** The side or end that a text names, in its own words: "the rear stabilizer". */
-export const placesSaid = (text: string): string | null =>
-  topicOf(text).where.length === 0 ? null : (ENDS.exec(text.toLowerCase())?.[0] ?? null);
+/** The side, end or room that a text names, in its own words: "the rear stabilizer", "the bathroom tap". */
+export const placesSaid = (text: string): string | null => {
+  if (topicOf(text).where.length === 0) return null;
+  const said = text.toLowerCase();
+  return ENDS.exec(said)?.[0] ?? ROOMS.exec(said)?.[0] ?? null;
+};
 
 export const ALL_ENDS = new RegExp(ENDS, "g");

@@ -67,7 +67,8 @@ const settled = (changes: readonly Change[]): readonly Change[] => {
   const apart = others.filter((change) => change.change === "part" || change.change === "join");
   if (apart.length > 0) return apart.slice(0, 1);
   const named = others.some(
-    (change) => change.change === "fields" || change.change === "date" || change.change === "materials",
+    ({ change }) =>
+      change === "fields" || change === "date" || change === "materials" || change === "done-by",
   );
   if (!changes.some(isRemoval)) return changes;
   return named ? others : changes.filter(isRemoval).slice(0, 1);

@@ -58,6 +58,9 @@ const contrasted = (body: string): Change | undefined => {
   const points = /^(?:its?|thats?|this|they|those)$/.test(to ?? "");
   return to === undefined || instead === undefined || points ? undefined : { change: "phrase", to, instead };
 };
+/** "No, I didn't": it never happened, unless what follows says that it is still to come. */
+const DENIED_ALL = /^(?:i|we) (?:didnt|havent|did not|have not)(?: do it| do that| done it| done that)?$/;
+
 /** What a stretch puts right; `announced` is how plainly the stretches before it did. */
 export const partOf = (piece: Piece, moment: Moment, announced: Strength): Part | undefined => {
   const { strength: announcedOwn, removes, body: whole } = opened(piece.words);
@@ -67,6 +70,7 @@ export const partOf = (piece: Piece, moment: Moment, announced: Strength): Part 
   if (removes && !CONTENT.test(body))
     return { changes: [{ change: "remove" }], not: {}, target: aimedAtRemoval(body), strength: "strong" };
   if (body === "") return { changes: [], not: {}, target: null, strength };
+  if (strength === "strong" && DENIED_ALL.test(body)) return single({ change: "remove" }, strength);
   const phrase = phrased(body, strength);
   if (phrase !== undefined) return phrase;
   if (body.split(" ").length > MOST_WORDS[strength]) return undefined;
@@ -84,7 +88,8 @@ export const partOf = (piece: Piece, moment: Moment, announced: Strength): Part 
   const loosely = values.leftover > 0 || values.changes.length === 0;
   const reworded = !counted && loosely ? contrasted(aim.body) : undefined;
   if (reworded !== undefined) return { changes: [reworded], not: {}, target: null, strength };
-  const loose = strength === "none" && aim.target.by === "topic" && !CONTRAST.test(body);
+  const loose =
+    strength === "none" && aim.target.by === "topic" && aim.byPart !== true && !CONTRAST.test(body);
   if (loose) return undefined;
   if (values.changes.length === 0 && (aim.target.by === "number" || DENIES.test(body))) {
     return { changes: [], not: values.not, target: aim.target.by === "last" ? null : aim.target, strength };

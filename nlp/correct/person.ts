@@ -31,11 +31,13 @@ const MYSELF =
 const NOT_ME =
   /\b(?:not me|wasnt me|was not me|not us|wasnt us|(?:i|we) didnt do (?:it|that|this)|not by me|not my work|didnt do (?:it|that) myself)\b/;
 
+const RULED_OUT = new RegExp(` (?:and )?not (?:me|us|myself|${PERSON})$`);
+
 export type Doer = { readonly by: string | null } | "somebody";
 
 /** Who did it, where the words say so (the more plainly a correction was announced, the barer they may be): null is the speaker, "somebody" anyone but the speaker. */
 export const doerIn = (words: string, strength: Strength): Doer | undefined => {
-  const bare = words.replace(/ (?:and )?not (?:me|us|myself)$/, "");
+  const bare = words.replace(RULED_OUT, "");
   const ruled = bare !== words;
   const patterns = [
     ...NAMED,

@@ -1,7 +1,14 @@
 import type { Target } from "../../shared/memory/correction.ts";
+import { placeOf } from "../../shared/memory/place.ts";
+import { tellingStems } from "../../shared/memory/words.ts";
 import { topicOf } from "../ask/topic.ts";
 
-export type Aimed = { readonly target: Target; readonly body: string };
+export type Aimed = {
+  readonly target: Target;
+  readonly body: string;
+  /** Aimed by a part of what was told, and putting its place right. */
+  readonly byPart?: true;
+};
 
 const ORDER: Readonly<Record<string, number>> = {
   one: 1,
@@ -48,11 +55,21 @@ const numbered = (body: string): Aimed | undefined => {
   return { target: { by: "number", numbers: [number] }, body: body.slice(match[0].length).trim() };
 };
 
+/** "The latch was in the bedroom": a part that was told of, and where it is. */
+const isPartOf = (subject: string, verb: string, rest: string): boolean =>
+  subject.split(" ").length <= 2 &&
+  /^(?:was|were|is|are)$/.test(verb) &&
+  /^(?:in|on|at|by|over|under|near|next to|behind) (?:the |my )?\w+(?: \w+)?$/.test(rest) &&
+  placeOf(rest).size > 0 &&
+  tellingStems(subject).size > 0;
+
 const about = (body: string): Aimed | undefined => {
   const match = ABOUT.exec(body);
   const [, subject = "", verb = "", rest = ""] = match ?? [];
   if (match === null || PRONOUN.test(body)) return undefined;
   const topic = topicOf(subject);
+  if (isPartOf(subject, verb, rest))
+    return { target: { by: "topic", topic }, body: `it ${verb} ${rest}`, byPart: true };
   const isPlace = topic.named.length === 0 && topic.where.length > 0 && / one\b/.test(body);
   if ((topic.named[0]?.sure ?? 0) < 0.7 && !isPlace) return undefined;
   return { target: { by: "topic", topic }, body: `it ${verb} ${rest}` };

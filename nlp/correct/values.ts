@@ -1,4 +1,5 @@
 import type { Change } from "../../shared/memory/correction.ts";
+import parts from "../../shared/memory/parts.json" with { type: "json" };
 import { placeOf } from "../../shared/memory/place.ts";
 import { tellingWords } from "../../shared/memory/words.ts";
 import type { Moment } from "../../shared/reading.ts";
@@ -105,12 +106,27 @@ const actionIn = (body: string, wrong: string): Action | undefined =>
 const ONE_AT =
   /^(?:(?:it|that) was )?(?:the )?one ((?:by|over|under|in|at|on|near|next to|behind|above|below|beside|inside|outside|up|down)\b.+)$/;
 
+/** "That was the left arm": which of the pieces of the thing. */
+const PIECE_AT = new RegExp(
+  `^(?:(?:it|that) was )?(?:on )?the ([a-z]+(?: [a-z]+)? (?:${parts.parts.join("|")}))$`,
+);
+
+/** Stuff may be called after a thing: "lithium grease". */
+const withoutStuff = (text: string, found: Scan): string =>
+  blanked(
+    text,
+    found.materials
+      .filter(({ group }) => group !== null && group !== "part")
+      .map((material) => spanOfTokens(found, material)),
+  );
+
 const thingChanges = (right: string, found: Scan, wrong: Scan, strength: Strength): readonly Change[] => {
-  const at = ONE_AT.exec(right)?.[1];
-  if (at !== undefined) return [{ change: "fields", to: { where: at } }];
+  const at = ONE_AT.exec(right)?.[1] ?? PIECE_AT.exec(right)?.[1];
+  if (at !== undefined && (placesSaid(at) !== null || !PIECE_AT.test(right)))
+    return [{ change: "fields", to: { where: at } }];
   const stuff = stuffIn(found, false);
   const least = stuff.length > 0 ? 0.95 : NAMED_ENOUGH[strength];
-  const component = componentIn(right, least);
+  const component = componentIn(stuff.length > 0 ? withoutStuff(right, found) : right, least);
   const where =
     component === undefined && stuff.length === 0
       ? whereIn(right)

@@ -1,7 +1,9 @@
 import type { Again } from "../../shared/memory/intent.ts";
 import { comparePlaces } from "../../shared/memory/place.ts";
+import type { Named, Topic } from "../../shared/memory/query.ts";
 import type { Showing, Shown } from "../../shared/memory/scene.ts";
 import { isOther } from "../../shared/memory/work-again.ts";
+import { placesSaid } from "../ask/places-said.ts";
 import { topicOf } from "../ask/topic.ts";
 import { plain } from "../correct/pieces.ts";
 import { findNumbers } from "../time/index.ts";
@@ -10,7 +12,7 @@ import { findNumbers } from "../time/index.ts";
 const LEAD =
   /^(?:(?:and|then|also|plus|so|ok|okay|now|just|oh|next|after that|meanwhile|went and|have|ive|weve|i|we|have also|the same|same|ditto) )*(?:(?:did|done|do|got|redid|repeated|finished) (?:it |that |the same |also )?|(?:again |thing |job |story |deal |treatment |work )*(?:on|for|with|to|at|over on) )?(?:(?:it|that) (?:on|to|at|for) )?(?:the |my |our )?/;
 const TAIL =
-  /(?: (?:one|too|as well|also|the same way|the same day|the same|same day|same way|same thing|that day|likewise|while i was at it|while there|while i was there|while under there|today|yesterday|just now|this morning|this afternoon|again|after that|next))+$/;
+  /(?: (?:one|too|as well|also|same stuff|same way|same again|with the same|with the same stuff|the same stuff|same treatment|the same way|the same day|the same|same day|same way|same thing|that day|likewise|while i was at it|while there|while i was there|while under there|today|yesterday|just now|this morning|this afternoon|again|after that|next))+$/;
 
 /** What shows that the work is that of before, done once more. */
 const SAME =
@@ -32,11 +34,9 @@ const pricedIn = (text: string): Priced => {
   return { told: text.slice(0, match.index), cost: number.value };
 };
 
-/** Other words than those of place make it something else. */
-const isPlaceOnly = (where: string): boolean => {
-  const { where: places, words, materials, actions } = topicOf(where);
-  return (places.length > 0 || isOther(where)) && words.length + materials.length + actions.length === 0;
-};
+/** Other words than those of place and of a thing make it something else. */
+const saysElse = ({ words, materials, actions }: Topic): boolean =>
+  words.length + materials.length + actions.length > 0;
 
 const isElsewhere = (where: string, { fields }: Shown): boolean =>
   fields.where !== null &&
@@ -61,12 +61,29 @@ export const againElsewhere = (text: string, last: Showing): Again | undefined =
   const where = words.slice(lead.length, words.length - tail.length).trim();
   const bare = lead === "" || /^(?:the |my |our )$/.test(lead);
   if (where === "" || words.split(" ").length > MOST_WORDS || (bare && tail === "")) return undefined;
-  if (!SAME.test(words) || !isPlaceOnly(where)) return undefined;
-  const [best] = topicOf(where).named;
+  const topic = topicOf(where);
+  if (!SAME.test(words) || saysElse(topic)) return undefined;
+  const [best] = topic.named;
+  const other = otherThing(best, last.records);
+  if (other !== undefined && tail !== "")
+    return { records: [other.id], where: placesSaid(where), component: best?.component ?? null, cost };
+  if (topic.where.length === 0 && !isOther(where)) return undefined;
   const meant = repeated(where, last.records).filter(
     ({ fields }) => best === undefined || best.sure < 0.6 || best.component === fields.component,
   );
   return meant.length === 0
     ? undefined
-    : { records: meant.map(({ id }) => id), where, cost: meant.length === 1 ? cost : null };
+    : {
+        records: meant.map(({ id }) => id),
+        where,
+        component: null,
+        cost: meant.length === 1 ? cost : null,
+      };
+};
+
+/** "And the offside window as well": the last work, done to another thing. */
+const otherThing = (best: Named | undefined, records: readonly Shown[]): Shown | undefined => {
+  if (best === undefined || best.sure < 0.8) return undefined;
+  const works = records.filter(({ fields }) => fields.kind === "repair");
+  return works.some(({ fields }) => fields.component === best.component) ? undefined : works.at(-1);
 };

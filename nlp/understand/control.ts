@@ -10,7 +10,7 @@ const WANT = "(?:show|send|give|make|export|print|draw|want|need|get|see|have|sa
 /** Short messages that are the same in every scene, on plain words. */
 const RULES: readonly Rule[] = [
   {
-    when: /^(?:please )?(?:redo|redo (?:it|that)|undo (?:the|that) undo|put (?:it|that) back(?: again| after all| in)?|bring (?:it|that) back|restore (?:it|that)|un ?undo|no (?:put|bring) (?:it|that) back)(?: please)?$/,
+    when: /^(?:please )?(?:redo|redo (?:it|that)|undo (?:the|that) undo|put (?:it|that) back(?: again| after all| in)?(?: (?:it|that) was (?:right|correct|fine|ok|okay|good|mine|ours)(?: after all)?)?|bring (?:it|that) back|restore (?:it|that)|un ?undo|no (?:put|bring) (?:it|that) back)(?: please)?$/,
     is: { is: "redo" },
   },
   {

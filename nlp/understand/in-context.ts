@@ -117,8 +117,10 @@ export const ownersIn = (text: string, known: readonly Known[]): readonly Compon
  */
 export const spelledInContext = (text: string, known: readonly Known[], moment: Moment): string | null => {
   for (const { phrase, owner } of owned(text, known)) {
-    const spelled = text.replace(patternOf(phrase), (word) => `${componentName(owner)} ${word}`);
-    if (spelled !== text && readsAs(spelled, owner, moment)) return spelled;
+    const name = componentName(owner);
+    const spelled = [`${name} $&`, name].map((words) => text.replace(patternOf(phrase), words));
+    const found = spelled.find((each) => each !== text && readsAs(each, owner, moment));
+    if (found !== undefined) return found;
   }
   return null;
 };

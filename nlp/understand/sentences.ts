@@ -1,5 +1,6 @@
 import type { Moment } from "../../shared/reading.ts";
-import { asksPlainly, isQuestion } from "../ask/is-question.ts";
+import { asksPlainly, DOUBTED, isQuestion } from "../ask/is-question.ts";
+import { plainQuestion } from "../ask/plain-question.ts";
 import { topicOf } from "../ask/topic.ts";
 
 const ENDS = /(?<=[?!\n])\s*|(?<=\.)\s+(?=\S)/;
@@ -31,6 +32,7 @@ const lateIn = (text: string): Split | undefined => {
 
 /** "Greased the hubs, when did I last do them?": work told before the comma is a note. */
 const atComma = (sentence: string, moment: Moment): Split => {
+  if (DOUBTED.test(plainQuestion(sentence).replace(/ ?\?/g, ""))) return { asks: sentence, tells: null };
   const comma = sentence.lastIndexOf(", ");
   const before = comma < 0 ? "" : sentence.slice(0, comma);
   const after = sentence.slice(comma + 2);

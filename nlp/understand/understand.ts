@@ -61,27 +61,33 @@ const HOURS: Record<Corrected["strength"], number> = { strong: Number.POSITIVE_I
 const hoursSince = (at: string, moment: Moment): number =>
   Temporal.Instant.from(at).until(Temporal.Instant.from(moment.said)).total("hours");
 
+/** Whether something that can be put right was shown within so many hours. */
+const isFresh = (scene: Scene, hours: number, moment: Moment): boolean =>
+  [scene.last, scene.shown].some(
+    (showing) => showing !== null && showing.of !== "nudge" && hoursSince(showing.at, moment) <= hours,
+  );
+
 /** What is only half announced as a correction is one while what it may correct is fresh. */
 const isCorrection = (corrected: Corrected, moment: Moment, scene: Scene): boolean => {
   if (corrected.strength === "strong" || scene.replyTo !== null) return true;
-  return scene.last !== null && hoursSince(scene.last.at, moment) <= HOURS[corrected.strength];
+  return isFresh(scene, HOURS[corrected.strength], moment);
 };
 
 const corrected = (text: string, moment: Moment, scene: Scene): Intent | undefined => {
   const found = correct(text, moment);
   if (found === undefined || !isCorrection(found, moment, scene)) return undefined;
-  return { is: "correct", correction: found.correction, rest: found.rest };
+  const announced = found.strength !== "none";
+  return { is: "correct", correction: found.correction, announced, rest: found.rest };
 };
 
 const FRESH_HOURS = 0.5;
 
 /** A bare value right after a note, when it reads as no note of its own. */
 const correctedLoosely = (text: string, moment: Moment, scene: Scene): Intent | undefined => {
-  const fresh =
-    scene.replyTo !== null || (scene.last !== null && hoursSince(scene.last.at, moment) <= FRESH_HOURS);
+  const fresh = scene.replyTo !== null || isFresh(scene, FRESH_HOURS, moment);
   const found = fresh ? correctLoosely(text, moment) : undefined;
   if (found === undefined || tellsSomething(text, moment)) return undefined;
-  return { is: "correct", correction: found.correction, rest: null };
+  return { is: "correct", correction: found.correction, announced: false, rest: null };
 };
 
 /** What "it" in a question may be: the thing asked about before, else the one thing just told of. */
@@ -92,7 +98,7 @@ const before = (scene: Scene): Query | null => {
   ];
   const [component] = components;
   if (component === undefined || components.length > 1) return null;
-  return { ask: "holding", topic: { ...EMPTY_TOPIC, named: [{ component, sure: 1 }] } };
+  return { ask: "holding", topic: { ...EMPTY_TOPIC, named: [{ component, sure: 1 }] }, order: "newest" };
 };
 
 /** A question cut short, and no note. Long after the question before, it says so: "and the gutter". */

@@ -16,7 +16,7 @@ const WORDS: readonly (readonly [Outcome, RegExp])[] = [
   ],
   [
     "failed",
-    /\b(?:came back|come back|back again|is back|failed|failing|let go|gave (?:out|up|way)|no good|not (?:holding|good|dry|tight|working)|isnt (?:holding|good|dry|working)|doesnt (?:hold|work)|didnt (?:hold|work|last|take|stick|fix)|isnt fixed|not fixed|hasnt held|broke(?:n)?|leak(?:s|ing|ed)?|drip(?:s|ping|ped)?|came (?:off|loose|undone|apart)|fell off|peel(?:ed|ing)|crack(?:ed)? again|gone|dead|bad|loose|worse|still (?:leak\w*|drip\w*|wet|loose|broken|dead)|wet|bust(?:ed)?|nope|no)\b/,
+    /\b(?:came back|come back|back again|is back|failed|failing|let go|gave (?:out|up|way)|no good|not (?:holding|good|dry|tight|working)|isnt (?:holding|good|dry|working)|doesnt (?:hold|work)|didnt (?:hold|work|last|take|stick|fix)|isnt fixed|not fixed|hasnt held|broke(?:n)?|leak(?:s|ing|ed)?|drip(?:s|ping|ped)?|came (?:off|loose|undone|apart)|fell off|peel(?:ed|ing)|crack(?:ed)? again|(?:water|damp|noise|noisy|squeak\w*|rattl\w*|smell\w*|flicker\w*|stuck|out|off|tripp\w*|jamm\w*|stick\w*|wobbl\w*|quit|died|stopped|fail\w*) (?:\w+ ){0,5}again|gone|dead|bad|loose|worse|still (?:leak\w*|drip\w*|wet|loose|broken|dead)|wet|bust(?:ed)?|nope|no)\b/,
   ],
   [
     "holding",

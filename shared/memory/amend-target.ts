@@ -10,6 +10,7 @@ import { comparePlaces } from "./place.ts";
 import { poolOf } from "./pool.ts";
 import type { Topic } from "./query.ts";
 import type { Scene, Showing } from "./scene.ts";
+import { shareAny, tellingStems } from "./words.ts";
 
 export type Found =
   | { readonly found: readonly KeptRecord[]; readonly usage: readonly KeptUsage[] }
@@ -38,12 +39,18 @@ const byNumber = ({ history, scene }: Where, numbers: readonly number[]): Found 
 
 const isAbout = (topic: Topic, fields: RecordFields): boolean => {
   const place = comparePlaces(topic.where.join(" "), fields.where);
-  if (topic.named.length === 0) return place === "same";
+  if (topic.named.length === 0 && topic.words.length === 0) return place === "same";
   return (
     place !== "different" &&
-    topic.named.some(({ component, sure }) => sure >= 0.7 && component === fields.component)
+    (topic.named.some(({ component, sure }) => sure >= 0.7 && component === fields.component) ||
+      isPartOf(topic, fields))
   );
 };
+
+/** Named by a part or a stuff that went in: "the latch". */
+const isPartOf = (topic: Topic, { materials, fault }: RecordFields): boolean =>
+  (topic.named[0]?.sure ?? 0) < 0.7 &&
+  shareAny(tellingStems(topic.all.join(" ")), tellingStems([...materials, fault ?? ""].join(" ")));
 
 const fitOf = (topic: Topic, record: KeptRecord): number =>
   (comparePlaces(topic.where.join(" "), record.fields.where) === "same" ? 2 : 0) +
@@ -57,6 +64,7 @@ const byTopic = ({ history, scene, hemisphere }: Where, topic: Topic): Found => 
   const shown = [scene.replyTo, scene.last, scene.shown].flatMap((showing) => showing?.records ?? []);
   const near = shown.filter(({ fields }) => isAbout(topic, fields));
   if (near.length > 0) return alive(bestFit(topic, keptIn(history, [...new Set(near.map(({ id }) => id))])));
+  if ((topic.named[0]?.sure ?? 0) < 0.5 && topic.where.length === 0) return { missing: "not-found" };
   return alive(bestFit(topic, poolOf({ history, hemisphere }, topic, { limit: 50 })));
 };
 

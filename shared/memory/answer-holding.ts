@@ -55,20 +55,22 @@ const aboutIt = (ground: Ground, topic: Topic): readonly KeptRecord[] => {
  * The records that say how a thing does now, the one asked about first. Trouble found after the fix says more than the
  * fix, unless one fix was asked about.
  */
-export const stateRecords = (ground: Ground, topic: Topic): readonly KeptRecord[] => {
+export const stateRecords = (
+  ground: Ground,
+  topic: Topic,
+  order: "newest" | "oldest" = "newest",
+): readonly KeptRecord[] => {
   const about = aboutIt(ground, topic);
-  const fix = fixMeant(
-    ground,
-    topic,
-    about.filter((record) => record.fields.kind === "repair"),
-  );
+  const fixes = about.filter((record) => record.fields.kind === "repair");
+  const fix = order === "oldest" ? fixes.at(-1) : fixMeant(ground, topic, fixes);
   const trouble = about.filter(
     (record) => isOpen(record) && (record.fields.fault !== null || record.fields.kind === "fault"),
   );
   const checks = about.filter((record) => record.fields.kind === "check");
   if (fix === undefined) return [...[...trouble, ...checks].sort(newest), ...about].slice(0, 1);
   const later = trouble.filter((record) => record.id > fix.id);
-  const spoiled = !specific(topic) && later.length > 0 && fix.fields.outcome !== "failed";
+  const spoiled =
+    order === "newest" && !specific(topic) && later.length > 0 && fix.fields.outcome !== "failed";
   return spoiled ? [...later, fix] : [fix, ...later];
 };
 
@@ -81,7 +83,7 @@ export const answerState = (ground: Ground, query: Extract<Query, { ask: "last" 
 
 /** Is it still holding? */
 export const answerHolding = (ground: Ground, query: Extract<Query, { ask: "holding" }>): Answer => {
-  const records = stateRecords(ground, query.topic);
+  const records = stateRecords(ground, query.topic, query.order);
   const first = records[0];
   if (first === undefined) return nothingFits(ground, query);
   return answerTo(query, { records, ...stateOf(first) });

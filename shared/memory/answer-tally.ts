@@ -13,11 +13,10 @@ const EVERY = 2000;
 
 const isWork = (record: KeptRecord): boolean => record.fields.kind === "repair";
 
-/** Those done or told by the one asked about, where anything is known of that. */
+/** Those done by the one asked about; those of one whose name comes up, where there are any. */
 const byDoer = (topic: Topic, pool: readonly KeptRecord[]): readonly KeptRecord[] => {
-  const theirs = pool.filter((record) =>
-    topic.who === null ? isTheirs(topic, record) : doerFits(topic, record),
-  );
+  if (topic.who !== null) return pool.filter((record) => doerFits(topic, record));
+  const theirs = pool.filter((record) => isTheirs(topic, record));
   return theirs.length > 0 ? theirs : pool;
 };
 

@@ -1,5 +1,6 @@
 import type { RecordId } from "../history.ts";
 import type { Edtf, UseUnit } from "../record.ts";
+import type { ComponentId } from "../vocabulary.ts";
 import type { Correction } from "./correction.ts";
 import type { Query, Topic } from "./query.ts";
 
@@ -12,10 +13,12 @@ export type Setting =
   | { readonly set: "quiet-hours"; readonly from: number; readonly to: number }
   | { readonly set: "language"; readonly to: string };
 
-/** Work of kept records done at another place too, and what that cost. */
+/** Work of kept records done at another place, or to another thing, too, and what that cost. */
 export type Again = {
   readonly records: readonly RecordId[];
-  readonly where: string;
+  readonly where: string | null;
+  /** Null: the same thing elsewhere. */
+  readonly component: ComponentId | null;
   readonly cost: number | null;
 };
 
@@ -31,7 +34,8 @@ export type Purpose =
       readonly again: Again | null;
     }
   | { readonly is: "ask"; readonly query: Query }
-  | { readonly is: "correct"; readonly correction: Correction }
+  /** Not `announced` as one in so many words, it may be a note after all, where there is nothing that it puts right. */
+  | { readonly is: "correct"; readonly correction: Correction; readonly announced: boolean }
   | { readonly is: "undo" }
   | { readonly is: "redo" }
   /** An answer to a nudge, or a word on what was just shown. */

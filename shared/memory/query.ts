@@ -73,7 +73,7 @@ export type Query =
       readonly period: Period | null;
     }
   /** Is it still holding? */
-  | { readonly ask: "holding"; readonly topic: Topic }
+  | { readonly ask: "holding"; readonly topic: Topic; readonly order: "newest" | "oldest" }
   /** Todos and faults not dealt with. */
   | { readonly ask: "open"; readonly topic: Topic; readonly period: Period | null }
   | { readonly ask: "buy"; readonly topic: Topic }

@@ -43,16 +43,23 @@ export const opposite = (where: string | null, said: string): string => {
 };
 
 /** The same work as a record's, done at another place on the day of speaking. Money and outcome are not carried over. */
-export const workAgain = (kept: KeptRecord, { where, cost }: Again, text: string, moment: Moment): Draft => ({
+export const workAgain = (
+  kept: KeptRecord,
+  { where, component, cost }: Again,
+  text: string,
+  moment: Moment,
+): Draft => ({
   fields: {
     ...kept.fields,
-    where: isOther(where) ? opposite(kept.fields.where, where) : where,
+    component: component ?? kept.fields.component,
+    where: where !== null && isOther(where) ? opposite(kept.fields.where, where) : where,
     date:
       kept.fields.kind === "repair" && kept.saidAt.slice(0, 10) === moment.said.slice(0, 10)
         ? kept.fields.date
         : dayOf(moment).toString(),
     outcome: "untested",
     exposure: [],
+    fault: component === null ? kept.fields.fault : null,
     cost,
     due: null,
   },

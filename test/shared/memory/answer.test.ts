@@ -123,21 +123,23 @@ describe("yes or no", () => {
   });
   it("is it holding: the present fix, or the one named", () => {
     const rig = kept();
-    expect(rig.ask({ ask: "holding", topic: topic("refrigerator") }).verdict).toBe("yes");
+    expect(rig.ask({ ask: "holding", topic: topic("refrigerator"), order: "newest" }).verdict).toBe("yes");
     const silicone = { ...topic("refrigerator"), materials: ["silicone"] };
-    expect(rig.ask({ ask: "holding", topic: silicone })).toMatchObject({
+    expect(rig.ask({ ask: "holding", topic: silicone, order: "newest" })).toMatchObject({
       verdict: "no",
       records: [{ id: 3 }],
     });
   });
   it("says that nothing was heard since", () => {
-    expect(kept().ask({ ask: "holding", topic: topic("roof-seam") })).toMatchObject({
+    expect(kept().ask({ ask: "holding", topic: topic("roof-seam"), order: "newest" })).toMatchObject({
       verdict: "yes",
       because: "not-told-how-it-holds",
     });
   });
   it("is not fooled by a fault found later", () => {
-    expect(kept().ask({ ask: "holding", topic: topic("exterior-light") }).verdict).toBe("no");
+    expect(kept().ask({ ask: "holding", topic: topic("exterior-light"), order: "newest" }).verdict).toBe(
+      "no",
+    );
   });
 });
 
@@ -261,7 +263,7 @@ describe("an empty memory", () => {
     { ask: "list", topic: EMPTY_TOPIC, period: null },
     { ask: "ever", topic: topic("roof"), period: null },
     { ask: "count", of: "failures", topic: topic("roof"), period: null },
-    { ask: "holding", topic: topic("roof") },
+    { ask: "holding", topic: topic("roof"), order: "newest" },
     { ask: "open", topic: EMPTY_TOPIC, period: null },
     { ask: "buy", topic: EMPTY_TOPIC },
     { ask: "cost", topic: EMPTY_TOPIC, period: null },
