@@ -3,10 +3,12 @@ import type { Moment } from "../../shared/reading.ts";
 import type { Edtf } from "../../shared/record.ts";
 import type { Build } from "./build.ts";
 import type { Clause } from "./clauses.ts";
+import { type Deed, isPurchase } from "./deed.ts";
 import { lastingOf, sinceDeed } from "./lasting-dates.ts";
-import { goesOn, inOwnClause } from "./own-times.ts";
+import { cleft, goesOn, inOwnClause } from "./own-times.ts";
 import { isPastPoint } from "./past-points.ts";
 import type { Scan, Stretch, TimeRef } from "./scan.ts";
+import { taleTime } from "./tale.ts";
 import type { Event, Told } from "./told.ts";
 import { startingIn } from "./windows.ts";
 import { listed } from "./words.ts";
@@ -66,6 +68,8 @@ const afterwards = (
   });
 };
 
+const WHEN = new Set(["when", "while", "whilst", "before", "after", "once", "as"]);
+const first = (scan: Scan, clause: Clause): string => scan.tokens[clause.from]?.norm ?? "";
 const MOST_TRAILING = 3;
 const HEAD = 2;
 
@@ -79,11 +83,13 @@ const trailing = (
   for (let at = lastClause + 1; at <= lastClause + MOST_TRAILING; at++) {
     const clause = clauses[at];
     if (clause === undefined || (at > lastClause + 1 && clause.hard)) return undefined;
-    const quiet = isQuiet(told, clause);
+    const quiet = isQuiet(told, clause) || (at === lastClause + 1 && WHEN.has(first(scan, clause)));
     const mine = startingIn(times, clause.from, clause.to).find(
       (time) => time.to <= clause.to && (quiet || time.from - clause.from <= HEAD),
     );
-    const opens = wordsIn(scan, clause.from, clause.from + HEAD).some((word) => ONWARD.has(word));
+    const opens = wordsIn(scan, clause.from, mine?.from ?? clause.from)
+      .slice(0, HEAD)
+      .some((word) => ONWARD.has(word));
     if (mine !== undefined) return opens ? undefined : mine;
     if (!quiet) return undefined;
   }
@@ -92,13 +98,16 @@ const trailing = (
 
 const NEAR = 3;
 const FAR = 9;
+/** "Got back from the lake on Sunday." tells when something else was. */
+const ABROAD = listed("datesAbroad");
 
 /** "In March the slide stuck, we were at the lake, ...": told before the deed, after what was done before it. */
 const beforehand = (
   event: Event,
   earlier: Event | undefined,
   times: readonly TimeRef[],
-  { index, deeds }: Build,
+  told: Told,
+  { index, deeds, clauses, scan }: Build,
 ): TimeRef | undefined => {
   const first = event.deeds[0];
   const last = earlier?.deeds.at(-1);
@@ -107,6 +116,12 @@ const beforehand = (
   return times.findLast((time) => {
     const at = index[time.from] ?? 0;
     if (time.from < since || at >= firstClause || at <= (last?.clause ?? -1)) return false;
+    const { from, to } = clauses[at] ?? { from: 0, to: 0 };
+    const parted = clauses.slice(at + 1, firstClause + 1).some((clause) => clause.hard);
+    const ours = [told.faults, told.verdicts, told.topic.mentions].some(
+      (refs) => startingIn(refs as readonly Stretch[], from, to).length > 0,
+    );
+    if (parted && !ours && wordsIn(scan, from, to).some((word) => ABROAD.has(word))) return false;
     const between = startingIn(deeds, time.from, first?.from ?? time.from);
     return firstClause - at <= (between.some((deed) => deed.status === "done") ? NEAR : FAR);
   });
@@ -135,6 +150,9 @@ const rightBefore = (event: Event, build: Build): TimeRef | undefined => {
   return undefined;
 };
 
+/** Of several deeds, taking off what was there and buying what goes in date the work least. */
+const weight = (deed: Deed): number => Number(deed.sense === "prep") + 2 * Number(isPurchase(deed));
+
 /** The date of a piece of work, or undefined when nothing in its own words gives one. */
 export const dateOf = (
   event: Event,
@@ -145,8 +163,11 @@ export const dateOf = (
   const { today } = build;
   const mine = told.times.filter((time) => isPastPoint(time, today));
   const times = startingIn(mine, event.from, event.to);
-  const main = [...event.deeds].sort((a, b) => Number(a.sense === "prep") - Number(b.sense === "prep"));
-  const own = firstOf(main, (deed) => inOwnClause(deed, event.deeds, build) ?? sinceDeed(deed, build));
+  const main = event.deeds.toSorted((a, b) => weight(a) - weight(b));
+  const own = firstOf(
+    main,
+    (deed) => inOwnClause(deed, event.deeds, build) ?? sinceDeed(deed, build) ?? cleft(deed, build),
+  );
   if (own !== undefined) return found(own, "in-the-deed");
   const ends = [...new Set(event.deeds.map((deed) => deed.clause))].reverse();
   const that = firstOf(ends, (clause) => afterwards(clause, event, times, build));
@@ -155,8 +176,10 @@ export const dateOf = (
   if (after !== undefined) return found(after, "just-after-the-deed");
   const on = firstOf(main, (deed) => goesOn(deed, build));
   if (on !== undefined) return found(on, "goes-on");
-  const before = beforehand(event, earlier, mine, build) ?? rightBefore(event, build);
+  const before = beforehand(event, earlier, mine, told, build) ?? rightBefore(event, build);
   if (before !== undefined) return found(before, "before-the-deed");
+  const tale = taleTime(event, build);
+  if (tale !== undefined) return found(tale, "goes-on");
   const lasting = lastingOf(event, told, build);
   return lasting && found(lasting, "lasting");
 };

@@ -34,3 +34,7 @@ export type Given = {
   readonly metered: boolean;
   readonly component: ComponentId;
 };
+
+/** "Bought a pump in January": when it was bought is not when it was put in. */
+export const isPurchase = ({ sense, source }: Deed): boolean =>
+  sense === "new" && /\b(?:buy|order|grab)~/u.test(source);

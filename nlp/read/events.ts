@@ -1,6 +1,6 @@
 import type { Action } from "../../shared/vocabulary.ts";
 import type { Clause } from "./clauses.ts";
-import type { Deed } from "./deed.ts";
+import { type Deed, isPurchase } from "./deed.ts";
 import { givenFor } from "./given.ts";
 import ranks from "./ranks.json" with { type: "json" };
 import type { TimeRef } from "./scan.ts";
@@ -43,15 +43,24 @@ const gathered = new WeakMap<Event, Dates>();
 
 const datesOf = (told: Told, clauses: readonly Clause[], event: Event): ReadonlySet<string> => {
   const dates = gathered.get(event) ?? { edtfs: new Set<string>(), deeds: 0 };
-  for (const deed of event.deeds.slice(dates.deeds))
+  for (const deed of event.deeds.slice(dates.deeds).filter((each) => !isPurchase(each)))
     for (const { time } of pointsOf(told, clauses, deed)) dates.edtfs.add(time.edtf);
   dates.deeds = event.deeds.length;
   gathered.set(event, dates);
   return dates.edtfs;
 };
 
+/** "…, and this past August | I pulled it": a time told between two deeds, in a clause that tells of no other. */
+const between = (told: Told, last: Event, deed: Deed, clauses: readonly Clause[]): TimeRef | undefined => {
+  const from = clauses[(last.deeds.at(-1)?.clause ?? deed.clause) + 1]?.from ?? deed.from;
+  const to = clauses[deed.clause]?.from ?? deed.from;
+  return startingIn(told.times, from, to).findLast(
+    ({ time }) => time.role === "point" && time.direction !== "future",
+  );
+};
+
 const timesDiffer = (told: Told, last: Event, deed: Deed, clauses: readonly Clause[]): boolean => {
-  const own = pointsOf(told, clauses, deed)[0];
+  const own = pointsOf(told, clauses, deed)[0] ?? between(told, last, deed, clauses);
   if (own === undefined) return false;
   const before = datesOf(told, clauses, last);
   return before.size > 0 && !before.has(own.time.edtf);

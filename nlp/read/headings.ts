@@ -18,7 +18,7 @@ const isHeading = (time: TimeRef, { scan, clauses, index, deeds }: Build): boole
   const opens =
     time.from === 0 || before?.kind === "mark" || clauses[index[time.from] ?? 0]?.from === time.from;
   const after = scan.tokens[time.to];
-  if (opens && after?.kind === "mark" && MARKS.has(after.norm)) return true;
+  if (after?.kind === "mark" && (after.norm === ":" || (opens && MARKS.has(after.norm)))) return true;
   const words = scan.tokens.slice(from, to).map((token) => token.norm);
   const named = startingIn(scan.components, from, to).some((ref) => !ref.weak);
   const worked = startingIn(deeds, from, to).some(

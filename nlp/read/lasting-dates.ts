@@ -1,6 +1,7 @@
 import type { Build } from "./build.ts";
 import type { Clause } from "./clauses.ts";
 import type { Deed } from "./deed.ts";
+import { ofPart } from "./own-times.ts";
 import { isRigUse } from "./rig-use.ts";
 import type { TimeRef } from "./scan.ts";
 import type { Event, Told } from "./told.ts";
@@ -8,6 +9,8 @@ import { startingIn, touching } from "./windows.ts";
 
 const NEAR_VERDICT = 8;
 const LONGEST = 8;
+/** How far, in words, from a deed the parts that went into it may be told of. */
+const PHRASE = 14;
 
 const clauseOf = ({ clauses, index }: Build, at: number): Clause =>
   clauses[index[at] ?? 0] ?? { from: 0, to: 0, hard: true, subordinate: false };
@@ -58,6 +61,12 @@ export const lastingOf = (event: Event, told: Told, build: Build): TimeRef | und
   return startingIn(told.times, event.from, event.to).find((time) => {
     if (time.time.role !== "lasting" && time.time.role !== "since") return false;
     if (isOver(time, told) || ofUse(time, told, build)) return false;
+    if (
+      event.deeds.some(
+        (deed) => deed.at < time.from && time.from - deed.at <= PHRASE && ofPart(time, deed, build),
+      )
+    )
+      return false;
     return time.time.role === "lasting" || (time.from > first && !ofTrouble(time, told, build));
   });
 };

@@ -3,11 +3,43 @@ import type { Deed } from "./deed.ts";
 import { isPastPoint } from "./past-points.ts";
 import type { TimeRef } from "./scan.ts";
 import { startingIn } from "./windows.ts";
-import { SUBJECTS } from "./words.ts";
+import { listed, SUBJECTS } from "./words.ts";
+
+/** "In by the fifth": no later than that, and told because it was then. */
+const isBy = (time: TimeRef, { scan, today }: Build): boolean =>
+  time.time.role === "until" && scan.tokens[time.from]?.norm === "by" && time.time.edtf.slice(0, 10) <= today;
 
 const timesIn = ({ clauses, times, today }: Build, clause: number): readonly TimeRef[] => {
   const { from, to } = clauses[clause] ?? { from: 0, to: 0 };
   return startingIn(times, from, to).filter((time) => time.to <= to && isPastPoint(time, today));
+};
+
+const OPENERS = new Set(["when", "that"]);
+/** "It was Easter Monday, I think, when I put the step on". */
+export const cleft = (deed: Deed, build: Build): TimeRef | undefined => {
+  const { clauses, scan } = build;
+  const clause = clauses[deed.clause];
+  if (clause === undefined || !OPENERS.has(scan.tokens[clause.from]?.norm ?? "")) return undefined;
+  return [1, 2].flatMap((back) => {
+    const before = clauses[deed.clause - back];
+    const said = scan.tokens
+      .slice(before?.from, before?.to)
+      .some(({ norm }) => norm === "was" || norm === "twas");
+    return before !== undefined && said ? timesIn(build, deed.clause - back) : [];
+  })[0];
+};
+
+const HISTORY = listed("datesHistory");
+const OWNERS = listed("datesOwners");
+const VERB_AFTER = 3;
+
+/** "With one I bought in January", "the spare we've carried since 2021": told of the part and not of the work. */
+export const ofPart = (time: TimeRef, deed: Deed, { scan }: Build): boolean => {
+  const words = scan.tokens.slice(deed.at + 1, time.from).map((token) => token.norm);
+  return words.some(
+    (word, at) =>
+      HISTORY.has(word) && words.slice(Math.max(0, at - VERB_AFTER), at).some((each) => OWNERS.has(each)),
+  );
 };
 
 const nearest = (times: readonly TimeRef[], deed: Deed): TimeRef | undefined =>
@@ -22,9 +54,10 @@ const claimant = (time: TimeRef, deeds: readonly Deed[], leads: boolean): Deed |
 
 /** The time in the clause of a deed that is told of it; `own` are the deeds of the same piece of work. */
 export const inOwnClause = (deed: Deed, own: readonly Deed[], build: Build): TimeRef | undefined => {
-  const times = timesIn(build, deed.clause);
-  if (times.length < 2) return times[0];
+  const times = timesIn(build, deed.clause).filter((time) => !ofPart(time, deed, build));
   const { from, to } = build.clauses[deed.clause] ?? { from: 0, to: 0 };
+  if (times.length === 0) return startingIn(build.times, from, to).find((time) => isBy(time, build));
+  if (times.length === 1) return times[0];
   const deeds = startingIn(build.deeds, from, to).filter((each) => each.status !== "talk");
   if (deeds.every((each) => own.includes(each))) return nearest(times, deed);
   const leads = (times[0]?.from ?? 0) < (deeds[0]?.at ?? 0);

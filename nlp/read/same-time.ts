@@ -4,11 +4,12 @@ import type { Made } from "./made.ts";
 import { isPastPoint } from "./past-points.ts";
 import sameTimes from "./same-times.json" with { type: "json" };
 import type { Event } from "./told.ts";
+import { startingIn } from "./windows.ts";
 import { listed } from "./words.ts";
 
 const STRONG = sameTimes.strong.map((phrase) => phrase.split(" "));
 const WEAK = sameTimes.weak.map((phrase) => phrase.split(" "));
-const DAY = /^\d{4}-\d{2}-\d{2}~?$/;
+const DAY = /^\d{4}-\d{2}-\d{2}~?(?:\/|$)/;
 const NEAR = 4;
 const NOW = listed("datesNow");
 
@@ -23,16 +24,26 @@ const partnerOf = (event: Event, earlier: readonly Made[]): Made | undefined => 
     : earlier.find((other) => other.event === like);
 };
 
+/** Where what leads to a piece of work begins: a clause before it may say what else was going on. */
+const start = ({ span }: Made, first: number, { clauses, index, deeds }: Build): number => {
+  const at = Math.min(index[span.from] ?? first, first);
+  const before = clauses[at - 1];
+  const idle =
+    before !== undefined && !startingIn(deeds, before.from, before.to).some((deed) => deed.status === "done");
+  return (idle ? before : clauses[at])?.from ?? span.from;
+};
+
 /** "While I was up there I also sealed the vent": told as done along with what was told before it. */
 export const sameTime = (each: Made, earlier: readonly Made[], build: Build): Dated | undefined => {
   const { scan, clauses, index, times, today } = build;
-  const { event, span } = each;
+  const { event } = each;
   const [first, last] = [event?.deeds[0], event?.deeds.at(-1)];
   if (event === null || first === undefined || last === undefined) return undefined;
   const partner = partnerOf(event, earlier);
   if (partner === undefined) return undefined;
-  const from = clauses[index[span.from] ?? first.clause]?.from ?? span.from;
-  const words = scan.tokens.slice(from, clauses[last.clause]?.to ?? last.to).map((token) => token.norm);
+  const words = scan.tokens
+    .slice(start(each, first.clause, build), clauses[last.clause]?.to ?? last.to)
+    .map((token) => token.norm);
   if (words.some((word) => NOW.has(word))) return undefined;
   const strong = says(words, STRONG);
   const named = times.findLast(

@@ -166,7 +166,10 @@ export const scan = (text: string, moment: Moment): Scan => {
     acts: actsIn(tokens),
     verdicts: verdictsIn(tokens),
     faults: FAULT_INDEX.all(tokens),
-    cues: tokens.flatMap((_, at) => CUE_INDEX.at(tokens, at)),
+    /** "May 3" leaves nothing open. */
+    cues: tokens
+      .flatMap((_, at) => CUE_INDEX.at(tokens, at))
+      .filter((cue) => cue.to - cue.from > 1 || !covers.has(cue.from)),
     materials,
     times: keptTimes.filter((time) => !paid.some((amount) => overlap(time, amount))),
     amounts,

@@ -14,6 +14,11 @@ const TAILS: readonly (readonly string[])[] = [
   ["or", "more"],
   ["or", "less"],
   ["give", "or", "take"],
+  ["and", "change"],
+  ["and", "a", "bit"],
+  ["and", "some"],
+  ["and", "then", "some"],
+  ["plus"],
   ["ish"],
   ["odd"],
 ];

@@ -90,6 +90,7 @@ export const isDay = (place: Place, at = place.at): boolean => {
   if (isAmong("dayLeads", wordBefore({ ...place, at }))) return true;
   const after = place.tokens[at + 1];
   if (after?.gap === "space" && DAY_PARTS.has(after.word)) return true;
+  if (token.gap === "stop" && /^[:\-–—]$/u.test(after?.raw ?? "")) return true;
   if (token.capital && (after === undefined || after.gap !== "space" || /^\d/u.test(after.raw))) return true;
   return datesDeed({ ...place, at });
 };
@@ -104,7 +105,7 @@ export const restsThere = ({ tokens, next }: Place): boolean => {
 
 /** Whether a bare year is a year in which something was done. */
 export const isYear = (place: Place): boolean => {
-  const before = wordBefore(place);
+  const before = place.tokens[place.at]?.gap === "comma" ? "" : wordBefore(place);
   if (isAmong("counted", wordAfter(place)) || isAmong("make", before)) return false;
   return isAmong("leads", before) || restsThere(place);
 };

@@ -1,7 +1,7 @@
 import type { Length } from "../length.ts";
 import { future, past } from "../meaning.ts";
 import { about, dayOf, monthOf, spanOf, weekOf } from "../period.ts";
-import { monthIn, weekdayBefore } from "../resolve.ts";
+import { lastWhole, monthIn, weekdayBefore } from "../resolve.ts";
 import { type Place, rule, wordAfter } from "../rule.ts";
 import { addTo, fromNow, shifted } from "../shift.ts";
 
@@ -58,11 +58,16 @@ export const AGO_RULES = [
   ),
   ...rule(
     "ago-month-name",
-    ["<length> ago ,in|this? <month>", "<length> ago last <month>", "<length> ago this past|coming <month>"],
+    ["<length> ago ,in|this|come? <month>", "<length> ago this past|coming <month>"],
     ({ length, month }, { today }) =>
       length.unit === "year" && Number.isInteger(length.low)
         ? past(monthOf(today.with({ day: 1, month, year: today.year - length.low })), 0.9)
         : undefined,
+  ),
+  ...rule("ago-last-month-name", ["<length> ago ,back? last <month>"], ({ length, month }, { today }) =>
+    length.unit === "year" && Number.isInteger(length.low)
+      ? past(monthOf(lastWhole(today, monthIn(month)).from.subtract({ years: length.low })), 0.9)
+      : undefined,
   ),
   ...rule(
     "anniversary",

@@ -81,6 +81,11 @@ export const FEAST_RULES = [
     ({ holiday }, { today }) => past(about(feast(holiday)(today.year - 1)), 0.95),
   ),
   ...rule(
+    "holiday-year-before-last",
+    ["on|at|over? <holiday> ,of|in? the? year before last", "the year before last ,on|at|over? <holiday>"],
+    ({ holiday }, { today }) => past(about(feast(holiday)(today.year - 2)), 0.95),
+  ),
+  ...rule(
     "holiday-years-ago",
     ["on|at|over? <holiday> <length> ago|back", "<length> ago ,on|at|over? <holiday>"],
     ({ holiday, length }, { today }) => {

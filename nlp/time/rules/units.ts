@@ -59,6 +59,11 @@ export const CAMPING_RULES = [
   ...rule("this-camping-season", ["this season", "so far this season"], (_, { today }) =>
     either(about(yearOf(today.year)), 0.5),
   ),
+  ...rule(
+    "edge-of-camping-season",
+    ["at|in|near|toward|towards? the? very? start|beginning|end|middle of the|this|our season"],
+    (_, { today }) => either(about(yearOf(today.year)), 0.5),
+  ),
   ...rule("camping-seasons-ago", ["<n> seasons ago|back"], ({ n }, { today }) =>
     Number.isInteger(n.low) ? past(about(yearOf(today.year - n.low)), 0.6) : undefined,
   ),
