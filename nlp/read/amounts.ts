@@ -1,43 +1,16 @@
-import type { Span } from "../../shared/reading.ts";
 import type { UseUnit } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
+import type { Amount, Heard, NumberRef } from "./amount.ts";
 import { coinAt, moneyAt } from "./money.ts";
 import units from "./units.json" with { type: "json" };
 import usage from "./usage.json" with { type: "json" };
 import { listed } from "./words.ts";
-
-/** A count of money or of use among the tokens. */
-export type Amount = {
-  readonly from: number;
-  readonly to: number;
-  readonly value: number;
-  readonly what: "money" | UseUnit | "reading";
-};
-
-export type NumberRef = {
-  readonly from: number;
-  readonly to: number;
-  readonly value: number;
-  readonly kind: string;
-  readonly low: number;
-  readonly high: number;
-  readonly span: Span;
-};
 
 const USE: ReadonlyMap<string, UseUnit> = new Map(
   Object.entries(units.use).flatMap(([unit, words]) => words.map((word) => [word, unit as UseUnit] as const)),
 );
 const ADJECTIVES = new Set(units.between);
 const isUse = (word: string): boolean => USE.has(word);
-
-/** What an amount is read from: `isTime` tells whether a number is part of a time, `region` is where it was said. */
-export type Heard = {
-  readonly tokens: readonly Token[];
-  readonly text: string;
-  readonly region: string;
-  readonly isTime: (number: NumberRef) => boolean;
-  readonly isUse: (word: string) => boolean;
-};
 
 /** "Backed the adjuster off six clicks" is no distance, "nine hundred clicks" is. */
 const COUNTED = new Set(["clicks", "klicks"]);

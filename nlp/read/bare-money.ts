@@ -1,6 +1,6 @@
-import type { Amount, Heard, NumberRef } from "./amounts.ts";
+import type { Amount, Heard, NumberRef } from "./amount.ts";
 import data from "./money.json" with { type: "json" };
-import { priceOf, thousandsOf, writtenPrice } from "./money.ts";
+import { priceOf, thousandsOf, writtenPrice } from "./prices.ts";
 import { listed } from "./words.ts";
 
 const CUES = new Set(data.cues);

@@ -1,8 +1,8 @@
 import type { ComponentRef } from "../lexicon/components.ts";
 import { PLACE_INDEX } from "../lexicon/lexicon.ts";
-import type { Amount, NumberRef } from "./amounts.ts";
+import type { Amount, NumberRef } from "./amount.ts";
 import type { Deed } from "./deed.ts";
-import { priceOf } from "./money.ts";
+import { priceOf } from "./prices.ts";
 import type { Scan, Stretch } from "./scan.ts";
 import { startingIn, touching } from "./windows.ts";
 import { DETERMINERS, listed, NEGATIVES } from "./words.ts";

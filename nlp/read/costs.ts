@@ -1,4 +1,4 @@
-import type { Amount } from "./amounts.ts";
+import type { Amount } from "./amount.ts";
 import type { Build } from "./build.ts";
 import type { Made } from "./made.ts";
 import data from "./money.json" with { type: "json" };

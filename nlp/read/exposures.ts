@@ -1,5 +1,5 @@
 import type { Exposure, UseUnit } from "../../shared/record.ts";
-import type { Amount } from "./amounts.ts";
+import type { Amount } from "./amount.ts";
 import type { Clause } from "./clauses.ts";
 import { wordAt } from "./ground.ts";
 import { isRigUse } from "./rig-use.ts";

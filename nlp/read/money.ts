@@ -1,7 +1,7 @@
-import type { Token } from "../lexicon/tokens.ts";
-import type { Amount, Heard, NumberRef } from "./amounts.ts";
+import type { Amount, Heard, NumberRef } from "./amount.ts";
 import { bareMoneyAt } from "./bare-money.ts";
 import data from "./money.json" with { type: "json" };
+import { priceOf, thousandsOf, writtenPrice } from "./prices.ts";
 
 const BEFORE = new Set(data.before);
 const AFTER = new Set(data.after);
@@ -12,34 +12,6 @@ const COINS: ReadonlyMap<string, number> = new Map(Object.entries(data.coins));
 
 const MOST_BETWEEN = 2;
 const THOUSAND = 1000;
-
-/** "twelve fifty" as money is 12.5, "four ninety nine" 4.99. */
-export const priceOf = (
-  number: Pick<NumberRef, "from" | "to" | "kind" | "value">,
-  tokens: readonly Token[],
-): number => {
-  const said = tokens.slice(number.from, number.to);
-  const isRun = number.kind === "run" && said.every((token) => token.kind === "word");
-  const [whole, cents] = [Math.floor(number.value / 100), number.value % 100];
-  if (!isRun || number.value >= 10_000 || whole >= 100) return number.value;
-  if (number.value >= 1000) return cents > 0 ? whole + cents / 100 : number.value;
-  return number.value >= 300 && cents === 99 ? whole + cents / 100 : number.value;
-};
-
-/** "27,50" and "189.00": two places after the mark; "1.250" among those who write thousands so. */
-export const writtenPrice = (number: NumberRef, { text, region }: Heard): number | undefined => {
-  const written = text.slice(number.span.start, number.span.end);
-  if (/^\d{1,6}[.,]\d{2}$/u.test(written)) return Number(written.replace(",", "."));
-  if (/^\d{1,3}\.\d{3}$/u.test(written) && region === "GB") return Number(written.replace(".", ""));
-  return undefined;
-};
-
-/** "$1.2k", "two grand". */
-export const thousandsOf = (number: NumberRef, { tokens, text }: Heard): { by: number; to: number } => {
-  if (/^k\b/iu.test(text.slice(number.span.end))) return { by: THOUSAND, to: number.to };
-  const next = tokens[number.to]?.norm;
-  return next === "grand" || next === "k" ? { by: THOUSAND, to: number.to + 1 } : { by: 1, to: number.to };
-};
 
 const isAbroad = (region: string): boolean => region !== "GB" && region !== "IE";
 const WEIGHED = new Set([

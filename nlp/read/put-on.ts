@@ -1,5 +1,5 @@
 import type { UseUnit } from "../../shared/record.ts";
-import type { Amount } from "./amounts.ts";
+import type { Amount } from "./amount.ts";
 import type { Scan } from "./scan.ts";
 import { touching } from "./windows.ts";
 import { listed } from "./words.ts";

@@ -1,4 +1,4 @@
-import type { Amount } from "./amounts.ts";
+import type { Amount } from "./amount.ts";
 import type { Clause } from "./clauses.ts";
 import type { Scan } from "./scan.ts";
 import data from "./usage.json" with { type: "json" };

@@ -16,7 +16,8 @@ import type { Hit } from "../lexicon/pattern.ts";
 import { tokenize } from "../lexicon/spelling.ts";
 import type { Token } from "../lexicon/tokens.ts";
 import { findNumbers, findTimes, regionOf, type TimeMention } from "../time/index.ts";
-import { type Amount, amountsIn, type NumberRef } from "./amounts.ts";
+import type { Amount, NumberRef } from "./amount.ts";
+import { amountsIn } from "./amounts.ts";
 import { NEGATIVES } from "./words.ts";
 
 /** A stretch of tokens, `to` exclusive. */

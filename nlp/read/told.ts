@@ -2,7 +2,7 @@ import type { Action } from "../../shared/vocabulary.ts";
 import type { VerdictEntry } from "../lexicon/lexicon.ts";
 import type { MaterialRef } from "../lexicon/materials.ts";
 import type { Hit } from "../lexicon/pattern.ts";
-import type { Amount } from "./amounts.ts";
+import type { Amount } from "./amount.ts";
 import type { Clause } from "./clauses.ts";
 import type { Deed } from "./deed.ts";
 import type { Scan, TimeRef } from "./scan.ts";

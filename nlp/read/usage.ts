@@ -2,7 +2,7 @@ import { Temporal } from "temporal-polyfill";
 import { daySpan } from "../../shared/edtf.ts";
 import type { UsageDraft } from "../../shared/reading.ts";
 import type { Edtf, UseUnit } from "../../shared/record.ts";
-import type { Amount } from "./amounts.ts";
+import type { Amount } from "./amount.ts";
 import type { Clause } from "./clauses.ts";
 import { putOn, unitHere } from "./put-on.ts";
 import { correctedBy, isRigUse } from "./rig-use.ts";
