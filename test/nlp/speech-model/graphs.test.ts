@@ -78,7 +78,7 @@ describe("the ONNX graphs compute what the training's model computes", () => {
   });
 
   // Processors without instructions for 8-bit dot products saturate on the way (ONNX Runtime, "Quantize ONNX models",
-  // on U8S8): measured 0.05 of the largest score with them, 0.2 without.
+  // on U8S8): under 0.05 of the largest score with them, 0.2 measured without.
   it("in whole numbers nearly so", async () => {
     const size = Math.max(...reference.scores.map(Math.abs));
     expect(farthest(await decode("int8", await encode("int8"), 3), last)).toBeLessThan(0.3 * size);
