@@ -144,7 +144,8 @@ const NUMBER_WORDS = new Set(
     " ",
   ),
 );
-const accepts = (part: Part, token: Token): boolean => {
+/** Whether a token may stand for a part of a pattern. */
+export const accepts = (part: Part, token: Token): boolean => {
   if (part.any === "number") return token.kind === "number" || NUMBER_WORDS.has(token.norm);
   if (part.any === "word") return token.kind === "word";
   return part.words.has(token.norm) || part.words.has(token.stem) || part.forms.has(token.norm);

@@ -200,7 +200,7 @@ class Events {
       if (!this.#told.times.some((time) => time.from >= clause.from && time.to <= clause.to)) break;
       at--;
     }
-    return clauses[at]?.from ?? first.from;
+    return first.clause === lastClause ? first.from : (clauses[at]?.from ?? first.from);
   }
 
   /** Taking off is a piece of work of its own when nothing else came of it. */

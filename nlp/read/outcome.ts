@@ -9,6 +9,10 @@ type Verdict = Hit<VerdictEntry>;
 
 const last = <T>(list: readonly T[]): T | undefined => list.at(-1);
 
+/** Words of a verdict that no praise after it takes back: "slow but", "only if you lift it"; "a bit better" is less. */
+const QUALIFIES =
+  /\b(?:but|meh|half|if|except|only|still|not|mostly?|less|nearly|almost|till|until|unless|one)\b/;
+
 /** The outcome that the verdicts on one piece of work add up to, in the order in which they were said. */
 export const judge = (
   verdicts: readonly Verdict[],
@@ -26,7 +30,8 @@ export const judge = (
     (lastPart.from > lastBad.from || lastBad.source.startsWith("still"));
   if (lastBad !== undefined && !overBad && (lastGood === undefined || lastBad.from > lastGood.from))
     return { outcome: "failed", spans: [lastBad], rule: `verdict:${lastBad.source}` };
-  if (lastPart !== undefined)
+  const overPart = lastPart !== undefined && lastGood !== undefined && lastGood.from >= lastPart.to;
+  if (lastPart !== undefined && !(overPart && !QUALIFIES.test(lastPart.source)))
     return { outcome: "partly", spans: [lastPart], rule: `verdict:${lastPart.source}` };
   const openAfter = last(open);
   if (openAfter !== undefined && (lastGood === undefined || openAfter.from > lastGood.from))

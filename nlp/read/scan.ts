@@ -1,5 +1,4 @@
 import type { Moment } from "../../shared/reading.ts";
-import type { Outcome } from "../../shared/vocabulary.ts";
 import { actsIn } from "../lexicon/acts.ts";
 import { type ComponentRef, componentsIn } from "../lexicon/components.ts";
 import {
@@ -8,7 +7,6 @@ import {
   type Cue,
   FAULT_INDEX,
   SPELLER,
-  VERDICT_INDEX,
   type VerdictEntry,
 } from "../lexicon/lexicon.ts";
 import { type MaterialRef, materialsIn } from "../lexicon/materials.ts";
@@ -18,7 +16,7 @@ import type { Token } from "../lexicon/tokens.ts";
 import { findNumbers, findTimes, regionOf, type TimeMention } from "../time/index.ts";
 import type { Amount, NumberRef } from "./amount.ts";
 import { amountsIn } from "./amounts.ts";
-import { NEGATIVES } from "./words.ts";
+import { verdictsIn } from "./verdicts.ts";
 
 /** A stretch of tokens, `to` exclusive. */
 export type Stretch = { readonly from: number; readonly to: number };
@@ -86,35 +84,6 @@ const withYears = (times: readonly TimeRef[]): TimeRef[] => {
     } else out.push(time);
   }
   return out;
-};
-
-/** How many words a pattern names, not counting gaps: of two that are as long the one that says more counts. */
-const saidBy = (source: string): number => source.split(" ").filter((part) => !part.startsWith("..")).length;
-
-type Said = Hit<{ readonly outcome: Outcome | null }>;
-
-const DENIALS: ReadonlySet<string> = new Set([...NEGATIVES, "half", "nowhere"]);
-
-/** A verdict within a wider one ("as bad as" in "not as bad as it was"), or on what a denial before it denies ("won't hold | pressure"). */
-const isWithin = (hit: Said, wider: Said | undefined, tokens: readonly Token[]): boolean =>
-  wider !== undefined &&
-  hit.from < wider.to &&
-  (hit.to <= wider.to || DENIALS.has(tokens[wider.from]?.norm ?? ""));
-
-/** The verdicts of a text, of those that start together the widest; words that only look like one are left out. */
-const verdictsIn = (tokens: readonly Token[]): Hit<VerdictEntry>[] => {
-  const found: Said[] = [];
-  for (let at = 0; at < tokens.length; at++) {
-    const hits: readonly Said[] = VERDICT_INDEX.at(tokens, at);
-    if (hits.length === 0) continue;
-    const best = hits.reduce((a, b) =>
-      b.to > a.to || (b.to === a.to && saidBy(b.source) > saidBy(a.source)) ? b : a,
-    );
-    if (!isWithin(best, found.at(-1), tokens)) found.push(best);
-  }
-  return found.flatMap((hit) =>
-    hit.value.outcome === null ? [] : [{ ...hit, value: { outcome: hit.value.outcome } }],
-  );
 };
 
 export const scan = (text: string, moment: Moment): Scan => {

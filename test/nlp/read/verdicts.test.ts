@@ -1,0 +1,18 @@
+import { describe, expect, it } from "vitest";
+import { read } from "../../../nlp/read/index.ts";
+import verdicts from "./verdicts.json" with { type: "json" };
+
+const MOMENT = { said: "2025-06-16T18:30:00-06:00", zone: "America/Denver", hemisphere: "north" } as const;
+
+/** The outcome of one piece of work after which something is said. */
+const outcomeAfter = (said: string): (string | null)[] =>
+  read(`The skylight leaked, so I resealed it with lap sealant in September. ${said}.`, MOMENT).records.map(
+    (draft) => draft.fields.outcome,
+  );
+
+describe("verdicts in people's words", () => {
+  it.each(["holding", "partly", "failed", "untested"] as const)("%s", (outcome) => {
+    const misread = verdicts[outcome].filter((said) => outcomeAfter(said).join() !== outcome);
+    expect(misread).toEqual([]);
+  });
+});
