@@ -16,10 +16,10 @@ import type { Token } from "../lexicon/tokens.ts";
 import { findNumbers, findTimes, regionOf, type TimeMention } from "../time/index.ts";
 import type { Amount, NumberRef } from "./amount.ts";
 import { amountsIn } from "./amounts.ts";
+import type { Stretch } from "./stretch.ts";
 import { verdictsIn } from "./verdicts.ts";
 
-/** A stretch of tokens, `to` exclusive. */
-export type Stretch = { readonly from: number; readonly to: number };
+export type { Stretch } from "./stretch.ts";
 export type TimeRef = Stretch & { readonly time: TimeMention };
 export type ActRef = Hit<ActionEntry>;
 

@@ -2,7 +2,7 @@ import type { Outcome } from "../../shared/vocabulary.ts";
 import { VERDICT_INDEX, type VerdictEntry } from "../lexicon/lexicon.ts";
 import { accepts, compile, type Hit, type Pattern } from "../lexicon/pattern.ts";
 import type { Token } from "../lexicon/tokens.ts";
-import type { Stretch } from "./scan.ts";
+import type { Stretch } from "./stretch.ts";
 import { listed, NEGATIVES } from "./words.ts";
 
 export type Verdict = Hit<VerdictEntry>;
