@@ -44,7 +44,8 @@ const act = (turn: Turn, intent: Intent, scene: Scene, note: ToldNote): void => 
     case "verdict":
       return verdict(turn, intent.records, intent.outcome, note.id);
     case "tick":
-      return tick(turn, intent);
+      if (!tick(turn, intent)) tell(turn, note);
+      return;
     case "leave":
       return leave(turn, intent);
     case "home":

@@ -22,14 +22,16 @@ export const settle = (turn: Turn, ids: readonly RecordId[]): readonly KeptRecor
   return open;
 };
 
-export const tick = (turn: Turn, intent: Tick): void => {
+/** False, with nothing said, where the words may be about something else than the list. */
+export const tick = (turn: Turn, intent: Tick): boolean => {
   const ticked = settle(
     turn,
     meant(turn, intent).map(({ id }) => id),
   );
+  if (ticked.length === 0 && intent.how === "dropped") return false;
   if (ticked.length === 0) {
     turn.say({ text: "I don't find that among the open things. Ask “what's open?” to see them." });
-    return;
+    return true;
   }
   const names = listed(ticked.map(({ fields }) => thingName(fields)));
   turn.say({
@@ -37,4 +39,5 @@ export const tick = (turn: Turn, intent: Tick): void => {
     buttons: [[{ label: "Undo", tap: { tap: "undo", turn: turn.turnId } }]],
     shows: { of: "note", records: ticked.map(({ id }) => id) },
   });
+  return true;
 };

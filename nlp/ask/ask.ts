@@ -10,7 +10,7 @@ import { topicOf } from "./topic.ts";
 export type Question = Query | { readonly ask: "decide"; readonly topic: Topic } | { readonly ask: "ready" };
 
 const UNITS: readonly (readonly [RegExp, UseUnit])[] = [
-  [/\b(?:km|kms|kilomet\w+|ks|clicks)\b/, "km"],
+  [/\b(?:km|kms|kilomet\w+|ks|kays|clicks|klicks)\b/, "km"],
   [/\b(?:miles?|far|distance|mileage|odometer|towing|driving|tow|drive|driven)\b/, "miles"],
   [/\bnights?\b/, "nights"],
   [/\btrips?\b/, "trips"],
@@ -33,6 +33,9 @@ const orderOf = (words: string): "newest" | "oldest" =>
     ? "oldest"
     : "newest";
 
+const DEAREST =
+  /\b(?:dearest|costliest|most (?:expensive|costly)|biggest (?:bill|expense|outlay|spend|cost))\b/;
+
 const queryOf = (asked: Asked, words: string, timed: Timed, topic: Topic): Question => {
   const { period } = timed;
   switch (asked.kind) {
@@ -52,10 +55,11 @@ const queryOf = (asked: Asked, words: string, timed: Timed, topic: Topic): Quest
       return { ask: "buy", topic };
     case "use":
       return useOf(words, timed);
+    case "cost":
+      return { ask: "cost", topic, period, of: DEAREST.test(words) ? "dearest" : "all" };
     case "open":
     case "list":
     case "ever":
-    case "cost":
     case "said":
     case "due":
     case "worst":
@@ -87,10 +91,23 @@ const sameTime = (words: string, timed: Timed, before: Question | null): Timed =
 const topicBefore = (asked: Question | null): Topic | undefined =>
   asked !== null && "topic" in asked && !isBare(asked.topic) ? asked.topic : undefined;
 
+/** "What did I use", "who did it last", right after another question: nothing is named at all. */
+const isCutShort = (topic: Topic, words: string): boolean =>
+  isBare(topic) &&
+  topic.words.length + topic.materials.length + topic.where.length === 0 &&
+  words.split(" ").length <= 6 &&
+  /^(?:and |so |but )*(?:what (?:did|have) (?:i|we) (?:use|used|put on|put in|pay|paid)|when was that|who did|who was|why|how often|how many times|how long ago|how long did|where was|with what|what with)\b/.test(
+    words,
+  );
+
 /** "And how many times has it come undone": the thing is that of the question before. */
 const carried = (topic: Topic, words: string, before: Topic | undefined): Topic => {
   const said = topic.materials.length + topic.words.length > 0 ? words.replace(/\bthere\b/g, " ") : words;
-  if (before === undefined || !POINTS_BACK.test(said)) return topic;
+  if (before === undefined) return topic;
+  if (!POINTS_BACK.test(said))
+    return isCutShort(topic, words)
+      ? { ...topic, named: before.named, systems: before.systems, where: before.where }
+      : topic;
   if (isBare(topic) || ((topic.named[0]?.sure ?? 0) < NAMED_ENOUGH && SUBJECT.test(words)))
     return {
       ...topic,

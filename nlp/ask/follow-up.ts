@@ -93,6 +93,7 @@ const nextTopic = (words: string, said: Topic, before: Topic): Topic | undefined
   if (/\bother (?:side|end|one)\b/.test(words))
     return { ...before, where: before.where.map((place) => OTHER_SIDE[place] ?? place) };
   if (said.named.length + said.systems.length > 0) return said;
+  if (said.who !== null) return { ...before, who: said.who };
   if (ALL.test(words)) return EMPTY_TOPIC;
   if (
     isBare(said) &&

@@ -40,6 +40,7 @@ const ASKS: readonly RegExp[] = [
   new RegExp(`^(?:can|could|should|shall|will|would|must) (?:${SUBJECT}|${THING})\\b`),
   /^any(?:thing|one|body)? .*\b(?:left|need|needs|open|outstanding|due|do|doing|broken|still|should|pending|undone|coming|to buy|to get|missing|waiting|failed|hanging|unfinished|record|idea|look|looked|note)\b/,
   /^anything (?:left|open|due|outstanding|else)$/,
+  /^any(?:thing|body|one)? (?!way|who|how)(?:\w+ ?){1,9}$/,
   /^(?:ever|never) (?:\w+ed|done|had|been|put|swapped|cut|bought|got)\b(?! (?:again|since))/,
   /^total (?:nights|miles|kms?|kilomet\w+|distance|trips|spent|costs?|spend|spending|bill|for|of|so far|on|in|to date|money|outlay|number)\b/,
   /^everything$/,
@@ -152,7 +153,7 @@ const FRAGMENT =
 const STATES =
   /\b(?:i|we|it|he|she|they|its|im|is|are|was|were|looks?|seems?|works?|went|came|goes|got|needs?|working|fine|good|ok|okay|holding|dry|tight|well|finished|complete|over|now|here|today|ready|loaded|packed|back|sorted)\b/;
 const ASIDE_FROM_TIME =
-  /\b(?:so far|for|on|in|to|with|from|of|about|left|ahead|spent|done|ever|please|list)\b/;
+  /\b(?:so far|for|on|in|to|with|from|of|about|by|left|ahead|spent|done|ever|please|list)\b/;
 const FEW_WORDS = 8;
 
 const asksInPart = (words: string): boolean =>

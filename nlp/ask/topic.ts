@@ -1,5 +1,5 @@
 import { placeOf } from "../../shared/memory/place.ts";
-import type { Topic } from "../../shared/memory/query.ts";
+import { OTHERS_DID, SPEAKER_DID, type Topic } from "../../shared/memory/query.ts";
 import { plainWords, tellingWords } from "../../shared/memory/words.ts";
 import { deedsIn } from "./deeds.ts";
 import filler from "./filler.json" with { type: "json" };
@@ -36,6 +36,18 @@ const OWNERS: ReadonlySet<string> = new Set(["the", "a", "my", "our", "that", "b
 const isPerson = (words: readonly string[], word: string, at: number): boolean =>
   PEOPLE.has(word) && OWNERS.has(words[at - 1] ?? "") && !/^(?:from|at|in|to)$/.test(words[at - 2] ?? "");
 
+/** "By me", "myself": the speaker; "by others": anyone else. */
+const SPEAKER = /\b(?:by (?:me|us)|myself|ourselves|(?:me|us) (?:or|alone))\b/;
+const OTHERS =
+  /\b(?:by (?:others?|other people|anyone else|somebody else|someone else|(?:a )?pros?|professionals?|hired hands?|outsiders?|strangers?)|(?:others?|other people|somebody else|someone else|professionals?) (?:do|did|done|fixed?|made)|(?:paid|pay|gave|give) (?:to )?(?:others?|other people|someone else|somebody else|professionals?|anyone else))\b/;
+
+const whoIn = (words: readonly string[]): string | null => {
+  const text = words.join(" ");
+  const person = words.find((word, at) => isPerson(words, word, at));
+  if (person !== undefined) return person;
+  return OTHERS.test(text) ? OTHERS_DID : SPEAKER.test(text) ? SPEAKER_DID : null;
+};
+
 const telling = (words: readonly string[]): readonly string[] =>
   tellingWords(words.join(" ")).filter((word) => !ASKING.has(word));
 
@@ -57,7 +69,7 @@ export const topicOf = (text: string): Topic => {
     actions: [...new Set(deeds.flatMap(({ actions }) => actions))],
     where: placesIn(words),
     materials: stuffIn(apart),
-    who: words.find((word, at) => isPerson(words, word, at)) ?? null,
+    who: whoIn(words),
     verbs: deeds.map(({ from, to }) => words.slice(from, to).join(" ")),
     all: telling(apart),
     words: telling(loose).filter((word) => placeOf(word).size === 0),

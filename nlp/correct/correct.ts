@@ -40,10 +40,18 @@ const OWNS_UP =
 const ownsUp = ({ words }: Piece): boolean =>
   words.split(" ").length <= ASIDE_WORDS + 2 && OWNS_UP.test(words);
 
+/** "It wasn't screws": denies what was told. */
+const DENIES_IT =
+  /^(?:and |but )?(?:it|that|they) (?:wasnt|werent|isnt|arent|was not|were not) (?!me\b|us\b)/;
+
+/** Whether what stands in a message shows it to be a correction, however it begins. */
+const ownedUp = (pieces: readonly Piece[]): boolean =>
+  pieces.some((piece, at) => ownsUp(piece) || (at > 0 && DENIES_IT.test(piece.words)));
+
 /** The stretches from the start that put something right, with one aside at most between them, up to the first other. */
 const take = (pieces: readonly Piece[], moment: Moment): Taken => {
   const parts: Part[] = [];
-  let announced: Strength = pieces.slice(1).some(ownsUp) ? "strong" : "none";
+  let announced: Strength = ownedUp(pieces) ? "strong" : "none";
   let next = 0;
   for (const [at, piece] of pieces.entries()) {
     const part: Part | undefined = ownsUp(piece) && at > 0 ? undefined : partOf(piece, moment, announced);
@@ -51,7 +59,8 @@ const take = (pieces: readonly Piece[], moment: Moment): Taken => {
     if (part === undefined && removed && isReason(piece.words)) next = at + 1;
     else if (part === undefined && (next < at || !isAside(piece.words))) break;
     else if (part !== undefined && (next === at || follows(part, piece, announced))) {
-      announced = part.strength === "none" ? "weak" : part.strength;
+      if (part.strength !== "none") announced = part.strength;
+      else if (opened(piece.words).body !== "") announced = "weak";
       parts.push(part);
       next = at + 1;
     }

@@ -9,7 +9,7 @@ const PERSON = `(?:${OWNER} (?:[a-z]+ ){0,3}?(?:${WHO})|the [a-z]+ (?:${WHO}))`;
 
 const NAMED: readonly RegExp[] = [
   new RegExp(
-    `^(${PERSON}) (?:${DID})(?: (?:it|that|this|them|those|both|all|number|the (?:first|second|third|last))\\b.*)?$`,
+    `^(${PERSON}) (?:${DID})(?: (?:it|that|this|them|those|both|all|most|number|everything|the (?:first|second|third|last|work|job|jobs|lot|fitting|fixing|hard part|whole))\\b.*)?$`,
   ),
   new RegExp(
     `^(?:it|that|this|those|they) (?:was|were|is|got)(?: actually| really| all)? (?:done by |by |fixed by |the work of )?(${PERSON})\\b(?:$| (?:who|that|did|done|work))`,

@@ -49,8 +49,12 @@ const isBareThing = (body: string): boolean => {
   return (named[0]?.sure ?? 0) >= 0.9 && words.length + actions.length === 0;
 };
 
+/** What a thing wants is news of it. */
+const NEEDS = /^(?:the |my |our |that )?\w+(?: \w+){0,2} (?:needs?|wants?|could do with|is due)\b/;
+
 /** "The tape didn't hold": how something does is news, not a correction. */
 export const narrates = (text: string, body: string, moment: Moment): boolean => {
+  if (NEEDS.test(body)) return true;
   if (isBareThing(body) || CONTRAST.test(body) || doerIn(body, "strong") !== undefined) return false;
   const { verdicts, faults, times, amounts } = scan(text, moment);
   return tellsReturn(body) || (verdicts.length + faults.length > 0 && times.length + amounts.length === 0);

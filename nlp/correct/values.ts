@@ -40,7 +40,7 @@ const sidesOf = (body: string): Sides => {
 };
 
 const SMALL =
-  /\b(?:after all|in the end|costing|bill|receipt|invoice|tax|says|shows|turned out|ended up|end|call|like|back|both|them|those|shop|handyman|supposed|really|happened|to be|days?|weeks?|months?|years?|later|earlier|before|after|than|component|material|one|ones|side|job|work|used|using|use|cost|came|come|total|instead|paid|pay|price|date|done|did|happened|actually|really|thing|part|place|all in|all told|that|too|also|as well|it|guy|meant|mean|said|should|supposed|meant|only|just|more like|closer to|about|exactly|bit|kind|brand|stuff|called|put|on|in)\b/g;
+  /\b(?:after all|in the end|to be (?:exact|precise|fair|clear|honest|sure|accurate)|exact|precise|on the nose|i think|i believe|i guess|i reckon|if i remember|or so|give or take|thereabouts|costing|bill|receipt|invoice|tax|says|shows|turned out|ended up|end|call|like|back|both|them|those|shop|handyman|supposed|really|happened|to be|days?|weeks?|months?|years?|later|earlier|before|after|than|component|material|one|ones|side|job|work|used|using|use|cost|came|come|total|instead|paid|pay|price|date|done|did|happened|actually|really|thing|part|place|all in|all told|that|too|also|as well|it|guy|meant|mean|said|should|supposed|meant|only|just|more like|closer to|about|exactly|bit|kind|brand|stuff|called|put|on|in)\b/g;
 
 const blanked = (text: string, spans: readonly { readonly start: number; readonly end: number }[]): string =>
   [...spans].reduce(

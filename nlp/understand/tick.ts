@@ -15,6 +15,10 @@ const byTopic = (said: string | undefined, how: "done" | "dropped"): Purpose | u
   return (topic.named[0]?.sure ?? 0) >= 0.6 ? { is: "tick", records: [], topic, how } : undefined;
 };
 
+/** "Leave the windows, they're fine" */
+const LEAVE =
+  /^(?:(?:actually|no|ok|okay|well|so|oh|and|but|you know what) )*(?:leave|forget|forget about|never mind|skip|drop|dont bother with|not bothering with|im not bothering with|no need (?:for|to (?:do|replace|fix|buy))|scrap) (?:the |my |that |a |an )?(\w+(?: \w+){0,2})(?: (?:theyre|its|they are|it is|thats|for now|after all|then|this year|alone)\b.*)?$/;
+
 /** Something on the list that is done, bought or not wanted any more. */
 export const tickIn = (words: string, scene: Scene): Purpose | undefined => {
   const off = OFF.exec(words);
@@ -22,7 +26,9 @@ export const tickIn = (words: string, scene: Scene): Purpose | undefined => {
     byTopic(
       (off?.slice(1) as (string | undefined)[] | undefined)?.find((said) => said !== undefined),
       "done",
-    ) ?? byTopic(NO_NEED.exec(words)?.[1], "dropped");
+    ) ??
+    byTopic(NO_NEED.exec(words)?.[1], "dropped") ??
+    byTopic(LEAVE.exec(words)?.[1], "dropped");
   if (ticked !== undefined) return ticked;
   const open =
     (scene.replyTo ?? scene.shown ?? scene.last)?.records.filter(

@@ -1,10 +1,11 @@
 import type { KeptRecord } from "../history.ts";
 import type { Answer } from "./answer-data.ts";
 import { answerTo, nothingFits } from "./answer-parts.ts";
-import { actionFit, actionsLike, stuffFits, wordFit } from "./fit.ts";
+import { actionFit, actionsLike, sharedCount, stuffFits, wordFit } from "./fit.ts";
 import { type Ground, namesNothing, poolInWords, poolOf } from "./pool.ts";
 import type { Query, Topic } from "./query.ts";
 import { isOpen } from "./told.ts";
+import { tellingStems } from "./words.ts";
 
 /** What was replaced by later work is meant only when its own way or stuff is named. */
 const TAKEN_OVER = 3.5;
@@ -17,12 +18,26 @@ const scoreOf = (ground: Ground, topic: Topic, record: KeptRecord): number => {
   return action + stuff + Math.min(wordFit(topic, record, note), 4) - taken;
 };
 
+/** Words that stand in the notes of some of the fixes and not of others point at those. */
+const TELLING = 4;
+
+const tellingIn = (ground: Ground, topic: Topic, fixes: readonly KeptRecord[]): readonly number[] => {
+  if (topic.words.length === 0) return fixes.map(() => 0);
+  const counts = fixes.map((record) =>
+    sharedCount(topic.words, tellingStems(ground.history.note(record.noteId)?.text ?? "")),
+  );
+  const least = Math.min(...counts);
+  return counts.map((count) => TELLING * (count - least));
+};
+
 /** The fix that the words fit best; the newest among equals. */
-const fixMeant = (ground: Ground, topic: Topic, fixes: readonly KeptRecord[]): KeptRecord | undefined =>
-  fixes
-    .slice(0, 40)
-    .map((record) => ({ record, points: scoreOf(ground, topic, record) }))
+const fixMeant = (ground: Ground, topic: Topic, all: readonly KeptRecord[]): KeptRecord | undefined => {
+  const fixes = all.slice(0, 40);
+  const telling = tellingIn(ground, topic, fixes);
+  return fixes
+    .map((record, at) => ({ record, points: scoreOf(ground, topic, record) + (telling[at] ?? 0) }))
     .sort((a, b) => b.points - a.points)[0]?.record;
+};
 
 const STATES: Record<string, Answer["verdict"]> = {
   holding: "yes",

@@ -82,6 +82,13 @@ const moneyOf = (records: readonly KeptRecord[]): number =>
 const hasCost = (record: KeptRecord): boolean =>
   record.fields.cost !== null && (record.fields.kind === "repair" || record.fields.kind === "check");
 
+const dearestOf = (query: Of<"cost">, counted: readonly KeptRecord[]): Answer => {
+  const [dearest] = [...counted].sort((a, b) => (b.fields.cost ?? 0) - (a.fields.cost ?? 0));
+  return dearest === undefined
+    ? answerTo(query, { cost: 0, because: "no-cost-noted" })
+    : answerTo(query, { records: [dearest], cost: dearest.fields.cost });
+};
+
 /** Money that the records of work done say. */
 export const answerCost = (ground: Ground, query: Of<"cost">): Answer => {
   const { topic, period } = query;
@@ -90,9 +97,10 @@ export const answerCost = (ground: Ground, query: Of<"cost">): Answer => {
   const limit = isMuch ? FEW : EVERY;
   const pool = poolOf(ground, topic, { period, kinds: ["repair", "check"], limit }, hasCost);
   const asked = asAsked(topic, pool);
-  const counted = asked.length > 0 ? asked : topic.actions.length > 0 ? [] : pool;
+  const counted = asked.length > 0 || topic.actions.length > 0 || topic.who !== null ? asked : pool;
   if (counted.length === 0 && !isMuch)
     return nothingFits(ground, query, { cost: 0, because: "no-cost-noted" });
+  if (query.of === "dearest") return dearestOf(query, counted);
   return answerTo(query, { records: counted, cost: isMuch ? whole.cost : moneyOf(counted) });
 };
 

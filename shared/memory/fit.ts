@@ -4,7 +4,7 @@ import table from "./kin-actions.json" with { type: "json" };
 import { compareMaterials } from "./materials.ts";
 import { particularsOf } from "./part.ts";
 import { comparePlaces } from "./place.ts";
-import type { Topic } from "./query.ts";
+import { OTHERS_DID, SPEAKER_DID, type Topic } from "./query.ts";
 import { plainWords, stemOf, tellingStems } from "./words.ts";
 
 const KIN: readonly (readonly string[])[] = table.kin;
@@ -61,8 +61,11 @@ export const stuffFits = (topic: Topic, record: KeptRecord): boolean =>
   topic.materials.some((asked) => record.fields.materials.some((kept) => isSuchStuff(asked, kept)));
 
 /** Whether it was done by the one asked about; true when nobody was. */
-export const doerFits = (topic: Topic, record: KeptRecord): boolean =>
-  topic.who === null || (record.doneBy !== null && plainWords(record.doneBy).includes(topic.who));
+export const doerFits = ({ who }: Topic, { doneBy }: KeptRecord): boolean => {
+  if (who === null) return true;
+  if (who === SPEAKER_DID) return doneBy === null;
+  return doneBy !== null && (who === OTHERS_DID || plainWords(doneBy).includes(who));
+};
 
 /** Whether a name in the question is that of the one who told or did it. */
 export const isTheirs = (topic: Topic, record: KeptRecord): boolean => {

@@ -42,7 +42,8 @@ export const placeCorrected = (kept: string | null, told: string): string => {
   const bare = told.replace(/^(?:on |at |in )?(?:the )?/i, "");
   const words = kept.split(/\s+/);
   const isOfIt = (word: string): boolean => sensesOf(word)?.dimension === sense.dimension;
-  return words.some(isOfIt) ? words.map((word) => (isOfIt(word) ? bare : word)).join(" ") : told;
+  if (words.some(isOfIt)) return words.map((word) => (isOfIt(word) ? bare : word)).join(" ");
+  return others.length === 1 && words.length === 1 && SIDES.has(sense.dimension) ? `${bare} ${kept}` : told;
 };
 
 /** Dimensions that combine: left or right, front or rear, top or bottom. */

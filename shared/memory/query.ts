@@ -14,7 +14,7 @@ export type Topic = {
   /** Place words, lower case, without articles: ["left", "rear"]. */
   readonly where: readonly string[];
   readonly materials: readonly string[];
-  /** Who did the work, as said: "dealer". */
+  /** Who did the work, as said: "dealer", or one of the two below. */
   readonly who: string | null;
   /** The words that told the actions. */
   readonly verbs: readonly string[];
@@ -23,6 +23,10 @@ export type Topic = {
   /** Every telling word, names included, for full-text search. */
   readonly all: readonly string[];
 };
+
+/** The one who asks; anyone else. */
+export const SPEAKER_DID = "me";
+export const OTHERS_DID = "others";
 
 /** Nothing said: the whole rig. */
 export const EMPTY_TOPIC: Topic = {
@@ -77,7 +81,13 @@ export type Query =
   /** Todos and faults not dealt with. */
   | { readonly ask: "open"; readonly topic: Topic; readonly period: Period | null }
   | { readonly ask: "buy"; readonly topic: Topic }
-  | { readonly ask: "cost"; readonly topic: Topic; readonly period: Period | null }
+  /** The money in all, or what was dearest. */
+  | {
+      readonly ask: "cost";
+      readonly topic: Topic;
+      readonly period: Period | null;
+      readonly of: "all" | "dearest";
+    }
   /** Which way of fixing lasted longest, and how long each lasted. */
   | { readonly ask: "longest"; readonly topic: Topic; readonly order: "longest" | "shortest" }
   /** What was said about it, in the words of the notes. */

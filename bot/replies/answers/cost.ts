@@ -14,6 +14,9 @@ const costLine = (turn: Turn, record: KeptRecord): string =>
 export const costReply = (turn: Turn, answer: Answer): Reply => {
   const paid = answer.records.filter(({ fields }) => fields.cost !== null);
   if (paid.length === 0) return { text: `No costs are on record${periodWords(answer)}.` };
+  const [single] = paid;
+  if (answer.query.ask === "cost" && answer.query.of === "dearest" && single !== undefined)
+    return { text: `The dearest${periodWords(answer)}:\n${costLine(turn, single)}` };
   const dearest = [...paid]
     .sort((a, b) => (b.fields.cost ?? 0) - (a.fields.cost ?? 0))
     .slice(0, DEAREST_SHOWN);

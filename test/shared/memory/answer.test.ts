@@ -221,13 +221,13 @@ describe("lists", () => {
 
 describe("money", () => {
   it("is what records of work done say; what is only planned is not spent", () => {
-    expect(kept().ask({ ask: "cost", topic: EMPTY_TOPIC, period: null }).cost).toBe(67);
+    expect(kept().ask({ ask: "cost", topic: EMPTY_TOPIC, period: null, of: "all" }).cost).toBe(67);
   });
   it("goes by the date of the work", () => {
-    expect(kept().ask({ ask: "cost", topic: EMPTY_TOPIC, period: YEAR_2025 }).cost).toBe(36);
+    expect(kept().ask({ ask: "cost", topic: EMPTY_TOPIC, period: YEAR_2025, of: "all" }).cost).toBe(36);
   });
   it("is 0 with a word on why when none was noted", () => {
-    expect(kept().ask({ ask: "cost", topic: topic("frame"), period: null })).toMatchObject({
+    expect(kept().ask({ ask: "cost", topic: topic("frame"), period: null, of: "all" })).toMatchObject({
       cost: 0,
       because: "no-cost-noted",
     });
@@ -266,7 +266,7 @@ describe("an empty memory", () => {
     { ask: "holding", topic: topic("roof"), order: "newest" },
     { ask: "open", topic: EMPTY_TOPIC, period: null },
     { ask: "buy", topic: EMPTY_TOPIC },
-    { ask: "cost", topic: EMPTY_TOPIC, period: null },
+    { ask: "cost", topic: EMPTY_TOPIC, period: null, of: "all" },
     { ask: "longest", topic: topic("roof"), order: "longest" },
     { ask: "said", topic: topic("roof"), period: null },
     { ask: "use", unit: null, meter: false, period: null },
