@@ -26,7 +26,9 @@ export const leavingReply = (turn: Turn, trip: Trip, items: readonly LeavingItem
     return { text: `${head} Nothing is open and nothing falls due on the way. Good roads.` };
   const shown = items.slice(0, SHOWN);
   const done = new Set(trip.ticked);
-  const lines = shown.map(({ key, text }, index) => `${index + 1}. ${done.has(key) ? "Done: " : ""}${text}`);
+  const lines = shown.map(
+    ({ key, text, short }, index) => `${index + 1}. ${done.has(key) ? `Done: ${short}` : text}`,
+  );
   const left = items.filter(({ key }) => !done.has(key)).length;
   const more = items.length > shown.length ? `\n…and ${items.length - shown.length} lesser things.` : "";
   const ticks = shown.map(

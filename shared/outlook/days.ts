@@ -11,12 +11,24 @@ const MILLIS_PER_DAY = 86_400_000;
 export const dayOf = (date: Temporal.PlainDate): Day =>
   Math.round(Date.UTC(date.year, date.month - 1, date.day) / MILLIS_PER_DAY);
 
-/** Year, month from 1 and day of the month. */
+const DAYS_PER_ERA = 146_097;
+/** Days from 1 March of the year 0 to 1970-01-01. */
+const EPOCH_FROM_MARCH_0 = 719_468;
+
+/** Year, month from 1 and day of the month, in the Gregorian calendar; years are counted from March. */
 export const civilOf = (
   day: Day,
 ): { readonly year: number; readonly month: number; readonly date: number } => {
-  const utc = new Date(Math.round(day) * MILLIS_PER_DAY);
-  return { year: utc.getUTCFullYear(), month: utc.getUTCMonth() + 1, date: utc.getUTCDate() };
+  const since = Math.round(day) + EPOCH_FROM_MARCH_0;
+  const era = Math.floor(since / DAYS_PER_ERA);
+  const ofEra = since - era * DAYS_PER_ERA;
+  const leaps = Math.floor(ofEra / 1460) - Math.floor(ofEra / 36_524) + Math.floor(ofEra / 146_096);
+  const yearOfEra = Math.floor((ofEra - leaps) / 365);
+  const ofYear = ofEra - (365 * yearOfEra + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100));
+  const fromMarch = Math.floor((5 * ofYear + 2) / 153);
+  const month = fromMarch < 10 ? fromMarch + 3 : fromMarch - 9;
+  const date = ofYear - Math.floor((153 * fromMarch + 2) / 5) + 1;
+  return { year: yearOfEra + era * 400 + (month <= 2 ? 1 : 0), month, date };
 };
 
 export const dateOf = (day: Day): Temporal.PlainDate => {

@@ -19,6 +19,8 @@ export type LeavingItem = {
   /** Higher is worse; only the order means something. */
   readonly weight: number;
   readonly text: string;
+  /** What it is about, in a few words, for when it is seen to. */
+  readonly short: string;
 };
 
 export type LeavingInput = {
@@ -75,6 +77,7 @@ const openItem = (record: KeptRecord): LeavingItem => {
     consequence,
     weight: HARM[consequence] * share,
     text,
+    short: `${thing(record)}${trouble}.`,
   };
 };
 
@@ -102,6 +105,7 @@ const fixItem = (
     consequence: outlook.consequence,
     weight,
     text,
+    short: `${thing(record)}.`,
   };
   return { ...base, what: mayFail ? "may-fail" : "look" };
 };
@@ -127,7 +131,7 @@ const careItem = (care: CareDue, { trip, ticked }: LeavingInput): LeavingItem | 
   const often = (row.every.days ?? Number.POSITIVE_INFINITY) < ON_THE_ROAD_DAYS;
   if (!seenTo && !onOrBefore(due, often ? trip.from : trip.to)) return undefined;
   const weight = HARM[row.consequence] * CARE_SHARE[care.reason];
-  const text = seenTo ? `${capital(row.say)}.` : `${capital(row.say)}. ${care.why}`;
+  const short = `${capital(row.say)}.`;
   return {
     key,
     what: "care",
@@ -135,7 +139,8 @@ const careItem = (care: CareDue, { trip, ticked }: LeavingInput): LeavingItem | 
     row: row.id,
     consequence: row.consequence,
     weight,
-    text,
+    text: `${short} ${care.why}`,
+    short,
   };
 };
 

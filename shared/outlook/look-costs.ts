@@ -15,15 +15,19 @@ class Hull {
     this.corners = new Int32Array(x.length);
   }
 
-  private steepness(corner: number, index: number): number {
-    const at = this.corners[corner] ?? 0;
-    return ((this.y[at] ?? 0) - (this.y[index] ?? 0)) / ((this.x[at] ?? 0) - (this.x[index] ?? 0));
+  /** How much higher a point lies than another one on its left, and how far right. */
+  private rise(right: number, left: number): number {
+    return (this.y[right] ?? 0) - (this.y[left] ?? 0);
+  }
+  private run(right: number, left: number): number {
+    return (this.x[right] ?? 0) - (this.x[left] ?? 0);
   }
 
   add(index: number): void {
     while (this.left > this.right) {
-      const last = this.corners[this.left] ?? 0;
-      if (this.steepness(this.left, index) < this.steepness(this.left - 1, last)) break;
+      const [last, before] = [this.corners[this.left] ?? 0, this.corners[this.left - 1] ?? 0];
+      if (this.rise(last, index) * this.run(before, last) < this.rise(before, last) * this.run(last, index))
+        break;
       this.left--;
     }
     this.corners[++this.left] = index;
@@ -32,7 +36,8 @@ class Hull {
   /** The point that a line of that slope touches from below; what lies right of it is done with. */
   touchedBy(slope: number): number {
     while (this.left > this.right) {
-      if (this.steepness(this.right, this.corners[this.right + 1] ?? 0) < slope) break;
+      const [corner, next] = [this.corners[this.right] ?? 0, this.corners[this.right + 1] ?? 0];
+      if (this.rise(corner, next) < slope * this.run(corner, next)) break;
       this.right++;
     }
     return this.corners[this.right] ?? 0;

@@ -8,8 +8,8 @@ export type Prediction = {
   readonly logHazard: Float64Array;
 };
 
-const FIRST_LOG_AGE = -6.9;
-const AGES = 40;
+const FIRST_LOG_AGE = -5.4;
+const AGES = 32;
 const LAST_LOG_AGE = FIRST_LOG_AGE + (AGES - 1) * LOG_SCALE_STEP;
 const LEAST_HAZARD = 1e-12;
 const MOST_FAILED = 1 - 1e-15;

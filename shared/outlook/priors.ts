@@ -33,9 +33,11 @@ const said = (materials: readonly string[], list: readonly string[] | undefined)
   list !== undefined &&
   materials.some((material) => list.some((word) => ` ${material} `.includes(` ${word}`)));
 
-const matches = (kind: FixKind, { action, component, materials }: RecordFields): boolean =>
-  action !== null &&
-  kind.actions.includes(action) &&
+const byAction = new Map(
+  ACTIONS.map((action) => [action, FIX_KINDS.filter(({ actions }) => actions.includes(action))]),
+);
+
+const matches = (kind: FixKind, { component, materials }: RecordFields): boolean =>
   (kind.components === undefined || kind.components.includes(component)) &&
   (kind.words === undefined || said(materials, kind.words)) &&
   !said(materials, kind.butNot);
@@ -44,5 +46,5 @@ const matches = (kind: FixKind, { action, component, materials }: RecordFields):
 export const fixKindOf = (fields: RecordFields): FixKind | undefined => {
   if (fields.kind !== "repair" || fields.action === null) return undefined;
   if (SERVICE.has(fields.action) && fields.fault === null) return undefined;
-  return FIX_KINDS.find((kind) => matches(kind, fields));
+  return byAction.get(fields.action)?.find((kind) => matches(kind, fields));
 };
