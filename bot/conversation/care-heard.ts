@@ -1,9 +1,11 @@
 import { topicOf } from "../../nlp/ask/topic.ts";
 import { careAnswerIn, careIn } from "../../nlp/understand/care.ts";
+import { seenToIn } from "../../nlp/understand/seen-to.ts";
 import { type CareRow, careNamed } from "../../shared/outlook/index.ts";
 import { careOffer, carePage, intervals, rowLine } from "../replies/care.ts";
 import { keptChoices } from "../rig/care-choices.ts";
-import { offerCare, switchAll, switchRow } from "./care.ts";
+import { careDone, offerCare, switchAll, switchRow } from "./care.ts";
+import { pendingIn } from "./pending.ts";
 import type { ToldNote } from "./told.ts";
 import type { Turn } from "./turn.ts";
 
@@ -61,9 +63,38 @@ const someHeard = (turn: Turn, about: string, on: boolean): boolean => {
   return false;
 };
 
-/** Standing care in words: the list, all of it, or the checks of what is named, on or off; an answer to the offer. */
+/** The rows that the last nudge in this chat asked about and nobody has answered, by their number in it. */
+const rowsAsked = ({ store, chat }: Turn): ReadonlyMap<number, CareRow["id"]> => {
+  const shows = store.outbox.lastShown(chat.channel, chat.chatId, "nudge")?.shows;
+  const waiting = new Set(
+    keptChoices(store).flatMap(({ row, nudgedOn }) => (nudgedOn === null ? [] : [row])),
+  );
+  const numbered = (shows?.care ?? []).map(
+    (row, at) => [(shows?.records.length ?? 0) + at + 1, row] as const,
+  );
+  return new Map(numbered.filter(([, row]) => waiting.has(row)));
+};
+
+/** "Done", "all done", "1 and 3 done, the rest later" to a nudge about care. */
+const seenTo = (turn: Turn, text: string): boolean => {
+  const asked = rowsAsked(turn);
+  const said = asked.size === 0 || pendingIn(turn)?.is === "which-record" ? undefined : seenToIn(text);
+  if (said === undefined) return false;
+  const lines = [...asked].flatMap(([number, row]) => {
+    const answer = said.numbers.get(number) ?? said.rest;
+    return answer === null ? [] : [careDone(turn, row, answer)];
+  });
+  if (lines.length === 0) return false;
+  turn.say({
+    text: lines.join("\n"),
+    buttons: [[{ label: "Undo", tap: { tap: "undo", turn: turn.turnId } }]],
+  });
+  return true;
+};
+
+/** Standing care in words: the list, all of it, or the checks of what is named, on or off; answers to what was asked. */
 export const careHeard = (turn: Turn, { text }: ToldNote): boolean => {
-  if (answered(turn, text)) return true;
+  if (answered(turn, text) || seenTo(turn, text)) return true;
   const wish = careIn(text);
   if (wish === undefined) return false;
   switch (wish.care) {

@@ -72,7 +72,8 @@ const careLine = (turn: Turn, id: CareRow["id"], due: readonly CareDue[], answer
   const choice = keptChoices(turn.store).find((each) => each.row === id);
   if (answered.size > 0 && choice?.nudgedOn == null)
     return [{ text: `${rowLine(row)}: answered.`, buttons: null }];
-  const why = due.find((each) => each.row.id === id)?.why ?? "";
+  const care = due.find((each) => each.row.id === id);
+  const why = care === undefined || care.reason === "never" ? "" : care.why;
   return [
     {
       text: [`Time to ${row.say}. ${why}`.trim(), row.look].join("\n"),

@@ -2,7 +2,7 @@ import { Temporal } from "temporal-polyfill";
 import type { KeptRecord, RecordId } from "../history.ts";
 import { type Consequence, componentName, consequenceOf } from "../vocabulary.ts";
 import type { CareDue, CareReason } from "./care-choice.ts";
-import type { CareRow } from "./care-table.ts";
+import { CARE_ROWS, type CareRow } from "./care-table.ts";
 import type { Outlook } from "./outlook.ts";
 import { capital, chanceWords } from "./say.ts";
 import type { Settings } from "./settings.ts";
@@ -124,25 +124,36 @@ const CARE_SHARE: Record<CareReason, number> = {
 /** Care that comes round so often goes on on the road. */
 const ON_THE_ROAD_DAYS = 60;
 
-const careItem = (care: CareDue, { trip, ticked }: LeavingInput): LeavingItem | undefined => {
-  const { row, due } = care;
-  const key = `care:${row.id}`;
-  const seenTo = ticked.has(key);
-  const often = (row.every.days ?? Number.POSITIVE_INFINITY) < ON_THE_ROAD_DAYS;
-  if (!seenTo && !onOrBefore(due, often ? trip.from : trip.to)) return undefined;
-  const weight = HARM[row.consequence] * CARE_SHARE[care.reason];
+const careKey = (id: CareRow["id"]): string => `care:${id}`;
+
+const careBase = (row: CareRow) => {
   const short = `${capital(row.say)}.`;
+  const { consequence } = row;
   return {
-    key,
+    key: careKey(row.id),
     what: "care",
     record: null,
     row: row.id,
-    consequence: row.consequence,
-    weight,
-    text: `${short} ${care.why}`,
+    consequence,
+    text: short,
     short,
-  };
+  } as const;
 };
+
+const careItem = (care: CareDue, { trip, ticked }: LeavingInput): LeavingItem | undefined => {
+  const { row, due } = care;
+  const base = careBase(row);
+  const often = (row.every.days ?? Number.POSITIVE_INFINITY) < ON_THE_ROAD_DAYS;
+  if (!ticked.has(base.key) && !onOrBefore(due, often ? trip.from : trip.to)) return undefined;
+  const weight = HARM[row.consequence] * CARE_SHARE[care.reason];
+  return { ...base, weight, text: `${base.short} ${care.why}` };
+};
+
+/** Care that was seen to, and so is not due any more, stays on the list. */
+const seenToItems = ({ care, ticked }: LeavingInput): LeavingItem[] =>
+  CARE_ROWS.filter(({ id }) => ticked.has(careKey(id)) && !care.some(({ row }) => row.id === id)).map(
+    (row) => ({ ...careBase(row), weight: HARM[row.consequence] * CARE_SHARE.trip }),
+  );
 
 /** What is open, may fail, falls due or is to be bought before a trip, worst first. */
 export const leavingList = (input: LeavingInput): readonly LeavingItem[] => {
@@ -153,5 +164,5 @@ export const leavingList = (input: LeavingInput): readonly LeavingItem[] => {
     return (record && fixItem(record, outlook, input)) ?? [];
   });
   const care = input.care.flatMap((one) => careItem(one, input) ?? []);
-  return [...open, ...fixes, ...care].toSorted((a, b) => b.weight - a.weight);
+  return [...open, ...fixes, ...care, ...seenToItems(input)].toSorted((a, b) => b.weight - a.weight);
 };

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { sendNudges } from "../../bot/nudges/send-nudges.ts";
 import { keptChoices } from "../../bot/rig/care-choices.ts";
 import { keptHappenings } from "../../bot/rig/happened.ts";
 import { createDesk } from "../help/desk.ts";
@@ -51,6 +52,34 @@ describe("standing care in words", () => {
     desk.say("turn on the wheel bearing check");
     desk.say("repacked the wheel bearings today");
     expect(desk.say("we leave on 20 June 2026 for two weeks")[0]).not.toContain("bearings");
+  });
+});
+
+describe("a nudge about care", () => {
+  const nudged = () => {
+    const desk = createDesk();
+    for (const wanted of ["gas alarm", "co alarm", "smoke alarm"]) desk.say(`turn on the ${wanted} check`);
+    const later = NOW.add({ hours: 24 * 30 });
+    sendNudges(desk.store, later);
+    desk.clock.set(later);
+    return desk;
+  };
+  const doneOn = ({ store }: ReturnType<typeof createDesk>) =>
+    keptChoices(store).filter(({ done }) => done !== null).length;
+
+  it("takes done for all that was asked, once", () => {
+    const desk = nudged();
+    expect(desk.say("all done").at(-1)?.split("\n")).toHaveLength(3);
+    expect(doneOn(desk)).toBe(3);
+    expect(desk.say("done")[0]).not.toContain("alarm");
+  });
+
+  it("takes some by number and puts the rest off", () => {
+    const desk = nudged();
+    const said = desk.say("2 done, the rest later").at(-1);
+    expect(said?.match(/: done\./g)).toHaveLength(1);
+    expect(said?.match(/ask again in a week/g)).toHaveLength(2);
+    expect(doneOn(desk)).toBe(1);
   });
 });
 

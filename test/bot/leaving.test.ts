@@ -33,6 +33,14 @@ describe("the departure list", () => {
     expect(desk.say("what's open?")[0]).toContain("ump");
   });
 
+  it("keeps care that was seen to on the list, though it is not due any more", () => {
+    const desk = createDesk();
+    desk.say("turn on the wheel nut check");
+    const [list] = desk.say("we leave on 20 May 2026 for four months");
+    expect(line(list, 1)).toContain("Re-torque the wheel nuts");
+    expect(line(desk.say("tick 1")[0], 1)).toBe("1. Done: Re-torque the wheel nuts.");
+  });
+
   it("takes bare numbers only right below the list", () => {
     const { desk } = ready();
     expect(line(desk.say("2")[0], 2)).toContain("Done");
