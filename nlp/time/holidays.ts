@@ -95,19 +95,28 @@ export const holidayAt = (
   return { value: { on: (year) => dayIn(rule, year) }, next: at + named.words.length };
 };
 
-/** Holidays of one word in the plural: "two Christmases ago". */
+const inPlural = (words: readonly string[]): readonly string[] => [
+  ...words.slice(0, -1),
+  `${words.at(-1) ?? ""}s`,
+];
+
+/** Holidays in the plural: "two Christmases ago", "two memorial days ago". */
 export const holidaysAt = (
   tokens: readonly Token[],
   at: number,
   { region }: Reference,
 ): SlotRead<Holiday> | undefined => {
   const word = tokens[at]?.raw ?? "";
-  if (!word.endsWith("s")) return undefined;
-  const named = [word.slice(0, -1), word.slice(0, -2)]
-    .flatMap((name) => byFirstWord.get(name) ?? [])
+  const single = [word.slice(0, -1), word.slice(0, -2)]
+    .flatMap((name) => (word.endsWith("s") ? (byFirstWord.get(name) ?? []) : []))
     .find(({ words }) => words.length === 1);
+  const named =
+    single ??
+    byFirstWord
+      .get(tokens[at]?.word ?? "")
+      ?.find(({ words }) => words.length > 1 && spelled(tokens, at, inPlural(words)));
   const rule = named && ruleFor(named.on, region);
-  return rule && { value: { on: (year) => dayIn(rule, year) }, next: at + 1 };
+  return rule && { value: { on: (year) => dayIn(rule, year) }, next: at + named.words.length };
 };
 
 /** The days off of a country, any of which "the bank holiday" or "the long weekend" may be. */

@@ -1,6 +1,6 @@
 import { wordAt } from "./cardinal.ts";
 import { isAmong } from "./context.ts";
-import { fromOneToOther, isTooLong, type Length } from "./length.ts";
+import { fromOneToOther, isTooLong, type Length, together } from "./length.ts";
 import { type TimeUnit, UNITS } from "./lexicon.ts";
 import { numberAt, type Said } from "./numbers.ts";
 import type { SlotRead } from "./pattern.ts";
@@ -20,6 +20,7 @@ const TAILS: readonly (readonly string[])[] = [
   ["and", "then", "some"],
   ["plus"],
   ["ish"],
+  ["-", "ish"],
   ["odd"],
 ];
 
@@ -41,6 +42,9 @@ const GLUED = new Map<string, TimeUnit>(
 );
 const GLUED_BEFORE = new Set(["ago", "back", "now", "later", "old"]);
 
+const DECADES = new Set(["decade", "decades"]);
+const YEARS_IN_DECADE = 10;
+
 const unitAt = (tokens: Tokens, at: number, first = -1): SlotRead<TimeUnit> | undefined => {
   const start = tokens[at]?.raw === "-" && tokens[at].gap === "none" ? at + 1 : at;
   const token = tokens[start];
@@ -48,7 +52,8 @@ const unitAt = (tokens: Tokens, at: number, first = -1): SlotRead<TimeUnit> | un
     token?.gap === "none" && GLUED_BEFORE.has(word(tokens, start + 1, false))
       ? GLUED.get(token.raw)
       : undefined;
-  const unit = glued ?? UNITS.get(word(tokens, start, start === first));
+  const said = word(tokens, start, start === first);
+  const unit = glued ?? (DECADES.has(said) ? "year" : UNITS.get(said));
   return unit === undefined ? undefined : { value: unit, next: start + 1 };
 };
 
@@ -65,7 +70,9 @@ const ARTICLES = new Set(["a", "an", "one", "the", "per", "each", "every"]);
 const unsaid = (tokens: Tokens, at: number): SlotRead<Said> | undefined => {
   const singular = /^(?:year|month|week|fortnight|day|hour)$/u.test(tokens[at]?.word ?? "");
   const after = word(tokens, at + 1, false);
-  const half = after === "and" && word(tokens, at + 3, false) === "half";
+  const half =
+    after === "and" &&
+    /^(?:half|bit|change|some)$/u.test(word(tokens, at + 3, false) || word(tokens, at + 2, false));
   return singular &&
     !ARTICLES.has(tokens[at - 1]?.word ?? "") &&
     (half || after === "ago" || (after === "or" && word(tokens, at + 3, false) === "ago"))
@@ -120,9 +127,8 @@ const addition = (tokens: Tokens, at: number, length: Length): SlotRead<Length> 
       value: { ...length, low: length.low + more.low, high: length.high + more.high },
       next: more.next,
     };
-  if (length.unit !== "year" || unit?.value !== "month") return undefined;
-  const months = length.low * 12 + more.low;
-  return { value: { ...length, low: months, high: months, unit: "month" }, next: unit.next };
+  const both = unit && together(length, { ...length, low: more.low, high: more.high, unit: unit.value });
+  return both && { value: both, next: unit.next };
 };
 
 /** The length of time that starts at a token, or undefined. */
@@ -134,7 +140,9 @@ export const lengthAt = (tokens: Tokens, at: number): SlotRead<Length> | undefin
   const plus = tokens[amount.next + tail]?.raw === "+" ? 1 : 0;
   const unit = unitAt(tokens, amount.next + tail + plus, start);
   if (unit === undefined) return undefined;
-  const { low, high, kind } = amount.value;
+  const by = DECADES.has(tokens[unit.next - 1]?.raw ?? "") ? YEARS_IN_DECADE : 1;
+  const [low, high] = [amount.value.low * by, amount.value.high * by];
+  const { kind } = amount.value;
   const hedged =
     start > at || tail + plus > 0 || kind === "vague" || (amount.next - start > 2 && kind !== "cardinal");
   const length: Length = { low, high, unit: unit.value, about: hedged };

@@ -34,6 +34,18 @@ export const fromOneToOther = (a: Length, b: Length): Length => {
   return { ...a, low: a.low * DAYS[a.unit], high: b.high * DAYS[b.unit], unit: "day" };
 };
 
+/** "Two years and three months", "a week and three days"; longer ones with days are told roughly. */
+export const together = (length: Length, more: Length): Length | undefined => {
+  if (DAYS[more.unit] >= DAYS[length.unit] || DAYS[more.unit] === 0) return undefined;
+  const [first, second] = [MONTHS_IN[length.unit], MONTHS_IN[more.unit]];
+  if (first !== undefined && second !== undefined) {
+    const months = length.low * first + more.low * second;
+    return { ...length, low: months, high: months, unit: "month" };
+  }
+  const days = length.low * DAYS[length.unit] + more.low * DAYS[more.unit];
+  return { ...length, low: days, high: days, unit: "day", about: length.about || first !== undefined };
+};
+
 /** A count of one unit as a duration in whole days, months and so on; halves go to the next smaller unit. */
 export const durationOf = (amount: number, unit: TimeUnit): Temporal.Duration => {
   if (unit === "hour") return Temporal.Duration.from({ minutes: Math.round(amount * 60) });

@@ -35,7 +35,7 @@ export const isMonth = (place: Place): boolean => {
   if (isPerson(place)) return false;
   if (token.raw === "may") return isMay(place, led);
   if (token.raw === "march") return led || !isAmong("marchOn", wordAfter({ ...place, next: place.at + 1 }));
-  return !isAmong("shortMonths", token.raw) || led || token.capital;
+  return !isAmong("shortMonths", token.raw) || led || token.capital || monthFollows(place);
 };
 
 /** Whether "spring" or "fall" at the end of a place is a season; `firm` when "last" or "this" stands before it. */

@@ -74,6 +74,21 @@ const foundIn = (result: ParsedResult, tokens: readonly Token[], reference: Refe
   };
 };
 
+/** "5.5.26": day first or month first as the place has it. */
+const SHORT = /(?<![\d.,])(\d{1,2})\.(\d{1,2})\.(\d{2})(?!\d|[.,]\d)/gu;
+
+const shortDates = (text: string, tokens: readonly Token[], { region }: Reference): Found[] =>
+  [...text.matchAll(SHORT)].flatMap((match) => {
+    const [first, second, year] = match.slice(1).map(Number);
+    const [day, month] = isDayFirst(region) ? [first, second] : [second, first];
+    const date =
+      (month ?? 0) >= 1 && (month ?? 13) <= 12 ? dateOf(2000 + (year ?? 0), month ?? 1, day ?? 0) : undefined;
+    const at = tokens.findIndex(({ start }) => start === match.index);
+    if (at < 0 || date === undefined) return [];
+    const meaning = { period: dayOf(date), direction: "either", sure: 0.9 } as const;
+    return [{ at, next: at + 1, rule: "written", order: -1, meaning }];
+  });
+
 const DOTTED = /(?<![\d.,])(\d{1,2})\.(\d{1,2})\.(?=[\s,;:)]|$)/gu;
 
 /** "Fitted 12.10., dry since": day and month with two dots, after a word that leads to a date or before a comma. */
@@ -97,6 +112,10 @@ export const writtenDates = (text: string, tokens: readonly Token[], reference: 
   const chrono = isDayFirst(reference.region) ? DAY_FIRST : MONTH_FIRST;
   const results = chrono.parse(text, { instant: reference.instant, timezone: reference.offsetMinutes });
   const found = results.filter(isWritten).map((result) => foundIn(result, tokens, reference));
-  const all = [...found.filter((one) => one !== undefined), ...dottedDates(text, tokens, reference)];
+  const all = [
+    ...found.filter((one) => one !== undefined),
+    ...dottedDates(text, tokens, reference),
+    ...shortDates(text, tokens, reference),
+  ];
   return new Map(all.map((one) => [one.at, one]));
 };

@@ -72,8 +72,9 @@ export const AGO_RULES = [
   ...rule(
     "anniversary",
     [
-      "be|been <length> this|in|come <month>",
+      "be|been|was <length> this|in|come <month>",
       "<length> this|come <month>",
+      "<length> this coming <month>",
       "<length> old? this|come <month>",
     ],
     ({ length, month }, { today }) => {

@@ -11,6 +11,7 @@ import { rule, wordBefore } from "../rule.ts";
 const waking = ({ today, now }: Reference) => (now.hour < 3 ? today.subtract({ days: 1 }) : today);
 /** Days after the first within which each weekday comes but once. */
 const LONGEST_WEEK = 6;
+const MOST_NIGHTS = 30;
 const day = (reference: Reference, days: number) => dayOf(reference.today.add({ days }));
 
 export const DAY_RULES = [
@@ -28,6 +29,7 @@ export const DAY_RULES = [
       "a little|short while ago|back",
       "a wee|little bit ago|back",
       "a moment|second ago",
+      "just? this very? minute|second|instant",
     ],
     (_, reference) => either(dayOf(reference.today), 0.98),
   ),
@@ -44,6 +46,11 @@ export const DAY_RULES = [
   ...rule("last-night", ["last night|evening", "late last night"], (_, reference) =>
     past(day(reference, -1), 0.95),
   ),
+  ...rule("nights-ago", ["<n> nights|night|mornings|evenings ago|back"], ({ n }, reference) => {
+    if (!Number.isInteger(n.low) || n.low > MOST_NIGHTS) return undefined;
+    const there = spanOf(day(reference, -n.high), day(reference, -n.low));
+    return past(n.kind === "vague" ? about(there) : there, 0.9);
+  }),
   ...rule(
     "day-before-yesterday",
     ["the? day|night before yesterday", "the? night|evening before last"],
@@ -58,7 +65,7 @@ export const DAY_RULES = [
   ),
   ...rule(
     "other-day",
-    ["the other day|night|morning|evening", "a? couple of? days ago or so"],
+    ["the other day|night|morning|evening|afternoon|arvo", "a? couple of? days ago or so"],
     (_, reference) => past(about(day(reference, -3)), 0.5),
   ),
   ...rule("other-week", ["the other week"], (_, reference) => past(about(day(reference, -14)), 0.4)),
@@ -102,7 +109,7 @@ export const DAY_RULES = [
   ),
   ...rule(
     "this-week-weekday",
-    ["this week ,on? <weekday>", "<weekday> of? this week", "earlier this week on <weekday>"],
+    ["this week ,on? <weekday>", "on? the? <weekday> of? this week", "earlier this week on <weekday>"],
     ({ weekday }, reference) => either(dayOf(weekdayIn(unitAround(reference, "week", 0), weekday)), 0.9),
   ),
   ...rule(
@@ -122,6 +129,9 @@ export const DAY_RULES = [
       return first.until(when.last).days < 0 ? undefined : either(dayOf(first), 0.9);
     },
   ),
+  ...rule("some-weekday-in", ["on? one|a|some <weekday> back? in <when>"], ({ when }) =>
+    when.grain === "day" ? undefined : either(when, 0.85),
+  ),
   ...rule("weekdays-ago", ["<n> <weekdays> ago|back"], ({ n, weekdays }, { today }) =>
     Number.isInteger(n.low)
       ? past(dayOf(weekdayBefore(today, weekdays).subtract({ days: 7 * (n.low - 1) })), 0.9)
@@ -138,7 +148,7 @@ export const DAY_RULES = [
   ),
   ...rule(
     "weekday-last-week",
-    ["on? <weekday> of? last week", "last week ,on? <weekday>"],
+    ["on? the? <weekday> of? last week", "last week ,on? <weekday>"],
     ({ weekday }, reference) => past(dayOf(weekdayIn(unitAround(reference, "week", -1), weekday)), 0.9),
   ),
   ...rule(

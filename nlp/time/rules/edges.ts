@@ -30,8 +30,12 @@ export const EDGE_RULES = [
       "sometime|somewhere|someday in|during|over? <when>",
       "in? the month of <when>",
       "earlier|later <when>",
+      "in|at|over? the? height|heat|heart|depth|depths|dead|thick|dregs of <when>",
+      "in? high|full <when>",
+      "in|during|over? the? <ord> week of|in <when>",
+      "on|over? one|a|some|another day|night|evening|morning|afternoon|weekend|week back? in|of <when>",
     ],
-    ({ when }) => either(when, 0.9),
+    (slots) => either(slots.when, 0.9),
   ),
   ...rule(
     "about",
@@ -46,7 +50,8 @@ export const EDGE_RULES = [
   ...rule(
     "edge-to-edge",
     [
-      "late|end <month> ,or|to|into|and|-? early|beginning|start <month2>",
+      "late|end <month> ,or|to|into|and|/|-? early|beginning|start <month2>",
+      "maybe|probably|either <month> ,or? maybe|probably|possibly <month2>",
       "the? end of <month> ,or|to|into|and|-? the? beginning|start of <month2>",
       "the? end of <month> ,or|to|into|and|-? early <month2>",
       "late <month> ,or|to|into|and|-? the? beginning|start of <month2>",

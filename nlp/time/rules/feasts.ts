@@ -2,7 +2,7 @@ import { Temporal } from "temporal-polyfill";
 import { isAmong } from "../context.ts";
 import { easterSunday, type Holiday } from "../holidays.ts";
 import { either, future, past } from "../meaning.ts";
-import { isFeast } from "../meant.ts";
+import { isFeast, restsThere } from "../meant.ts";
 import { about, dayOf, derived, type Period, spanOf, weekOf } from "../period.ts";
 import { lastWhole, nearest, nextWhole } from "../resolve.ts";
 import { type Place, rule, wordAfter } from "../rule.ts";
@@ -39,12 +39,23 @@ const named = (day: Period, { tokens, next }: Place): Period =>
 const holidays = (year: number): Period =>
   spanOf(dayOf(new Temporal.PlainDate(year, 12, 24)), dayOf(new Temporal.PlainDate(year + 1, 1, 1)));
 
+const HALF_A_WEEK = 3;
+
 export const FEAST_RULES = [
   ...rule(
     "holiday",
     ["on|at|over|during? the? <holiday>", "back at <holiday>", "on|at|over? this <holiday>"],
     ({ holiday }, reference, place) =>
       isFeast(place) ? either(named(nearest(reference, feast(holiday)), place), 0.9) : undefined,
+  ),
+  ...rule(
+    "the-fourth",
+    ["over|around the fourth", "over|around the 4 th", "the fourth weekend"],
+    (_, reference, place) => {
+      if (reference.region !== "US" || !restsThere(place)) return undefined;
+      const day = nearest(reference, (year) => dayOf(new Temporal.PlainDate(year, 7, 4)));
+      return either(place.tokens[place.next - 1]?.word === "weekend" ? weekendAround(day) : about(day), 0.7);
+    },
   ),
   ...rule("holiday-for", ["for <holiday>"], ({ holiday }, reference, place) =>
     isFeast(place) ? either(about(nearest(reference, feast(holiday))), 0.5) : undefined,
@@ -107,8 +118,31 @@ export const FEAST_RULES = [
   ),
   ...rule(
     "holiday-weekend",
-    ["on|at|over|during? the? <holiday> long? weekend", "on|over? this past <holiday> weekend"],
+    ["on|at|over|during|for? the? <holiday> long? weekend", "on|over? this past <holiday> weekend"],
     ({ holiday }, reference) => either(weekendAround(nearest(reference, feast(holiday))), 0.85),
+  ),
+  ...rule(
+    "holiday-weekend-year",
+    [
+      "on|at|over|during|for? the? <holiday> long? weekend ,of|in? <year>",
+      "on|at|over|during|for? the? <holiday> long? weekend of? last year",
+      "on|at|over|during|for? the? <holiday> long? weekend <length> ago|back",
+    ],
+    (slots, { today }) => {
+      if ("length" in slots && slots.length.unit !== "year") return undefined;
+      const back = "length" in slots ? slots.length.low : 1;
+      const year = "year" in slots ? slots.year : today.year - back;
+      return Number.isInteger(year) ? either(weekendAround(feast(slots.holiday)(year)), 0.93) : undefined;
+    },
+  ),
+  ...rule("holiday-weekday", ["on? the? <holiday> <weekday>"], ({ holiday, weekday }, reference) =>
+    either(
+      derived(nearest(reference, feast(holiday)), ({ from }) => {
+        const ahead = (weekday - from.dayOfWeek + 7) % 7;
+        return dayOf(from.add({ days: ahead > HALF_A_WEEK ? ahead - 7 : ahead }));
+      }),
+      0.85,
+    ),
   ),
   ...rule(
     "holiday-week",

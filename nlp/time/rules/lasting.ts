@@ -11,7 +11,7 @@ const held = (length: Length, { today }: Reference, place: Place, sure: number):
   const lasting = exposureOf(length);
   if (lasting === undefined || lasting.count === 0 || isAmong("recurring", wordBefore(place)))
     return undefined;
-  if (isAmong("notLasting", wordAfter(place))) return undefined;
+  if (isAmong("notLasting", wordAfter(place)) || wordAfter(place) === "ago") return undefined;
   return {
     period: about(shifted(today, middleOf(length), -1)),
     lasting,

@@ -127,8 +127,8 @@ export const MONTH_DAY_RULES = [
   ...rule(
     "days-of-month",
     [
-      "from|between? the? <mday> to|and|through|until|- the? <mday2> of? <month>",
-      "from|between? <month> the? <mday> to|and|through|until|- the? <mday2>",
+      "from|between? the? <mday> to|and|or|through|until|- the? <mday2> of? <month>",
+      "from|between? <month> the? <mday> to|and|or|through|until|- the? <mday2>",
     ],
     ({ mday, mday2, month }, reference, place) => {
       const last = monthDayNear(month, mday2, reference);

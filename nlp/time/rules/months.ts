@@ -80,8 +80,10 @@ export const MONTH_RULES = [
   ...rule("month-years-ago", ["in? <month> <n> years|year ago|back"], ({ month, n }, { today }) =>
     Number.isInteger(n.low) ? past(monthIn(month)(today.year - n.low), 0.92) : undefined,
   ),
-  ...rule("year-last-month", ["a year last <month>"], ({ month }, { today }) =>
-    past(monthOf(lastWhole(today, monthIn(month)).from.subtract({ years: 1 })), 0.8),
+  ...rule("year-last-month", ["<length> last <month>"], ({ length, month }, { today }) =>
+    length.unit === "year" && Number.isInteger(length.low)
+      ? past(monthOf(lastWhole(today, monthIn(month)).from.subtract({ years: length.low })), 0.8)
+      : undefined,
   ),
   ...rule("month-before-last", ["the? <month> before last"], ({ month }, { today }) =>
     past(monthOf(lastWhole(today, monthIn(month)).from.subtract({ years: 1 })), 0.92),

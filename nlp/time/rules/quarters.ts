@@ -17,6 +17,15 @@ export const QUARTER_RULES = [
   ...rule("quarter-year", ["in? the? <ord> quarter of? <year>"], ({ ord, year }) =>
     ord <= 4 ? either(quarter(year, ord - 1), 0.9) : undefined,
   ),
+  ...rule(
+    "short-quarter-year",
+    ["in? q <mday> ,of? <year>", "in? <year> q <mday>", "in? q <mday> of? last|this year"],
+    (slots, { today }, { tokens, next }) => {
+      const back = tokens[next - 2]?.word === "last" ? 1 : 0;
+      const year = "year" in slots ? slots.year : today.year - back;
+      return slots.mday <= 4 ? either(quarter(year, slots.mday - 1), 0.9) : undefined;
+    },
+  ),
   ...rule("last-quarter", ["last|previous quarter"], (_, reference) => past(around(reference, -1), 0.7)),
   ...rule("this-quarter", ["this quarter"], (_, reference) => either(around(reference, 0), 0.7)),
   ...rule("next-quarter", ["next|coming quarter"], (_, reference) => future(around(reference, 1), 0.7)),

@@ -82,7 +82,7 @@ export const SEASON_RULES = [
   ),
   ...rule(
     "season-just-gone",
-    ["in|over|during|through? the? <season> just gone|past", "in|over|during? the? <season> gone"],
+    ["in|over|during|through? the? <season> just gone|past", "in|over|during? the|this? <season> gone"],
     ({ season }, reference) => past(lastOver(season, reference), 0.9),
   ),
   ...rule("season-before-last", ["in|over|during? the? <season> before last"], ({ season }, reference) =>
@@ -130,7 +130,7 @@ export const SEASON_RULES = [
   ),
   ...rule(
     "season-last-year",
-    ["in|over? the? <season> of? last year", "last year ,in|over the? <season>"],
+    ["in|over? the? <season> of? last year", "last year ,in|over? the? <season>"],
     ({ season }, reference) => past(inYear(season, reference.today.year - 1, reference), 0.92),
   ),
   ...rule("season-this-year", ["in|over? the? <season> of? this year"], ({ season }, reference) =>

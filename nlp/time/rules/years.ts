@@ -1,9 +1,19 @@
 import { isAmong } from "../context.ts";
 import { either, future, past } from "../meaning.ts";
 import { isYear, restsThere } from "../meant.ts";
-import { about, monthOf, spanOf, yearOf } from "../period.ts";
+import { about, dayOf, monthOf, type Period, spanOf, yearOf } from "../period.ts";
 import { rule, wordAfter, wordBefore } from "../rule.ts";
 import { isApostropheYear } from "../slots.ts";
+
+const LONGEST_SPAN = 10;
+const DECADES: ReadonlyMap<string, number> = new Map([
+  ["seventies", 1970],
+  ["eighties", 1980],
+  ["nineties", 1990],
+  ["noughties", 2000],
+]);
+
+const decade = (first: number): Period => spanOf(yearOf(first), yearOf(first + 9));
 
 export const YEAR_RULES = [
   ...rule(
@@ -19,6 +29,29 @@ export const YEAR_RULES = [
     year < year2 && !isAmong("counted", wordAfter(place))
       ? either(spanOf(yearOf(year), yearOf(year2)), 0.8)
       : undefined,
+  ),
+  ...rule("short-years", ["in <loose> or|- <loose2>", "<year> or|- <loose2>"], (slots, _reference, place) => {
+    const first = "year" in slots ? slots.year : slots.loose;
+    const { loose2 } = slots;
+    return first < loose2 && loose2 - first < LONGEST_SPAN && restsThere(place)
+      ? either(spanOf(yearOf(first), yearOf(loose2)), 0.8)
+      : undefined;
+  }),
+  ...rule(
+    "decade",
+    ["in|during? the? early|mid|late? <year> s", "in|during|back the early|mid|late? <loose> s"],
+    (slots, _reference, { tokens, next }) => {
+      const first = "year" in slots ? slots.year : slots.loose;
+      return first % 10 === 0 && tokens[next - 1]?.gap === "none" ? either(decade(first), 0.85) : undefined;
+    },
+  ),
+  ...rule(
+    "named-decade",
+    ["in|during|back the early|mid|late? nineties|eighties|seventies|noughties"],
+    (_, _reference, { tokens, next }) => {
+      const first = DECADES.get(tokens[next - 1]?.raw ?? "");
+      return either(first === undefined ? undefined : decade(first), 0.85);
+    },
   ),
   ...rule("year-alone", ["<year>"], ({ year }, _reference, place) => {
     return isYear(place) ? either(yearOf(year), 0.6) : undefined;
@@ -66,6 +99,9 @@ export const YEAR_RULES = [
     "this-time-last-year",
     ["this time last year", "around? the? same time last year", "a year ago now"],
     (_, { today }) => past(about(monthOf(today.subtract({ years: 1 }))), 0.8),
+  ),
+  ...rule("this-time-last-week", ["around|about? this time last week"], (_, { today }) =>
+    past(dayOf(today.subtract({ days: 7 })), 0.85),
   ),
   ...rule(
     "early-year",
