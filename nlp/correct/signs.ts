@@ -57,7 +57,8 @@ export const narrates = (text: string, body: string, moment: Moment): boolean =>
   if (NEEDS.test(body)) return true;
   if (isBareThing(body) || CONTRAST.test(body) || doerIn(body, "strong") !== undefined) return false;
   const { verdicts, faults, times, amounts } = scan(text, moment);
-  return tellsReturn(body) || (verdicts.length + faults.length > 0 && times.length + amounts.length === 0);
+  const told = verdicts.filter((verdict) => verdict.value.outcome !== "untested").length + faults.length;
+  return tellsReturn(body) || (told > 0 && times.length + amounts.length === 0);
 };
 
 /** "Scratch that I flushed the fresh tank": what follows says what it was. */
