@@ -81,7 +81,7 @@ const afterFirstUse = (
 ): LookChoice => {
   const { attempt, base } = course;
   const last = attempt.looks.at(-1);
-  const unseen = last === undefined ? base === attempt.start : last.outcome === "holding" && !last.told;
+  const unseen = last === undefined || (last.outcome === "holding" && !last.told);
   if (!unseen || attempt.wear.hidden < SHOWS_ITSELF) return choice;
   const used = firstUseDay(course, context);
   if (base >= used) return choice;
