@@ -208,6 +208,7 @@ const mayGoOn = (pattern: Pattern<unknown>, next: Token | undefined): boolean =>
 export class PatternIndex<T> {
   readonly #byWord = new Map<string, Pattern<T>[]>();
   readonly #loose: Pattern<T>[] = [];
+  readonly #beginning = new Map<string, readonly Pattern<T>[]>();
   readonly #marks: ReadonlySet<string>;
 
   /** With `commas`, a comma may stand between the words of a pattern. */
@@ -241,11 +242,16 @@ export class PatternIndex<T> {
     return hits;
   }
 
-  #candidates({ norm, stem }: Token): Iterable<Pattern<T>> {
-    const own = this.#byWord.get(norm) ?? [];
-    const ofStem = stem === norm ? [] : (this.#byWord.get(stem) ?? []);
-    if (ofStem.length === 0 && this.#loose.length === 0) return own;
-    return new Set([...own, ...ofStem, ...this.#loose]);
+  #candidates({ norm, stem }: Token): readonly Pattern<T>[] {
+    const own = this.#byWord.get(norm);
+    const ofStem = stem === norm ? undefined : this.#byWord.get(stem);
+    if (own === undefined && ofStem === undefined) return this.#loose;
+    const key = own === undefined ? stem : ofStem === undefined ? norm : `${norm} ${stem}`;
+    const known = this.#beginning.get(key);
+    if (known !== undefined) return known;
+    const all = [...new Set([...(own ?? []), ...(ofStem ?? []), ...this.#loose])];
+    this.#beginning.set(key, all);
+    return all;
   }
 
   /** The longest match at each place, from left to right; `overlap` false skips what a match covers. */

@@ -256,6 +256,9 @@ const isFrame = (scan: Scan, from: number, to: number, timed: ReadonlySet<number
   return times > 0;
 };
 
+/** No clause that people say is longer, in words; what goes on is cut here, so that looking through a clause stays cheap. */
+const LONGEST = 60;
+
 /** Cuts a note into clauses; works with and without punctuation. */
 export const clausesOf = (scan: Scan): Clause[] => {
   const verbs = verbsOf(scan.acts);
@@ -286,6 +289,7 @@ export const clausesOf = (scan: Scan): Clause[] => {
   for (let at = 1; at <= scan.tokens.length; at++) {
     if (
       at < scan.tokens.length &&
+      at - from < LONGEST &&
       (corrects.has(at) ||
         inTime.has(at) ||
         !breaksAt(scan, at, verbs, starts, used) ||

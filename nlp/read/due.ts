@@ -3,6 +3,7 @@ import type { Clause } from "./clauses.ts";
 import { type Scan, type Stretch, stretchOf } from "./scan.ts";
 import type { Event } from "./told.ts";
 import { wordsOf } from "./where.ts";
+import { startingIn } from "./windows.ts";
 import { listed } from "./words.ts";
 
 export type Due = { readonly text: string; readonly at: Stretch };
@@ -10,6 +11,7 @@ export type Due = { readonly text: string; readonly at: Stretch };
 const TRIGGERS = listed("dueTriggers");
 const MOST_WORDS = 8;
 const REACH = 22;
+const MOST_BACK = 60;
 
 const trigger = (scan: Scan, from: number, to: number): Due | undefined => {
   for (let at = from; at < to; at++) {
@@ -34,6 +36,42 @@ const trigger = (scan: Scan, from: number, to: number): Due | undefined => {
   return undefined;
 };
 
+/** The first time ahead that is named in a stretch. */
+const timeAhead = (scan: Scan, { from, to }: Stretch): Due | undefined => {
+  if (startingIn(scan.times, from, to).length === 0) return undefined;
+  const start = scan.tokens[from]?.start ?? 0;
+  const piece = scan.text.slice(start, scan.tokens[to - 1]?.end ?? scan.text.length);
+  const time = findTimes(piece, scan.moment, { prefer: "future" }).find(
+    (each) => each.role === "point" && each.direction !== "past" && each.sure >= 0.5,
+  );
+  return (
+    time && {
+      text: time.edtf,
+      at: stretchOf(scan.tokens, start + time.span.start, start + time.span.end),
+    }
+  );
+};
+
+/** Where what is said of an intention begins and ends: from the clause of its first deed to the end of its sentence. */
+const stretchOfPlan = (
+  { deeds, to }: Event,
+  scan: Scan,
+  clauses: readonly Clause[],
+  index: Int32Array,
+): Stretch => {
+  const first = Math.min(...deeds.map((deed) => clauses[index[deed.at] ?? 0]?.from ?? deed.from));
+  const last = Math.max(...deeds.map((deed) => deed.to));
+  let clause = index[last] ?? clauses.length;
+  while (
+    clause < clauses.length &&
+    !(clauses[clause]?.hard === true && (clauses[clause]?.from ?? 0) > last + 1)
+  )
+    clause++;
+  const from = Math.max(first, last - MOST_BACK);
+  const stop = clauses[clause]?.from ?? scan.tokens.length;
+  return { from, to: Math.max(Math.min(to, stop, last + REACH), from + 1) };
+};
+
 /** When an intended piece of work is to be done: EDTF, or the trigger in the speaker's words. */
 export const dueOf = (
   event: Event,
@@ -41,25 +79,14 @@ export const dueOf = (
   clauses: readonly Clause[],
   index: Int32Array,
 ): Due | null => {
-  const from = Math.min(...event.deeds.map((deed) => clauses[index[deed.at] ?? 0]?.from ?? deed.from));
-  const lastDeed = Math.max(...event.deeds.map((deed) => deed.to));
-  const stop =
-    clauses.find((clause) => clause.hard && clause.from > lastDeed + 1)?.from ?? scan.tokens.length;
-  const to = Math.max(Math.min(event.to, stop, lastDeed + REACH), from + 1);
-  const start = scan.tokens[from]?.start ?? 0;
-  const piece = scan.text.slice(start, scan.tokens[to - 1]?.end ?? scan.text.length);
-  const time = findTimes(piece, scan.moment, { prefer: "future" }).find(
-    (each) => each.role === "point" && each.direction !== "past" && each.sure >= 0.5,
-  );
-  const said = trigger(scan, from, to);
-  if (time !== undefined) {
-    const at = stretchOf(scan.tokens, start + time.span.start, start + time.span.end);
-    if (
-      said === undefined ||
-      at.from < said.at.from ||
-      !["before", "after", "when", "once"].includes(scan.tokens[said.at.from]?.norm ?? "")
-    )
-      return { text: time.edtf, at };
-  }
-  return said ?? null;
+  const stretch = stretchOfPlan(event, scan, clauses, index);
+  const time = timeAhead(scan, stretch);
+  const said = trigger(scan, stretch.from, stretch.to);
+  if (time === undefined) return said ?? null;
+  const opener = said === undefined ? "" : (scan.tokens[said.at.from]?.norm ?? "");
+  return said === undefined ||
+    time.at.from < said.at.from ||
+    !["before", "after", "when", "once"].includes(opener)
+    ? time
+    : said;
 };

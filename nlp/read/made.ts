@@ -28,6 +28,8 @@ export type Made = {
   readonly fault: Stretch | null;
   readonly due: Due | null;
   readonly span: Stretch;
+  /** How sure the judges are of some fields, from 0 to 1. */
+  readonly sure: Partial<Readonly<Record<Field, number>>>;
 };
 
 export const NOTHING_USED: Used = { names: [], refs: [], brands: [] };
@@ -65,7 +67,11 @@ const evidenceOf = (made: Made, scan: Scan): Partial<Record<Field, Evidence>> =>
       .filter(([, , rule]) => rule !== "")
       .map(([field, spans, rule]) => [
         field,
-        { spans: spans.map((each) => spanOf(scan, each)), sure: sureOf(field, rule), rule },
+        {
+          spans: spans.map((each) => spanOf(scan, each)),
+          sure: made.sure[field] ?? sureOf(field, rule),
+          rule,
+        },
       ]),
   );
 

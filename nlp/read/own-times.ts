@@ -59,11 +59,12 @@ export const inOwnClause = (deed: Deed, own: readonly Deed[], build: Build): Tim
   if (times.length === 0) return startingIn(build.times, from, to).find((time) => isBy(time, build));
   if (times.length === 1) return times[0];
   const deeds = startingIn(build.deeds, from, to).filter((each) => each.status !== "talk");
-  if (deeds.every((each) => own.includes(each))) return nearest(times, deed);
+  const isOwn = (other: Deed): boolean => own.some((each) => each.at === other.at);
+  if (deeds.every(isOwn)) return nearest(times, deed);
   const leads = (times[0]?.from ?? 0) < (deeds[0]?.at ?? 0);
   const claimed = times.filter((time) => {
     const by = claimant(time, deeds, leads);
-    return by !== undefined && own.includes(by);
+    return by !== undefined && isOwn(by);
   });
   return nearest(claimed, deed);
 };

@@ -15,7 +15,13 @@ import { materialsOf } from "./uses.ts";
 import { startingIn } from "./windows.ts";
 import { FAILED, retold, withoutDeed } from "./without-deed.ts";
 
-const ofWork = (told: Told, event: Event, early: Told["verdicts"], build: Build, earlier?: Event): Made => {
+export const ofWork = (
+  told: Told,
+  event: Event,
+  early: Told["verdicts"],
+  build: Build,
+  earlier?: Event,
+): Made => {
   const source = event.like ?? { event, told };
   const isRepair = event.kind === "work";
   return {
@@ -34,10 +40,11 @@ const ofWork = (told: Told, event: Event, early: Told["verdicts"], build: Build,
     fault: faultIn(source.told, build, source.event.from, source.event.to),
     due: null,
     span: { from: event.from, to: event.to },
+    sure: {},
   };
 };
 
-const ofPlan = (told: Told, event: Event, whole: Stretch, build: Build): Made => ({
+export const ofPlan = (told: Told, event: Event, whole: Stretch, build: Build): Made => ({
   kind: "todo",
   told,
   event,
@@ -51,6 +58,7 @@ const ofPlan = (told: Told, event: Event, whole: Stretch, build: Build): Made =>
   fault: faultIn(told, build, whole.from, whole.to),
   due: dueOf(event, build.scan, build.clauses, build.index),
   span: { from: event.from, to: event.to },
+  sure: {},
 });
 
 /** Work not done becomes a todo when it is still meant to be. */
@@ -62,11 +70,11 @@ const isMeant = (event: Event, build: Build): boolean => {
   return cue || dueOf(event, build.scan, build.clauses, build.index) !== null;
 };
 /** An alarm that sounds when it is tested does its job. */
-const sounds = (told: Told, look: Event): boolean =>
+export const sounds = (told: Told, look: Event): boolean =>
   systemOf(told.topic.component) === "alarms" &&
   look.action === "test" &&
   !told.verdicts.some((verdict) => verdict.value.outcome === "failed");
-const SOUNDED: Judged = { outcome: "holding", spans: [], rule: "alarm-sounded" };
+export const SOUNDED: Judged = { outcome: "holding", spans: [], rule: "alarm-sounded" };
 
 /** A look that is over, not one that goes on. */
 const LOOKED = /(?:ed|nt|ave|ook|an|ut)$/;

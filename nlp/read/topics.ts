@@ -72,7 +72,11 @@ const joinCompounds = (scan: Scan, refs: readonly ComponentRef[]): ComponentRef[
 };
 
 const COORDINATORS = listed("topicsCoordinators");
-const coordinated = ({ scan, placeTokens }: Ground, first: ComponentRef, second: ComponentRef): boolean => {
+export const coordinated = (
+  { scan, placeTokens }: Ground,
+  first: ComponentRef,
+  second: ComponentRef,
+): boolean => {
   if (second.from - first.to > 4 || second.from <= first.to) return false;
   const between = scan.tokens.slice(first.to, second.from).map((token) => token.norm);
   return (
@@ -106,7 +110,7 @@ const frameStart = ({ scan, deeds }: Ground, clauses: readonly Clause[], at: num
 };
 
 /** What comes before the mention in its clause and is complete without it belongs to what was spoken of before. */
-const topicStart = (ground: Ground, ref: ComponentRef): number => {
+export const topicStart = (ground: Ground, ref: ComponentRef): number => {
   const clause = clauseAt(ground, ref.from);
   const whole = frameStart(ground, ground.clauses, ground.index[ref.from] ?? 0);
   if (clause.hard) return whole;
@@ -137,13 +141,26 @@ const aloneInClause = (ground: Ground, refs: readonly ComponentRef[], at: number
     !ground.deeds.some((deed) => deed.clause === clause && deed.status !== "talk")
   )
     return false;
-  return refs.every((other, index) => index === at || ground.index[other.from] !== clause);
+  return [refs[at - 1], refs[at + 1]].every(
+    (other) => other === undefined || ground.index[other.from] !== clause,
+  );
 };
+
+/** Nobody names one thing more often in a note; where somebody does, it counts as another from there on. */
+const MOST_MENTIONS = 60;
+const isFull = (topic: Topic): boolean => topic.mentions.length >= MOST_MENTIONS;
 
 const closeAt = (topic: Topic, at: number): void => {
   const last = topic.stretches.at(-1);
   if (last !== undefined) last.to = Math.max(last.from, Math.min(last.to, at));
 };
+
+/** Every component named as a thing, compounds joined, muted ones too. */
+export const mentionsIn = (ground: Ground): ComponentRef[] =>
+  joinCompounds(
+    ground.scan,
+    ground.fixed.components.filter((each) => !isVerbUse(ground, each)),
+  );
 
 /** Finds what the note speaks of, stretch by stretch. */
 export const topicsOf = (
@@ -193,14 +210,14 @@ export const topicsOf = (
     clauseTopic = ref;
     const previous = lastTopicRef;
     lastTopicRef = ref;
-    if (current !== undefined && sameThing(ground, current, ref)) {
+    if (current !== undefined && !isFull(current) && sameThing(ground, current, ref)) {
       current.mentions.push(ref);
       continue;
     }
     if (current !== undefined) closeAt(current, start);
     const partner =
       current !== undefined && previous !== undefined && coordinated(ground, previous, ref) ? current : null;
-    const known = topics.findLast((topic) => sameThing(ground, topic, ref));
+    const known = topics.findLast((topic) => !isFull(topic) && sameThing(ground, topic, ref));
     current = known ?? { component: ref.id, ref, mentions: [], stretches: [], partner };
     if (known === undefined) topics.push(current);
     current.mentions.push(ref);

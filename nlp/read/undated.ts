@@ -15,7 +15,7 @@ const isEarlierTry = (each: Made, made: readonly Made[]): boolean =>
     (other) =>
       other.kind === "repair" &&
       other.dated !== undefined &&
-      other.told.topic === each.told.topic &&
+      other.told.topic.component === each.told.topic.component &&
       other.span.from > each.span.from,
   );
 

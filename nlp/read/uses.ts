@@ -37,7 +37,7 @@ const dedupe = (names: readonly string[]): string[] => {
 
 export type Used = {
   readonly names: readonly string[];
-  readonly refs: readonly Stretch[];
+  readonly refs: readonly (Stretch & { readonly name: string })[];
   readonly brands: readonly string[];
 };
 

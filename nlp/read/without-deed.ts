@@ -34,6 +34,7 @@ export const withoutDeed = (told: Told, build: Build): Made | undefined => {
     cost: null,
     due: null,
     span: { from, to },
+    sure: {},
     dated: undefined,
   };
   const fault = faultIn(mine, build, from, to);
@@ -58,6 +59,33 @@ export const withoutDeed = (told: Told, build: Build): Made | undefined => {
       : "inspect";
   return { ...base, kind: "check", action, judged: judge(mine.verdicts, [], []), fault };
 };
+
+/** A look without a deed, or trouble only told, as a record. */
+export const bareRecord = (
+  told: Told,
+  { from, to }: Stretch,
+  trouble: Stretch | null,
+  found: { readonly judged: Judged } | null,
+  build: Build,
+): Made => ({
+  kind: found === null ? "fault" : "check",
+  told,
+  event: null,
+  action: found === null ? null : testedOnly(told) ? "test" : "inspect",
+  dated: undefined,
+  judged: found?.judged ?? null,
+  used: NOTHING_USED,
+  where: whereOf(told, { from, to }, build),
+  exposure: [],
+  cost: null,
+  fault: trouble,
+  due: null,
+  span: { from, to },
+  sure: {},
+});
+
+const testedOnly = ({ topic }: Told): boolean =>
+  systemOf(topic.component) === "alarms" && topic.component !== "extinguisher";
 
 export const FAILED: Judged = { outcome: "failed", spans: [], rule: "earlier-work-failed" };
 const EARLIER = listed("recordsEarlier");

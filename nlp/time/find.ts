@@ -2,7 +2,7 @@ import { type Item, joins, type SlotRead } from "./pattern.ts";
 import type { Period } from "./period.ts";
 import type { Reference } from "./reference.ts";
 import type { Meaning } from "./rule.ts";
-import type { Ordered, RuleIndex } from "./rule-index.ts";
+import type { Begun, Ordered, RuleIndex } from "./rule-index.ts";
 import { mayFillSlot, SLOTS } from "./slots.ts";
 import type { Token } from "./tokens.ts";
 
@@ -82,11 +82,20 @@ export class Scan {
     let best = this.#written.get(at);
     const start: Matched = { slots: {}, next: at };
     const word = this.#tokens[at]?.word ?? "";
-    for (const variant of this.#rules.byWord.get(word) ?? []) best = this.#longer(best, variant, at, start);
-    for (const [slot, variants] of mayFillSlot(this.#tokens[at]) ? this.#rules.bySlot : NO_RULES)
-      if (this.#slotAt(slot, at) !== undefined)
-        for (const variant of variants) best = this.#longer(best, variant, at, start);
+    best = this.#longestOf(this.#rules.byWord.get(word), best, at, at + 1, start);
+    for (const [slot, begun] of mayFillSlot(this.#tokens[at]) ? this.#rules.bySlot : NO_RULES) {
+      const read = this.#slotAt(slot, at);
+      if (read !== undefined) best = this.#longestOf(begun, best, at, read.next, start);
+    }
     return best && isPoint(best) ? this.#goneOn(best) : best;
+  }
+
+  #longestOf(begun: Begun | undefined, sofar: Found | undefined, at: number, second: number, start: Matched) {
+    let best = sofar;
+    for (const variant of begun?.bySecond.get(this.#tokens[second]?.word ?? "") ?? [])
+      best = this.#longer(best, variant, at, start);
+    for (const variant of begun?.open ?? []) best = this.#longer(best, variant, at, start);
+    return best;
   }
 
   /** "June" may go on as "June or July". */
@@ -108,26 +117,27 @@ export class Scan {
   }
 
   #match(items: readonly Item[], at: number, start: Matched): Matched | undefined {
-    const slots: Record<string, unknown> = { ...start.slots };
+    let slots: Record<string, unknown> | undefined;
     let next = start.next;
-    for (const item of next > at ? items.slice(1) : items) {
+    for (let place = next > at ? 1 : 0; place < items.length; place++) {
+      const item = items[place] as Item;
       const token = this.#tokens[next];
       if (token === undefined || !joins(item, token, next === at)) return undefined;
-      if (item.slot === undefined) {
+      if (item.slot === undefined || item.kind === undefined) {
         if (item.words?.has(token.word) !== true) return undefined;
         next += 1;
         continue;
       }
-      const read = this.#slotAt(item.slot, next);
+      const read = this.#slotAt(item.kind, next);
       if (read === undefined) return undefined;
+      slots ??= { ...start.slots };
       slots[item.slot] = read.value;
       next = read.next;
     }
-    return { slots, next };
+    return { slots: slots ?? start.slots, next };
   }
 
-  #slotAt(slot: string, at: number): SlotRead<unknown> | undefined {
-    const kind = slot.replace(/2$/u, "");
+  #slotAt(kind: string, at: number): SlotRead<unknown> | undefined {
     if (kind === "when") return this.#whenAt(at);
     if (!mayFillSlot(this.#tokens[at])) return undefined;
     const cache = this.#slots[at] ?? new Map<string, SlotRead<unknown> | undefined>();

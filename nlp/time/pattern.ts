@@ -7,6 +7,8 @@ export type SlotRead<T> = { readonly value: T; readonly next: number };
 export type Item = {
   readonly words: ReadonlySet<string> | undefined;
   readonly slot: string | undefined;
+  /** What the slot holds; "when2" holds the same as "when". */
+  readonly kind: string | undefined;
   readonly comma: boolean;
 };
 
@@ -16,7 +18,8 @@ const itemOf = (written: string): Item => {
   const comma = written.startsWith(",");
   const body = comma ? written.slice(1) : written;
   const slot = /^<(\w+)>$/u.exec(body)?.[1];
-  return { comma, slot, words: slot === undefined ? new Set(body.split("|")) : undefined };
+  const words = slot === undefined ? new Set(body.split("|")) : undefined;
+  return { comma, slot, kind: slot?.replace(/2$/u, ""), words };
 };
 
 const withComma = (item: string): string => (item.startsWith(",") ? item : `,${item}`);

@@ -12,7 +12,6 @@ type Note = {
   readonly records: readonly RecordFields[];
 };
 
-const OUTSIDE = new URL("../../../../shared/gold/", import.meta.url);
 const BESIDE = new URL("../../gold/", import.meta.url);
 
 const notesOf = (file: URL): Note[] =>
@@ -23,18 +22,13 @@ const notesOf = (file: URL): Note[] =>
         .map((line) => JSON.parse(line) as Note)
     : [];
 
-/** The part to learn from and the part held back of every file with known records. */
-const parts = (): { readonly learn: Note[]; readonly held: Note[] } => {
-  const files: [URL, number][] = [
-    [new URL("dev.jsonl", OUTSIDE), 45],
-    [new URL("dev2.jsonl", OUTSIDE), 28],
-    ...[1, 2, 3, 4, 5].map((each): [URL, number] => [new URL(`notes-${String(each)}.jsonl`, BESIDE), 20]),
-  ];
-  return {
-    learn: files.flatMap(([file, cut]) => notesOf(file).slice(0, cut)),
-    held: files.flatMap(([file, cut]) => notesOf(file).slice(cut)),
-  };
-};
+/** Notes that the judges never learnt from: the part to count over, and the part held back to see how it does. */
+const parts = (): { readonly learn: Note[]; readonly held: Note[] } => ({
+  learn: COUNTED.flatMap((name) => notesOf(new URL(`${name}.jsonl`, BESIDE))),
+  held: HELD.flatMap((name) => notesOf(new URL(`${name}.jsonl`, BESIDE))),
+});
+const COUNTED = ["notes-12", "notes-31"];
+const HELD = ["notes-10"];
 
 type Claim = {
   readonly field: Field;
@@ -88,19 +82,7 @@ const share = (claims: readonly Claim[], prior: number, weight: number): number 
   (claims.filter((claim) => claim.right).length + prior * weight) / (claims.length + weight);
 
 const PRIOR_WEIGHT = 8;
-/** What is learnt from known notes flatters: by field, the share right on notes held back over that on known ones. */
-const MODESTY: Readonly<Partial<Record<Field, number>>> = {
-  component: 0.82,
-  kind: 0.92,
-  action: 0.95,
-  outcome: 0.82,
-  date: 0.95,
-  cost: 0.97,
-  materials: 0.86,
-};
-
-const rounded = (field: Field, value: number): number =>
-  Math.round(Math.min(0.98, value * (MODESTY[field] ?? 0.9)) * 100) / 100;
+const rounded = (value: number): number => Math.round(Math.min(0.98, value) * 100) / 100;
 
 /** Share right by field and kind of rule on the part to learn from, drawn towards the field's own share where claims are few. */
 export const calibrationTable = (): Record<string, Record<string, number>> => {
@@ -116,7 +98,6 @@ export const calibrationTable = (): Record<string, Record<string, number>> => {
           [
             bucket,
             rounded(
-              field,
               share(
                 mine.filter((claim) => claim.bucket === bucket),
                 whole,
@@ -125,7 +106,7 @@ export const calibrationTable = (): Record<string, Record<string, number>> => {
             ),
           ] as const,
       ),
-      ["otherwise", rounded(field, whole)],
+      ["otherwise", rounded(whole)],
     ]);
   }
   return table;

@@ -1,0 +1,109 @@
+import { KINDS, type Kind } from "../../shared/vocabulary.ts";
+import type { ComponentRef } from "../lexicon/components.ts";
+import { aimSigns, aimsOf } from "./aim-signs.ts";
+import type { Judges } from "./judges.ts";
+import type { Setting } from "./setting.ts";
+import { tellingSigns } from "./telling-signs.ts";
+import { type Telling, tellingsOf } from "./tellings.ts";
+import { coordinated } from "./topics.ts";
+
+/** One record to be written down: where it is told, of what kind, and of which mention. */
+export type Chosen = {
+  readonly telling: Telling;
+  readonly kind: Kind;
+  readonly ref: ComponentRef;
+  readonly sureKind: number;
+  readonly sureAim: number;
+};
+
+/** A place is written down from here on, as long as the note tells anything that is surer than even. */
+const ENOUGH = 0.4;
+const EVEN = 0.5;
+
+type Rated = { readonly telling: Telling; readonly kind: Kind; readonly sure: number };
+
+const rated = (setting: Setting, telling: Telling, judges: Judges): Rated => {
+  const chances = judges.kind(tellingSigns(setting, telling), telling, setting);
+  const kind = KINDS.reduce((best, each) => (chances[each] > chances[best] ? each : best));
+  return { telling, kind, sure: chances[kind] };
+};
+
+/** Named in one breath with the mention chosen: "the smoke alarm and the gas alarm both went off". */
+const partnersOf = (setting: Setting, ref: ComponentRef, aims: readonly ComponentRef[]): ComponentRef[] =>
+  aims.filter(
+    (each) =>
+      each.id !== ref.id &&
+      !each.weak &&
+      (each.from < ref.from ? coordinated(setting, each, ref) : coordinated(setting, ref, each)),
+  );
+
+const choose = (setting: Setting, { telling, kind, sure }: Rated, judges: Judges): Chosen[] => {
+  if (sure < ENOUGH) return [];
+  const aims = aimsOf(setting, telling);
+  if (aims.length === 0) return [];
+  const parts = judges.aim(
+    aims.map((ref) => aimSigns(setting, telling, ref, aims)),
+    telling,
+    aims,
+  );
+  const best = aims.reduce((top, _, at) => ((parts[at] ?? 0) > (parts[top] ?? 0) ? at : top), 0);
+  const ref = aims[best];
+  if (ref === undefined) return [];
+  const sureAim = aims.reduce((sum, each, at) => (each.id === ref.id ? sum + (parts[at] ?? 0) : sum), 0);
+  return [ref, ...partnersOf(setting, ref, aims)]
+    .sort((a, b) => a.from - b.from)
+    .map((each) => ({ telling, kind, ref: each, sureKind: sure, sureAim }));
+};
+
+/** Places as near as this, in words, tell the same of one thing; a little further still when one has no known verb. */
+const NEAR = 5;
+const NEARLY = 11;
+
+/** The rules make one piece of work of both deeds, and the judges are less than sure of one. */
+const inOneWork = ({ recordOf }: Setting, a: Chosen, b: Chosen): boolean => {
+  if (a.telling.deed === undefined || b.telling.deed === undefined) return false;
+  const made = recordOf.get(a.telling.deed);
+  return (
+    made !== undefined &&
+    made === recordOf.get(b.telling.deed) &&
+    Math.min(a.sureKind, b.sureKind) < QUITE_SURE
+  );
+};
+const QUITE_SURE = 0.8;
+
+const sameAs = (setting: Setting, a: Chosen, b: Chosen): boolean => {
+  if (a.telling === b.telling || a.ref.id !== b.ref.id) return false;
+  const apart = Math.abs(a.telling.at - b.telling.at);
+  const known = a.telling.deed !== undefined && b.telling.deed !== undefined;
+  if (known && a.kind === b.kind) return a.telling.clause === b.telling.clause || inOneWork(setting, a, b);
+  if (known) return false;
+  return apart <= NEAR || (apart <= NEARLY && a.kind === b.kind);
+};
+
+/** As far ahead and back in the list as the same may be told again. */
+const AROUND = 8;
+
+/** What a note tells, in order; nothing when no place is surer than even, and then how sure the surest is. */
+export const chosenIn = (
+  setting: Setting,
+  judges: Judges,
+): { readonly chosen: Chosen[]; readonly surest: number } => {
+  const places = tellingsOf(setting.scan, setting.clauses, setting.deeds).map((telling) =>
+    rated(setting, telling, judges),
+  );
+  const surest = places.reduce((most, { sure }) => Math.max(most, sure), 0);
+  if (surest < EVEN) return { chosen: [], surest };
+  const all = places.flatMap((place) => choose(setting, place, judges));
+  const chosen = all.filter(
+    (each, at) =>
+      !all
+        .slice(Math.max(0, at - AROUND), at + AROUND)
+        .some(
+          (other) =>
+            sameAs(setting, other, each) &&
+            (other.sureKind > each.sureKind ||
+              (other.sureKind === each.sureKind && other.telling.at < each.telling.at)),
+        ),
+  );
+  return { chosen, surest };
+};

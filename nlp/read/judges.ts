@@ -1,0 +1,66 @@
+import { ACTIONS, type Action, KINDS, type Kind, OUTCOMES, type Outcome } from "../../shared/vocabulary.ts";
+import type { ComponentRef } from "../lexicon/components.ts";
+import type { Deed } from "./deed.ts";
+import learnt from "./judges.json" with { type: "json" };
+import { chances, type Learnt, shares, weighing } from "./linear.ts";
+import type { Made } from "./made.ts";
+import type { Setting } from "./setting.ts";
+import type { Telling } from "./tellings.ts";
+
+export type Chances = Readonly<Record<Kind, number>>;
+
+/** The decisions of the reader that were learnt from notes with known records; chances go from 0 to 1. */
+export type Judges = {
+  /** What is told at a place, if anything. */
+  readonly kind: (signs: readonly string[], telling: Telling, setting: Setting) => Chances;
+  /** Which of several mentions it is told of; adds up to 1. */
+  readonly aim: (
+    signs: readonly (readonly string[])[],
+    telling: Telling,
+    aims: readonly ComponentRef[],
+  ) => readonly number[];
+  /** What was or is to be done. */
+  readonly action: (signs: readonly string[], ruled: Action, deed: Deed) => Action;
+  /** How it came out. */
+  readonly outcome: (
+    signs: readonly string[],
+    made: Made,
+  ) => { readonly outcome: Outcome; readonly sure: number };
+};
+
+export type LearntJudges = {
+  readonly kind: Learnt;
+  readonly aim: Learnt;
+  readonly action: Learnt;
+  readonly outcome: Learnt;
+};
+
+const likeliest = <T>(
+  of: readonly T[],
+  rated: readonly number[],
+): { readonly value: T; readonly sure: number } => {
+  const sure = Math.max(...rated);
+  return { value: of[rated.indexOf(sure)] as T, sure };
+};
+
+/** Judges that weigh the signs that they see with learnt weights. */
+export const judgesBy = (tables: LearntJudges): Judges => {
+  const kind = weighing(tables.kind, KINDS);
+  const aim = weighing(tables.aim, ["right"]);
+  const action = weighing(tables.action, ACTIONS);
+  const outcome = weighing(tables.outcome, OUTCOMES);
+  return {
+    kind: (signs) => {
+      const rated = chances(kind, signs);
+      return Object.fromEntries(KINDS.map((each, at) => [each, rated[at] ?? 0])) as Chances;
+    },
+    aim: (signs) => shares(aim, signs),
+    action: (signs) => likeliest(ACTIONS, chances(action, signs)).value,
+    outcome: (signs) => {
+      const { value, sure } = likeliest(OUTCOMES, chances(outcome, signs));
+      return { outcome: value, sure };
+    },
+  };
+};
+
+export const LEARNT: Judges = judgesBy(learnt);

@@ -1,0 +1,138 @@
+import { read } from "../../../../nlp/read/index.ts";
+import type { Judges } from "../../../../nlp/read/judges.ts";
+import { stretchOf } from "../../../../nlp/read/scan.ts";
+import type { Setting } from "../../../../nlp/read/setting.ts";
+import type { Telling } from "../../../../nlp/read/tellings.ts";
+import type { Kind } from "../../../../shared/vocabulary.ts";
+import type { Choice, Example } from "./linear.ts";
+import type { KnownNote, KnownRecord } from "./notes.ts";
+
+/** What the judges can learn from one or several notes. */
+export type Lessons = {
+  readonly kind: Example[];
+  readonly aim: Choice[];
+  readonly action: Example[];
+  readonly outcome: Example[];
+};
+
+type Seen = { readonly telling: Telling; readonly signs: readonly string[]; readonly setting: Setting };
+type Anchored = { readonly from: number; readonly to: number; readonly record: KnownRecord };
+
+const NOTHING: Readonly<Record<Kind, number>> = { repair: 0, check: 0, fault: 0, todo: 0 };
+/** Answers nothing, so that a read only shows what the judges are asked. */
+const MUTE: Judges = {
+  kind: () => NOTHING,
+  aim: () => [],
+  action: (_, ruled) => ruled,
+  outcome: (_, made) => ({ outcome: made.judged?.outcome ?? "untested", sure: 0 }),
+};
+
+const tellingsSeen = (note: KnownNote): Seen[] => {
+  const seen: Seen[] = [];
+  read(note.text, note, {
+    ...MUTE,
+    kind: (signs, telling, setting) => {
+      seen.push({ signs, telling, setting });
+      return NOTHING;
+    },
+  });
+  return seen;
+};
+
+/** How well a place fits the words in which a record is told; 0 for not at all. */
+const fitness = ({ telling }: Seen, { from, to, record }: Anchored): number => {
+  const { deed, at } = telling;
+  const inside = at >= from && at < to;
+  const overlap = Math.min(telling.to, to) - Math.max(telling.from, from);
+  if (deed !== undefined) {
+    if (inside)
+      return (
+        3 -
+        (deed.sense === "prep" ? 1 : 0) -
+        (deed.status === "talk" ? 0.5 : 0) +
+        (record.kind === "todo" && deed.status === "plan" ? 0.3 : 0)
+      );
+    return overlap > 0 ? 1.5 : at >= from - 1 && at <= to ? 1 : 0;
+  }
+  if (inside) return 2.2;
+  if (at >= from - 3 && at < to + 3) return 1 - Math.min(Math.abs(at - from), Math.abs(at - to + 1)) * 0.2;
+  return overlap >= Math.min(2, to - from) ? 0.3 : 0;
+};
+
+/** The place at which each record is told, and the places that also touch its words. */
+const placed = (note: KnownNote, seen: readonly Seen[]) => {
+  const tokens = seen[0]?.setting.scan.tokens ?? [];
+  const anchored = note.records.map((record): Anchored => {
+    const at = note.text.indexOf(record.anchor);
+    return { ...stretchOf(tokens, at, at + record.anchor.length), record };
+  });
+  const record = new Map<Seen, KnownRecord>();
+  const touched = new Set<Seen>();
+  for (const anchor of anchored) {
+    let [best, most]: [Seen | undefined, number] = [undefined, 0];
+    for (const each of seen) {
+      const fit = fitness(each, anchor);
+      if (fit > 0) touched.add(each);
+      if (fit > most && record.get(each)?.component !== anchor.record.component) [best, most] = [each, fit];
+    }
+    if (best !== undefined && !record.has(best)) record.set(best, anchor.record);
+  }
+  return { record, touched };
+};
+
+/** What a note with known records teaches. */
+export const lessonsOf = (note: KnownNote): Lessons => {
+  const lessons: Lessons = { kind: [], aim: [], action: [], outcome: [] };
+  const seen = tellingsSeen(note);
+  const { record, touched } = placed(note, seen);
+  for (const each of seen) {
+    const known = record.get(each);
+    if (known === undefined && touched.has(each) && each.telling.deed !== undefined) continue;
+    lessons.kind.push({ signs: each.signs, right: known?.kind ?? "" });
+  }
+  const at = new Map(
+    [...record].map(([{ telling }, known]) => [
+      `${String(telling.at)} ${String(telling.deed !== undefined)}`,
+      known,
+    ]),
+  );
+  const knownAt = (place: number, known: boolean) => at.get(`${String(place)} ${String(known)}`);
+  const of = (telling: Telling) => knownAt(telling.at, telling.deed !== undefined);
+  read(note.text, note, {
+    kind: (_, telling) => {
+      const known = of(telling);
+      return known === undefined ? NOTHING : { ...NOTHING, [known.kind]: 1 };
+    },
+    aim: (signs, telling, aims) => {
+      const right = aims.map((ref) => ref.id === of(telling)?.component);
+      if (right.includes(true)) lessons.aim.push({ signs, right });
+      return right.map(Number);
+    },
+    action: (signs, ruled, deed) => {
+      const known = knownAt(deed.at, deed.source !== "told~");
+      if (known === undefined || known.action === null) return ruled;
+      lessons.action.push({ signs, right: known.action });
+      return known.action;
+    },
+    outcome: (signs, made) => {
+      const places =
+        made.event?.deeds.map((deed) => knownAt(deed.at, deed.source !== "told~")) ??
+        [...record].map(([{ telling }, known]) =>
+          telling.at >= made.span.from && telling.at < made.span.to ? known : undefined,
+        );
+      const known = places.find(
+        (each) => each?.kind === made.kind && each.component === made.told.topic.component,
+      );
+      if (known?.outcome != null) lessons.outcome.push({ signs, right: known.outcome });
+      return { outcome: made.judged?.outcome ?? "untested", sure: 0 };
+    },
+  });
+  return lessons;
+};
+
+export const together = (all: readonly Lessons[]): Lessons => ({
+  kind: all.flatMap((each) => each.kind),
+  aim: all.flatMap((each) => each.aim),
+  action: all.flatMap((each) => each.action),
+  outcome: all.flatMap((each) => each.outcome),
+});

@@ -1,0 +1,31 @@
+import { writeFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import type { LearntJudges } from "../../../../nlp/read/judges.ts";
+import { ACTIONS, KINDS, OUTCOMES } from "../../../../shared/vocabulary.ts";
+import { type Lessons, lessonsOf, together } from "./examples.ts";
+import { fitShares, regress } from "./linear.ts";
+import { KEPT_OUT, knownNotes } from "./notes.ts";
+
+/** Learns the judges from all notes that are not kept out, and writes their weights. */
+const learn = (lessons: Lessons): LearntJudges => ({
+  kind: regress(lessons.kind, KINDS),
+  aim: fitShares(lessons.aim),
+  action: regress(lessons.action, ACTIONS),
+  outcome: regress(lessons.outcome, OUTCOMES),
+});
+
+const FILE = fileURLToPath(new URL("../../../../nlp/read/judges.json", import.meta.url));
+
+const notes = knownNotes().filter((note) => !KEPT_OUT.has(note.set));
+const lessons = together(notes.map(lessonsOf));
+process.stderr.write(
+  `${String(notes.length)} notes, ${String(lessons.kind.length)} places, ${String(lessons.aim.length)} choices\n`,
+);
+const learnt = learn(lessons);
+const lines = Object.entries(learnt).map(([name, table]) => {
+  const signs = Object.entries(table.signs).map(
+    ([sign, pairs]) => `${JSON.stringify(sign)}:${JSON.stringify(pairs)}`,
+  );
+  return `${JSON.stringify(name)}:{"of":${JSON.stringify(table.of)},"bias":${JSON.stringify(table.bias)},"signs":{\n${signs.join(",\n")}\n}}`;
+});
+writeFileSync(FILE, `{\n${lines.join(",\n")}\n}\n`);
