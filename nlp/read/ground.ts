@@ -32,7 +32,7 @@ export const tokensOf = (stretches: readonly Stretch[]): Set<number> => {
   return tokens;
 };
 
-export const clauseAt = ({ clauses, index }: Ground, at: number): Clause =>
+export const clauseAt = ({ clauses, index }: Pick<Ground, "clauses" | "index">, at: number): Clause =>
   clauses[index[at] ?? 0] ?? { from: 0, to: 0, hard: true, subordinate: false };
 
 /** Index of the first word to the left that is no determiner, place or plain adjective. */

@@ -1,9 +1,11 @@
 import type { Moment, Reading } from "../../shared/reading.ts";
+import type { Edtf } from "../../shared/record.ts";
 import type { Build } from "./build.ts";
 import { byRules } from "./by-rules.ts";
 import { chosenIn } from "./chosen.ts";
 import type { Clause } from "./clauses.ts";
 import { withCosts } from "./costs.ts";
+import { dateChoices, dateScene, dateSigns } from "./date-signs.ts";
 import { saidDay } from "./dates.ts";
 import { outcomeSigns } from "./field-signs.ts";
 import { saidIn } from "./holds.ts";
@@ -33,6 +35,29 @@ const weighed = (made: Made, next: Made | undefined, build: Build, judges: Judge
       ? (made.judged ?? { outcome, spans: [], rule: "nothing-said" })
       : { outcome, spans: [], rule: "weighed" };
   return { ...made, judged, sure: { ...made.sure, outcome: Math.min(MOST_SURE, sure) } };
+};
+
+/** Of the dates that each record may have the likeliest; those within one choice of each other count together. */
+const redated = (ruled: readonly Made[], judged: readonly Made[], build: Build, judges: Judges): Made[] => {
+  const scene = dateScene(ruled, build);
+  return ruled.map((each, at) => {
+    const made = judged[at] ?? each;
+    if (each.kind === "todo") return made;
+    const choices = dateChoices(each, build);
+    const parts = judges.date(
+      choices.map((choice) => dateSigns(each, at, scene, choice, build)),
+      each,
+      choices,
+    );
+    const shareOf = (edtf: Edtf | null): number =>
+      choices.reduce((sum, choice, i) => (choice.dated.edtf === edtf ? sum + (parts[i] ?? 0) : sum), 0);
+    const best = choices.reduce((top, choice) =>
+      shareOf(choice.dated.edtf) > shareOf(top.dated.edtf) ? choice : top,
+    );
+    const sure = Math.min(MOST_SURE, shareOf(best.dated.edtf));
+    const kept = each.dated !== undefined && each.dated.edtf === best.dated.edtf;
+    return { ...made, dated: kept ? each.dated : best.dated, sure: { ...made.sure, date: sure } };
+  });
 };
 
 /**
@@ -66,7 +91,8 @@ export const read = (text: string, moment: Moment, judges: Judges = LEARNT): Rea
   const inOrder = leaning.toSorted((a, b) => a.span.from - b.span.from);
   const dated = withDates(withLostVerdicts(inOrder, ours.verdicts, scan, clauses, index), build);
   const paid = withCosts(dated, ours.amounts, build);
-  const records = paid.map((each, at) => weighed(each, paid[at + 1], build, judges));
+  const judged = paid.map((each, at) => weighed(each, paid[at + 1], build, judges));
+  const records = redated(paid, judged, build, judges);
   const exposed = new Set(records.flatMap((each) => each.exposure.map((exposure) => exposure.at.from)));
   const skip = (at: number): boolean => exposed.has(at) || fixed.dead[at] === 1;
   const clauseOf = (at: number): Clause =>

@@ -1,5 +1,6 @@
 import { ACTIONS, type Action, KINDS, type Kind, OUTCOMES, type Outcome } from "../../shared/vocabulary.ts";
 import type { ComponentRef } from "../lexicon/components.ts";
+import type { DateChoice } from "./date-signs.ts";
 import type { Deed } from "./deed.ts";
 import learnt from "./judges.json" with { type: "json" };
 import { chances, type Learnt, shares, weighing } from "./linear.ts";
@@ -19,6 +20,12 @@ export type Judges = {
     telling: Telling,
     aims: readonly ComponentRef[],
   ) => readonly number[];
+  /** Which of several dates it has; adds up to 1. */
+  readonly date: (
+    signs: readonly (readonly string[])[],
+    made: Made,
+    choices: readonly DateChoice[],
+  ) => readonly number[];
   /** What was or is to be done. */
   readonly action: (signs: readonly string[], ruled: Action, deed: Deed) => Action;
   /** How it came out. */
@@ -31,6 +38,7 @@ export type Judges = {
 export type LearntJudges = {
   readonly kind: Learnt;
   readonly aim: Learnt;
+  readonly date: Learnt;
   readonly action: Learnt;
   readonly outcome: Learnt;
 };
@@ -47,6 +55,7 @@ const likeliest = <T>(
 export const judgesBy = (tables: LearntJudges): Judges => {
   const kind = weighing(tables.kind, KINDS);
   const aim = weighing(tables.aim, ["right"]);
+  const date = weighing(tables.date, ["right"]);
   const action = weighing(tables.action, ACTIONS);
   const outcome = weighing(tables.outcome, OUTCOMES);
   return {
@@ -55,6 +64,7 @@ export const judgesBy = (tables: LearntJudges): Judges => {
       return Object.fromEntries(KINDS.map((each, at) => [each, rated[at] ?? 0])) as Chances;
     },
     aim: (signs) => shares(aim, signs),
+    date: (signs) => shares(date, signs),
     action: (signs) => likeliest(ACTIONS, chances(action, signs)).value,
     outcome: (signs) => {
       const { value, sure } = likeliest(OUTCOMES, chances(outcome, signs));

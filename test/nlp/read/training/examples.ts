@@ -1,5 +1,6 @@
 import { read } from "../../../../nlp/read/index.ts";
 import type { Judges } from "../../../../nlp/read/judges.ts";
+import type { Made } from "../../../../nlp/read/made.ts";
 import { stretchOf } from "../../../../nlp/read/scan.ts";
 import type { Setting } from "../../../../nlp/read/setting.ts";
 import type { Telling } from "../../../../nlp/read/tellings.ts";
@@ -11,6 +12,7 @@ import type { KnownNote, KnownRecord } from "./notes.ts";
 export type Lessons = {
   readonly kind: Example[];
   readonly aim: Choice[];
+  readonly date: Choice[];
   readonly action: Example[];
   readonly outcome: Example[];
 };
@@ -23,6 +25,7 @@ const NOTHING: Readonly<Record<Kind, number>> = { repair: 0, check: 0, fault: 0,
 const MUTE: Judges = {
   kind: () => NOTHING,
   aim: () => [],
+  date: () => [],
   action: (_, ruled) => ruled,
   outcome: (_, made) => ({ outcome: made.judged?.outcome ?? "untested", sure: 0 }),
 };
@@ -80,9 +83,12 @@ const placed = (note: KnownNote, seen: readonly Seen[]) => {
   return { record, touched };
 };
 
+/** Short notes show one thing each, and count as often as this. */
+const OFTEN = 3;
+
 /** What a note with known records teaches. */
 export const lessonsOf = (note: KnownNote): Lessons => {
-  const lessons: Lessons = { kind: [], aim: [], action: [], outcome: [] };
+  const lessons: Lessons = { kind: [], aim: [], date: [], action: [], outcome: [] };
   const seen = tellingsSeen(note);
   const { record, touched } = placed(note, seen);
   for (const each of seen) {
@@ -97,6 +103,14 @@ export const lessonsOf = (note: KnownNote): Lessons => {
     ]),
   );
   const knownAt = (place: number, known: boolean) => at.get(`${String(place)} ${String(known)}`);
+  const recordOf = (made: Made): KnownRecord | undefined => {
+    const places =
+      made.event?.deeds.map((deed) => knownAt(deed.at, deed.source !== "told~")) ??
+      [...record].map(([{ telling }, known]) =>
+        telling.at >= made.span.from && telling.at < made.span.to ? known : undefined,
+      );
+    return places.find((each) => each?.kind === made.kind && each.component === made.told.topic.component);
+  };
   const of = (telling: Telling) => knownAt(telling.at, telling.deed !== undefined);
   read(note.text, note, {
     kind: (_, telling) => {
@@ -114,15 +128,16 @@ export const lessonsOf = (note: KnownNote): Lessons => {
       lessons.action.push({ signs, right: known.action });
       return known.action;
     },
+    date: (signs, made, choices) => {
+      const known = recordOf(made);
+      const right = choices.map((choice) => known !== undefined && choice.dated.edtf === known.date);
+      if (right.includes(true))
+        for (let time = 0; time < (note.set === "short" ? OFTEN : 1); time++)
+          lessons.date.push({ signs, right });
+      return right.map(Number);
+    },
     outcome: (signs, made) => {
-      const places =
-        made.event?.deeds.map((deed) => knownAt(deed.at, deed.source !== "told~")) ??
-        [...record].map(([{ telling }, known]) =>
-          telling.at >= made.span.from && telling.at < made.span.to ? known : undefined,
-        );
-      const known = places.find(
-        (each) => each?.kind === made.kind && each.component === made.told.topic.component,
-      );
+      const known = recordOf(made);
       if (known?.outcome != null) lessons.outcome.push({ signs, right: known.outcome });
       return { outcome: made.judged?.outcome ?? "untested", sure: 0 };
     },
@@ -133,6 +148,7 @@ export const lessonsOf = (note: KnownNote): Lessons => {
 export const together = (all: readonly Lessons[]): Lessons => ({
   kind: all.flatMap((each) => each.kind),
   aim: all.flatMap((each) => each.aim),
+  date: all.flatMap((each) => each.date),
   action: all.flatMap((each) => each.action),
   outcome: all.flatMap((each) => each.outcome),
 });

@@ -10,6 +10,7 @@ import { KEPT_OUT, knownNotes } from "./notes.ts";
 const learn = (lessons: Lessons): LearntJudges => ({
   kind: regress(lessons.kind, KINDS),
   aim: fitShares(lessons.aim),
+  date: fitShares(lessons.date),
   action: regress(lessons.action, ACTIONS),
   outcome: regress(lessons.outcome, OUTCOMES),
 });

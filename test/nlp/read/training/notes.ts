@@ -9,7 +9,11 @@ import verdicts from "../verdicts.json" with { type: "json" };
 import works from "./works.json" with { type: "json" };
 
 /** A record that a careful listener wrote down, with the words of the note that tell it. */
-export type KnownRecord = RecordFields & { readonly anchor: string };
+export type KnownRecord = Omit<RecordFields, "date"> & {
+  readonly anchor: string;
+  /** Absent where nobody worked it out. */
+  readonly date?: RecordFields["date"];
+};
 export type KnownNote = Moment & {
   readonly id: string;
   readonly style: string;
@@ -27,7 +31,7 @@ const GIVEN = fileURLToPath(new URL("../../../../../shared/gold/", import.meta.u
 export const KEPT_OUT: ReadonlySet<string> = new Set(["notes-10", "notes-12", "notes-31"]);
 
 type Line = Omit<KnownNote, "set" | "records"> & {
-  readonly records: (RecordFields & { readonly anchor?: string })[];
+  readonly records: (Omit<KnownRecord, "anchor"> & { readonly anchor?: string })[];
 };
 type Anchors = { readonly id: string; readonly anchors: readonly { readonly anchor: string }[] };
 
@@ -43,7 +47,6 @@ const WORK = z.object({ component: z.enum(COMPONENTS), action: z.enum(ACTIONS) }
 const NOTHING_TOLD = {
   where: null,
   materials: [],
-  date: null,
   exposure: [],
   cost: null,
   fault: null,
