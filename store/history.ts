@@ -75,6 +75,7 @@ const NOTE = `SELECT notes.id, notes.text, notes.said_at, people.name AS said_by
   (SELECT group_concat(records.id) FROM records WHERE records.note_id = notes.id AND records.removed = 0) AS record_ids
   FROM notes JOIN people ON people.id = notes.person_id`;
 
+const idRow = z.object({ id: z.number() });
 const totalRow = z.object({ count: z.number(), cost: z.number() });
 
 /** Words as an FTS5 query, each one quoted. */
@@ -144,7 +145,7 @@ export class StoredHistory implements History {
   }
 
   private withVerdicts(rows: readonly unknown[]): KeptRecord[] {
-    const ids = rows.map((row) => z.object({ id: z.number() }).parse(row).id);
+    const ids = rows.map((row) => idRow.parse(row).id);
     const byRecord = this.verdictsOf(ids);
     return rows.map((row, index) => toRecord(row, byRecord.get(ids[index] ?? 0) ?? []));
   }
@@ -153,7 +154,9 @@ export class StoredHistory implements History {
     const sql = `SELECT * FROM verdicts WHERE removed = 0 AND record_id IN (SELECT value FROM json_each(?)) ORDER BY said_at, id`;
     const byRecord = new Map<RecordId, Verdict[]>();
     for (const { recordId, ...verdict } of this.db.prepare(sql).all(JSON.stringify(ids)).map(toVerdict)) {
-      byRecord.set(recordId, [...(byRecord.get(recordId) ?? []), verdict]);
+      const known = byRecord.get(recordId) ?? [];
+      byRecord.set(recordId, known);
+      known.push(verdict);
     }
     return byRecord;
   }

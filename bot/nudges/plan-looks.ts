@@ -1,6 +1,7 @@
 import { Temporal } from "temporal-polyfill";
 import type { KeptRecord, RecordId } from "../../shared/history.ts";
 import { type Outlook, outlookOf, outlooksOf } from "../../shared/outlook/index.ts";
+import type { Action } from "../../shared/vocabulary.ts";
 import type { Turn } from "../conversation/turn.ts";
 import { outlookRig } from "../rig/outlook-rig.ts";
 import { dayOf } from "../rig/rig.ts";
@@ -9,10 +10,17 @@ import { putOffs } from "./put-offs.ts";
 /** How many other fixes of the same sort are looked at for what they teach. */
 const PEERS = 100;
 
-const peersOf = ({ store }: Turn, { fields }: KeptRecord): readonly KeptRecord[] =>
-  fields.action === null
-    ? []
-    : store.history.records({ kinds: ["repair"], actions: [fields.action], limit: PEERS });
+/** The newest fixes by the same kind of work, read once for each. */
+const peersIn = ({ store }: Turn): ((record: KeptRecord) => readonly KeptRecord[]) => {
+  const known = new Map<Action, readonly KeptRecord[]>();
+  return ({ fields: { action } }) => {
+    if (action === null) return [];
+    const peers =
+      known.get(action) ?? store.history.records({ kinds: ["repair"], actions: [action], limit: PEERS });
+    known.set(action, peers);
+    return peers;
+  };
+};
 
 const withLine = ({ store }: Turn, ids: readonly RecordId[]): readonly RecordId[] => [
   ...new Set(
@@ -25,15 +33,18 @@ const withLine = ({ store }: Turn, ids: readonly RecordId[]): readonly RecordId[
   ),
 ];
 
-/** The outlook of one fix as of now; undefined when it carries no look. */
-export const outlookNow = (turn: Turn, record: KeptRecord): Outlook | undefined =>
-  outlookOf({
-    ...outlookRig(turn),
-    record,
-    line: turn.store.history.records({ line: record.line }),
-    peers: peersOf(turn, record),
-    notBefore: putOffs(turn.store).get(record.id) ?? null,
-  });
+/** The outlook of a fix as of now; undefined when it carries no look. */
+const outlooksNow = (turn: Turn): ((record: KeptRecord) => Outlook | undefined) => {
+  const [rig, peersOf, later] = [outlookRig(turn), peersIn(turn), putOffs(turn.store)];
+  return (record) =>
+    outlookOf({
+      ...rig,
+      record,
+      line: turn.store.history.records({ line: record.line }),
+      peers: peersOf(record),
+      notBefore: later.get(record.id) ?? null,
+    });
+};
 
 /** What still cures is not put to use, and a look before that would tell nothing. */
 const dayOfLook = ({ store, rig }: Turn, { record, nextLook }: Outlook): string => {
@@ -59,9 +70,10 @@ const planAll = (turn: Turn): void => {
 };
 
 const planSome = (turn: Turn, ids: readonly RecordId[]): void => {
+  const outlookNow = outlooksNow(turn);
   for (const id of withLine(turn, ids)) {
     const record = turn.store.history.record(id);
-    const outlook = record === undefined || record.removed ? undefined : outlookNow(turn, record);
+    const outlook = record === undefined || record.removed ? undefined : outlookNow(record);
     if (outlook === undefined) turn.store.looks.drop(id);
     else keep(turn, outlook);
   }

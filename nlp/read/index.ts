@@ -13,6 +13,7 @@ import { type Judges, LEARNT } from "./judges.ts";
 import { withLostVerdicts } from "./lost-verdicts.ts";
 import { draftOf, type Made } from "./made.ts";
 import { recognised } from "./recognised.ts";
+import { remembered } from "./remembered.ts";
 import { segmentsOf } from "./segments.ts";
 import { settingOf } from "./setting.ts";
 import { toldRecords } from "./tell.ts";
@@ -60,12 +61,8 @@ const redated = (ruled: readonly Made[], judged: readonly Made[], build: Build, 
   });
 };
 
-/**
- * Reads a note into the records that a careful listener would write down, and the use of the rig that it reports.
- * Rules recognise and propose; judges learnt from known notes settle what is told where, of what, and how it came out.
- * Deterministic; grows linearly with the text. Throws a RangeError when `moment` holds no instant or zone.
- */
-export const read = (text: string, moment: Moment, judges: Judges = LEARNT): Reading => {
+/** As `read`, by judges that may be others. */
+export const readBy = (judges: Judges, text: string, moment: Moment): Reading => {
   const today = saidDay(moment);
   const ground = recognised(text, moment);
   const { scan, clauses, index, fixed, muted } = ground;
@@ -102,3 +99,10 @@ export const read = (text: string, moment: Moment, judges: Judges = LEARNT): Rea
     usage: usageOf(scan, fixed.amounts, clauseOf, skip, today),
   };
 };
+
+/**
+ * Reads a note into the records that a careful listener would write down, and the use of the rig that it reports.
+ * Rules recognise and propose; judges learnt from known notes settle what is told where, of what, and how it came out.
+ * Deterministic; grows linearly with the text. Throws a RangeError when `moment` holds no instant or zone.
+ */
+export const read = remembered((text: string, moment: Moment): Reading => readBy(LEARNT, text, moment));

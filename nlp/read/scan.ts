@@ -16,6 +16,7 @@ import type { Token } from "../lexicon/tokens.ts";
 import { findNumbers, findTimes, regionOf, type TimeMention } from "../time/index.ts";
 import type { Amount, NumberRef } from "./amount.ts";
 import { amountsIn } from "./amounts.ts";
+import { remembered } from "./remembered.ts";
 import type { Stretch } from "./stretch.ts";
 import { verdictsIn } from "./verdicts.ts";
 
@@ -86,7 +87,7 @@ const withYears = (times: readonly TimeRef[]): TimeRef[] => {
   return out;
 };
 
-export const scan = (text: string, moment: Moment): Scan => {
+const scanned = (text: string, moment: Moment): Scan => {
   const tokens = tokenize(text, SPELLER);
   const times = findTimes(text, moment, { prefer: "past" })
     .filter((time) => time.sure >= LEAST_SURE)
@@ -146,3 +147,6 @@ export const scan = (text: string, moment: Moment): Scan => {
     numbers,
   };
 };
+
+/** Recognises all that the lexicon and the grammar of times know in a text. */
+export const scan = remembered(scanned);

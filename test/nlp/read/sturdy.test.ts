@@ -34,8 +34,9 @@ describe("time taken", () => {
     .split(" ");
   const ofLength = (count: number): string =>
     Array.from({ length: count }, (_, at) => words[at % words.length]).join(" ");
+  let runs = 0;
   const seconds = (count: number): number => {
-    const text = ofLength(count);
+    const text = `${ofLength(count)} ${String(runs++)}`;
     const started = process.cpuUsage();
     read(text, MOMENT);
     return process.cpuUsage(started).user / 1e6;

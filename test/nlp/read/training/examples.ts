@@ -1,4 +1,4 @@
-import { read } from "../../../../nlp/read/index.ts";
+import { readBy } from "../../../../nlp/read/index.ts";
 import type { Judges } from "../../../../nlp/read/judges.ts";
 import type { Made } from "../../../../nlp/read/made.ts";
 import { stretchOf } from "../../../../nlp/read/scan.ts";
@@ -32,13 +32,14 @@ const MUTE: Judges = {
 
 const tellingsSeen = (note: KnownNote): Seen[] => {
   const seen: Seen[] = [];
-  read(note.text, note, {
+  const show: Judges = {
     ...MUTE,
     kind: (signs, telling, setting) => {
       seen.push({ signs, telling, setting });
       return NOTHING;
     },
-  });
+  };
+  readBy(show, note.text, note);
   return seen;
 };
 
@@ -112,7 +113,7 @@ export const lessonsOf = (note: KnownNote): Lessons => {
     return places.find((each) => each?.kind === made.kind && each.component === made.told.topic.component);
   };
   const of = (telling: Telling) => knownAt(telling.at, telling.deed !== undefined);
-  read(note.text, note, {
+  const teach: Judges = {
     kind: (_, telling) => {
       const known = of(telling);
       return known === undefined ? NOTHING : { ...NOTHING, [known.kind]: 1 };
@@ -141,7 +142,8 @@ export const lessonsOf = (note: KnownNote): Lessons => {
       if (known?.outcome != null) lessons.outcome.push({ signs, right: known.outcome });
       return { outcome: made.judged?.outcome ?? "untested", sure: 0 };
     },
-  });
+  };
+  readBy(teach, note.text, note);
   return lessons;
 };
 
