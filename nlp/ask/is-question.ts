@@ -1,6 +1,7 @@
 import type { Moment } from "../../shared/reading.ts";
+import { asksInClauses, asksInPart, isAllAsking } from "./in-part.ts";
 import { periodIn } from "./period.ts";
-import { type Unwrapped, unwrap } from "./plain-question.ts";
+import { plainQuestion, type Unwrapped, unwrap } from "./plain-question.ts";
 import { topicOf } from "./topic.ts";
 
 const SUBJECT = "(?:i|we|you|u|he|she|they|it|anyone|anybody|someone|somebody|there)";
@@ -67,11 +68,14 @@ const ASKS: readonly RegExp[] = [
   /^(?:spent|paid)(?: (?:out|on (?:the|my|our) \w+|to (?:the|my|our) \w+|so far|all told|in total|altogether|between|since|in|during|over|from|and))*$/,
   /^(?:and |just |so |only )*what(?:s| is| else| is left| is there| there is)? (?:left )?to (?:buy|get|order|do|fix|bring|mend|sort|pick up)\b/,
   /^whether\b/,
+  /\bwhat (?:was|were) (?:that|it|those|they)(?: again| about| now| all about)?$/,
+  /\b(?<!(?:know|remember|matter|see|believe|guess|forget|knows|of|no) )how (?:much|many|often|long)(?: (?:al+ ?together|in (?:all|total)|total|so far|all (?:told|up|in)|to date|(?:is|was|were) (?:that|it|they)|ago|already|now|for (?:the lot|everything|all of it)))*$/,
+  /^(?:(?:just|only) )?(?:the (?:things|stuff|bits|parts) |what(?:ever)? )(?:i|we|im|were|ive|weve) (?:still |also )?(?:need|have|got|gotta|must|should|ought|supposed|am supposed|are supposed)(?: got)?(?: to)? (?:be )?(?:buy|get|pick up|order|do|fix|sort|see to|mend|check|ordering|buying|getting|doing|fixing)\b(?!.*\b(?:is|was|are|were)\b)/,
 ];
 
 /** Openings of statements that look like questions. */
 const TELLS: readonly RegExp[] = [
-  /^(?:to|how about that|how bout that|how about i|what do you know|what can i say|what are the odds|who knew|guess what|when i|when we|when it|when the|when you|where the|where it|where i|how i|why i|what i|what we|what happened(?= (?:was|is|here|next|then|when|and)\b))\b/,
+  /^(?:to|how about that|how bout that|how about i|what do you know|what can i say|what are the odds|who knew|guess what|when i|when we|when it|when the|when you|where the|where it|where i|how i|why i|what (?:i|we)(?! (?:still |also )?(?:need|have|got|gotta|must|should|ought)(?: to)? (?:buy|get|pick up|order|do|fix|sort|see to|mend)\b)|what happened(?= (?:was|is|here|next|then|when|and)\b))\b/,
   /^(?:have|had) (?:to|the dealer|a |an |my |him|her|them|someone)\b/,
   /^(?:do|did) (?:it|them|that|the \w+|both|all|some)(?: \w+)?$/,
   /^(?:would|can|will) you believe\b/,
@@ -93,7 +97,7 @@ const TAG =
 const inText = (moment: Moment, text: string): Unwrapped => unwrap(periodIn(text, moment).rest);
 
 const NOTED =
-  /^((?:\w+ ){1,4})(?:work|jobs?|repairs?|costs?|spend|spending|fixes|expenses?|history|total)(?: (?:done|made|so far|to date|altogether))?$/;
+  /^((?:\w+ ){1,4})(?:work|jobs?|repairs?|costs?|spend|spending|fixes|expenses?|history|total|failures|breakdowns|breakages|blowouts)(?: (?:done|made|so far|to date|altogether))?$/;
 
 /** "Electrical cost, 2022." */
 const asksInNouns = (words: string): boolean => {
@@ -134,9 +138,14 @@ const asksAtTheEnd = (sentence: string, moment: Moment): boolean => {
   return (
     PLAINLY.test(words) ||
     TURNED_ABOUT_IT.test(words) ||
+    TELL_ME.test(plainQuestion(end)) ||
     (/^(?:when|where|why|how|what|which|who)\b/.test(words) && asks(words))
   );
 };
+
+/** "Before I drive off, read me the list" */
+const TELL_ME =
+  /^(?:read|show|give|tell|send|list|hand) (?:me|us) (?:(?:what|when|how|who|which|where)\b|(?:the|my|our|that|everything|all)\b.*\b(?:list|jobs|total|history|todos?|rundown|summary|costs?|left|open|outstanding|done))/;
 
 /** "The roof, is it ok?" */
 const TURNED_ABOUT_IT = new RegExp(
@@ -147,22 +156,6 @@ const TURNED_ABOUT_IT = new RegExp(
 const TURNED =
   /\b(?<!(?:thats|is|was|know|see|guess|remember|wonder|me|him|her|them) )(?:what|which|when|where|who|why|how)(?: (?!i\b|we\b|it\b|they\b|he\b|she\b|you\b)\w+){0,3}? (?:did|do|does|have|has|had|is|are|was|were|am|must|should) (?:i|we|it|they|she|he|you)\b(?=.)/;
 
-/** What a cut-short question asks for: "money spent since April", "remaining jobs". */
-const FRAGMENT =
-  /^(?:(?:the|all|any|every|my|our|total|remaining|open|outstanding|current|pending|further|other|full|whole|entire|recent) )*(?:money|cash|spend|spending|costs?|expenses?|outlay|bills?|total|tally|damage|jobs|repairs|fixes|work|maintenance|faults|failures|todos|history|log|timeline|everything|purchases|nights|miles|mileage|distance|odometer|shopping list|to do list)\b/;
-const STATES =
-  /\b(?:i|we|it|he|she|they|its|im|is|are|was|were|looks?|seems?|works?|went|came|goes|got|needs?|working|fine|good|ok|okay|holding|dry|tight|well|finished|complete|over|now|here|today|ready|loaded|packed|back|sorted)\b/;
-const ASIDE_FROM_TIME =
-  /\b(?:so far|for|on|in|to|with|from|of|about|by|left|ahead|spent|done|ever|please|list)\b/;
-const FEW_WORDS = 8;
-
-const asksInPart = (words: string): boolean =>
-  words.split(" ").length <= FEW_WORDS &&
-  FRAGMENT.test(words) &&
-  !STATES.test(words) &&
-  (ASIDE_FROM_TIME.test(words) ||
-    /^(?:remaining|outstanding|open|pending|everything|shopping list|to do list|tally|total)\b/.test(words));
-
 /** "I wonder whether to bother, but I resealed it anyway" tells in the end. */
 const ENDS_TELLING = /\b(?:but|so|and|then) (?:i|we) (?!ever\b|did\b|do\b|have\b)(.+)$/;
 
@@ -172,14 +165,17 @@ const tellsInTheEnd = (words: string): boolean => {
 };
 
 /** "List of today's work: greased hubs, tightened lugs". */
-const enumerates = (sentence: string): boolean =>
-  topicOf(/:(.+)$/.exec(sentence)?.[1] ?? "").actions.length > 0;
+const enumerates = (sentence: string): boolean => {
+  const listed = /:(.+)$/.exec(sentence)?.[1] ?? "";
+  return topicOf(listed).actions.length > 0 && !isAllAsking(listed);
+};
 
 /** Whether one sentence asks. Time phrases are set aside: "did the bearings last week" tells. */
 export const isQuestion = (sentence: string, moment: Moment): boolean => {
   if (TAG.test(sentence.replace(/['’`]/g, ""))) return false;
-  const { words, wrapped, marked } = inText(moment, sentence);
-  if (words === "") return wrapped && (marked || periodIn(sentence, moment).period !== null);
+  const timed = periodIn(sentence, moment);
+  const { words, wrapped, marked } = unwrap(timed.rest);
+  if (words === "") return wrapped && (marked || timed.period !== null);
   if (!marked && (tellsInTheEnd(words) || enumerates(sentence))) return false;
   if (/^to\b/.test(words) && wrapped) return false;
   if (tells(words) && !wrapped)
@@ -193,6 +189,7 @@ export const isQuestion = (sentence: string, moment: Moment): boolean => {
     DOUBTED.test(words) ||
     asksInNouns(words) ||
     asksInPart(words) ||
+    asksInClauses(timed.rest, timed.period !== null) ||
     asksAtTheEnd(sentence, moment)
   );
 };

@@ -1,11 +1,6 @@
-import type { AskKind, Focus } from "../../shared/memory/query.ts";
+import type { Asked, Rule } from "./asked.ts";
+import { IDIOMS } from "./idioms.ts";
 import table from "./kind-words.json" with { type: "json" };
-
-export type Asked =
-  | { readonly kind: AskKind; readonly focus?: Focus; readonly rule: string }
-  | { readonly kind: "decide" | "ready"; readonly rule: string };
-
-type Rule = Asked & { readonly when: RegExp; readonly unless?: RegExp };
 
 /** Any of the phrases; the longest first, a star for any ending. */
 const anyOf = (phrases: readonly string[]): string =>
@@ -36,7 +31,7 @@ const RULES: readonly Rule[] = [
     rule: "ready-to-go",
     when: /\b(?:are we|am i|is (?:she|he|it|the \w+|\w+)) (?:all )?(?:ready|good|set|fit|safe|clear|okay|ok) (?:to|for) (?:go|leave|roll|travel|tow|the road|the trip|hit|head|pull|a trip|departure|set off)|roadworthy|road ready|departure list|before (?:i|we) (?:leave|go|set off|head out|pull out|hitch up|roll|hit the road|tow)(?! (?:to town|shopping))|(?:can|could|should) (?:i|we) (?:leave|set off|roll out|head out)\b/,
     unless:
-      /\b(?:did|have) (?:i|we) (?:ever|already)\b|\b(?:left|open|outstanding|undone|buy|order|shopping|pick up|still|supposed)\b/,
+      /\b(?:did|have) (?:i|we) (?:ever|already)\b|\b(?:left|open|outstanding|undone|buy|order|shopping|pick up|still|supposed|happen|list)\b/,
   },
   {
     kind: "open",
@@ -66,7 +61,7 @@ const RULES: readonly Rule[] = [
     kind: "longest",
     rule: "longest",
     when: new RegExp(
-      `\\b(?:longest|(?:lasted|held|worked|did|stood|stuck|stayed) (?:up )?(?:longer|better)|outlasted|lasted (?:the )?best|held (?:up )?(?:the )?best|best (?:fix|way|method|cure|stuff|repair|so far|attempt|bet)|worked (?:the )?best|${LASTED} (?:me )?(?:up |out |on )?(?:the )?(?:best|most|shortest|least)|shortest|how long (?:did|do|does|has|have|had) (?!i |we |it been\\b)(?:\\w+ ){1,12}?${LASTED}|longest lasting|which (?:one|of them|of those|of these|of the \\w+) (?:lasted|held|worked|stuck|stood)|(?:what|which) .*(?:held|lasted|worked|stuck|stood up|stayed|did) .*(?:best|longest)|most durable|(?:did|lasted|gave|got|stood) (?:me |us )?the most (?:miles|months|weeks|years|trips|days|nights)|how long did (?:it|that|they|he) ${LASTED})\\b`,
+      `\\b(?:longest|(?:lasted|held|worked|did|stood|stuck|stayed) (?:up )?(?:longer|better)|did (?:the )?best|(?:came|comes) out (?:on top|best|ahead)|proved (?:the )?(?:best|better)|won out|outlasted|lasted (?:the )?best|held (?:up )?(?:the )?best|best (?:fix|way|method|cure|stuff|repair|so far|attempt|bet)|worked (?:the )?best|${LASTED} (?:me )?(?:up |out |on )?(?:the )?(?:best|most|shortest|least)|shortest|how long (?:did|do|does|has|have|had) (?!i |we |it been\\b)(?:\\w+ ){1,12}?${LASTED}|longest lasting|which (?:one|of them|of those|of these|of the \\w+) (?:lasted|held|worked|stuck|stood)|(?:what|which) .*(?:held|lasted|worked|stuck|stood up|stayed|did) .*(?:best|longest)|most durable|(?:did|lasted|gave|got|stood) (?:me |us )?the most (?:miles|months|weeks|years|trips|days|nights)|how long did (?:it|that|they|he) ${LASTED})\\b`,
     ),
   },
   {
@@ -88,7 +83,7 @@ const RULES: readonly Rule[] = [
     kind: "cost",
     rule: "money",
     when: new RegExp(
-      `\\b(?:how much|what|whats|total|sum|all told|altogether|how many|show|list)\\b.*\\b${MONEY}\\b|^${MONEY}\\b|\\bhow much (?:went|goes|did|was|were|has|have|is|for|in|on)\\b|\\b(?:total|tally|bill) (?:for|on|so far|to date|in|of)\\b|\\btotal (?:spent|cost|spend|outlay)|\\b(?:running|grand) total|\\bhow deep\\b|\\b(?:dearest|costliest|cheapest|most (?:expensive|costly|money)|biggest (?:bill|expense|outlay|spend|cost))\\b|\\b(?:doing|fixed|off|placed|situated) for (?:money|cash)\\b|^(?:add|tot|total|tally|reckon) (?:\\w+ ){0,3}?(?:up|together)\\b|^work out\\b|^(?:the |grand |overall )?(?:total|tally|sum|bill|damage|spend)$|\\bhow much of (?:that|it|this|those)\\b|\\b(?:expensive|dear|pricey|cheap)\\b|\\b(?:in|of) (?:money|cash|dollars)\\b|^(?:\\w+ ){0,5}(?:costs?|spend|spending|expenses|outlay)(?: (?:of|for|in|on|so|to|total|since|during)\\b.*| \\d{4})?$`,
+      `\\b(?:how much|what|whats|total|sum|all told|altogether|how many|show|list)\\b.*\\b${MONEY}\\b|^${MONEY}\\b|\\bhow much (?:went|goes|did|was|were|has|have|is|for|in|on)\\b|\\b(?:total|tally|bill) (?:for|on|so far|to date|in|of)\\b|\\btotal (?:spent|cost|spend|outlay)|\\b(?:running|grand) total|\\bhow deep\\b|\\bhow much(?: (?:al+ ?together|in (?:all|total)|all (?:told|up|in)|so far|to date|total))*$|\\b(?:dearest|costliest|cheapest|most (?:expensive|costly|money)|biggest (?:bill|expense|outlay|spend|cost))\\b|\\b(?:doing|fixed|off|placed|situated) for (?:money|cash)\\b|^(?:add|tot|total|tally|reckon) (?:\\w+ ){0,3}?(?:up|together)\\b|^work out\\b|^(?:the |grand |overall )?(?:total|tally|sum|bill|damage|spend)$|\\bhow much of (?:that|it|this|those)\\b|\\b(?:expensive|dear|pricey|cheap)\\b|\\b(?:in|of) (?:money|cash|dollars)\\b|^(?:\\w+ ){0,5}(?:costs?|spend|spending|expenses|outlay)(?: (?:of|for|in|on|so|to|total|since|during)\\b.*| \\d{4})?$`,
     ),
     unless:
       /^(?:run|walk|take) (?:me|us)\b|\bhow much (?:longer|time|water|grease|sealant|of the)\b|\bto (?:buy|get)\b|\bshopping\b/,
@@ -108,7 +103,7 @@ const RULES: readonly Rule[] = [
   {
     kind: "open",
     rule: "open",
-    when: /\b(?:open|outstanding|pending|unfinished|unresolved|undone|unfixed|undealt|loose ends?|hanging (?:over|about) (?:me|us)|on my plate|on (?:the|my|our) (?:to do|todo|docket|books|plate)|to ?do(?: list)?|todos?|backlog|(?:left|remains|remaining|waiting) (?:to|for|on|undone|over|unfixed)|still (?:left|broken|waiting|wrong|needs?|need|to|got to|have to|gotta)|got left|needs? (?:doing|fixing|attention|sorting|work|repair\w*|mending|seeing to)|have i (?:still )?(?:got|to)|(?:do|must|should) (?:i|we) (?:still )?(?:have|need|got|do|fix|sort|get)(?: left)? ?(?:to)?|havent (?:i|we)|(?:i|we) (?:havent|have not|still havent|never got)|not (?:yet )?(?:done|fixed|dealt)|put(?:ting)? off|owe (?:her|the|it)|(?:havent|have not|hasnt) (?:\w+ ){0,3}(?:been )?(?:fixed|done|sorted|mended|repaired|replaced|seen to|dealt with|got (?:a)?round to|gotten (?:a)?round to|got to)|(?:forgotten|forgot|missed|neglected|behind on|got (?:a)?round to|gotten (?:a)?round to|got to yet)|remaining|remains?|(?:id|i would|i was going to|i meant to|i wanted to|wed|we would|we were going to|we meant to) (?:do|fix|sort|get|see)|(?:is|are) (?:everything|it all|all of it) (?:\w+ )?(?:fixed|done|sorted|ok|okay|good|working|taken care of)|isnt right|still (?:isnt|not|arent)|broken (?:at the moment|right now|now|just now)|whats (?:still )?(?:broken|broke|wrong|left|bust|busted)|(?:is|are) (?:anything|something|there anything|there something) (?:still |else )?(?:broke|broken|wrong|open|left|bust|busted|outstanding|out|not working|that needs)|what is (?:broken|wrong|left|bust|busted)|jobs? (?:left|remaining|waiting|ahead|do i)|what needs|anything (?:left|open|broken|wrong|else to do|to (?:do|fix|sort))|whats (?:next|to do)|faults? (?:do|are|have|still)|still (?:a )?problem|supposed to (?:be )?(?:fix|do|sort|mend|repair)\w*|not working|isnt working|out of action|^what(?:s| is| else is)? (?:still |left |else )*on (?:there|it)$|agenda|planned|on the cards|anything (?:else |more |still |other )?(?:wrong|broken|bust|amiss)|on (?:that|this) list|in the pipeline|lined up|in store|to tackle|coming up|loose ends|wants? doing|to fix|to mend|to sort|on (?:the|my|our) (?:\w+ )?list|still to (?:do|fix|sort|mend))\b/,
+    when: /\b(?:open|outstanding|pending|unfinished|unresolved|undone|unfixed|undealt|loose ends?|hanging (?:over|about) (?:me|us)|on my plate|on (?:the|my|our) (?:to do|todo|docket|books|plate)|to ?do(?: list)?|todos?|backlog|(?:left|remains|remaining|waiting) (?:to|for|on|undone|over|unfixed)|still (?:left|broken|waiting|wrong|needs?|need|to|got to|have to|gotta)|got left|needs? (?:doing|fixing|attention|sorting|work|repair\w*|mending|seeing to)|have i (?:still )?(?:got|to)|(?:do|must|should) (?:i|we) (?:still )?(?:have|need|got|do|fix|sort|get)(?: left)? ?(?:to)?|havent (?:i|we)|(?:i|we) (?:havent|have not|still havent|never got)|not (?:yet )?(?:done|fixed|dealt)|put(?:ting)? off|owe (?:her|the|it)|(?:havent|have not|hasnt) (?:\w+ ){0,3}(?:been )?(?:fixed|done|sorted|mended|repaired|replaced|seen to|dealt with|got (?:a)?round to|gotten (?:a)?round to|got to)|(?:forgotten|forgot|missed|neglected|behind on|got (?:a)?round to|gotten (?:a)?round to|got to yet)|remaining|remains?|(?:id|i would|i was going to|i meant to|i wanted to|wed|we would|we were going to|we meant to) (?:do|fix|sort|get|see)|(?:is|are) (?:everything|it all|all of it) (?:\w+ )?(?:fixed|done|sorted|ok|okay|good|working|taken care of)|isnt right|still (?:isnt|not|arent)|broken (?:at the moment|right now|now|just now)|whats (?:still )?(?:broken|broke|wrong|left|bust|busted)|(?:is|are) (?:anything|something|there anything|there something) (?:still |else )?(?:broke|broken|wrong|open|left|bust|busted|outstanding|out|not working|that needs)|what is (?:broken|wrong|left|bust|busted)|jobs? (?:left|remaining|waiting|ahead|do i)|what needs|anything (?:left|open|broken|wrong|else to do|to (?:do|fix|sort))|whats (?:next|to do)|faults? (?:do|are|have|still)|still (?:a )?problem|supposed to (?:be )?(?:fix|do|sort|mend|repair)\w*|not working|isnt working|out of action|^what(?:s| is| else is)? (?:still |left |else )*on (?:there|it)$|agenda|planned|on the cards|anything (?:else |more |still |other )?(?:wrong|broken|bust|amiss)|on (?:that|this) list|in the pipeline|lined up|in store|to tackle|coming up|loose ends|wants? doing|to fix|to mend|to sort|(?:must|should|has to|have to|needs? to|got to|gotta) (?:still |yet )?(?:happen|be done|get done|be seen to|be sorted)|on (?:the|my|our) (?:\w+ )?list|still to (?:do|fix|sort|mend))\b/,
     unless:
       /\b(?:did (?:i|we|the)|when|how (?:long|did)|holding|ever|cost|last(?:ed)?|spent|under (?:my|our) belt|(?:got|been|have) (?:\w+ )?(?:done|finished)|behind (?:me|us)|knocked off|ticked off|crossed off)\b/,
   },
@@ -225,4 +220,4 @@ const RULES: readonly Rule[] = [
 
 /** What kind of question it is, by the first rule that fits; none means that its words name a thing at most. */
 export const askedIn = (words: string): Asked | undefined =>
-  RULES.find(({ when, unless }) => when.test(words) && unless?.test(words) !== true);
+  [...IDIOMS, ...RULES].find(({ when, unless }) => when.test(words) && unless?.test(words) !== true);

@@ -55,12 +55,18 @@ const withoutTimes = (text: string, mentions: readonly TimeMention[]): string =>
     .reverse()
     .reduce((rest, { span }) => `${rest.slice(0, span.start)} , ${rest.slice(span.end)}`, text);
 
+/** "All years", "over the years": no stretch of time at all. */
+const EVER =
+  /\b(?:(?:in|over|across|for|through(?:out)?|of) )?(?:all (?:the |these |those |of the )?years|(?:the|these) (?:\w+ )?years|all (?:the )?time|all seasons|every year|any year)\b(?! (?:ago|since|before|19\d\d|20\d\d))/gi;
+
 /** "Until now" bounds nothing; "for the spring" is a time like "in the spring". The length stays, for the spans. */
 const plainer = (text: string): string =>
   text
     .replace(/\b(?:up )?(?:un)?(?:till?|to) (?:now|today|date|this day|the present)\b/gi, (words) =>
       " ".repeat(words.length),
     )
+    .replace(/^(\s*(?:in )?(?:19|20)\d\d): /i, "$1, ")
+    .replace(EVER, (words) => " ".repeat(words.length))
     .replace(/\b(?:for|come) (?=(?:the )?(?:spring|summer|autumn|fall|winter)\b)/gi, (word) =>
       "in".padEnd(word.length),
     );

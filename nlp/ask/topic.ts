@@ -51,6 +51,9 @@ const whoIn = (words: readonly string[]): string | null => {
 const telling = (words: readonly string[]): readonly string[] =>
   tellingWords(words.join(" ")).filter((word) => !ASKING.has(word));
 
+/** Named as surely as this, a thing is no stuff: the shackles of the springs, the hot water tank. */
+const ITSELF = 0.9;
+
 /** What a question or a correction is about. Time phrases are taken out before. */
 export const topicOf = (text: string): Topic => {
   const words = plainWords(text);
@@ -63,12 +66,14 @@ export const topicOf = (text: string): Topic => {
   const named = mergeNamed([...mentions, { from: 0, to: 0, named: byDeed, systems: [] }]);
   const loose = words.filter((_, at) => !covered([...deeds, ...mentions], at));
   const apart = words.filter((_, at) => !covered(deeds, at));
+  const things = mentions.filter(({ named: all }) => all.some(({ sure }) => sure >= ITSELF));
+  const beside = words.map((word, at) => (covered([...deeds, ...things], at) ? "," : word));
   return {
     named,
     systems: systemsIn(mentions),
     actions: [...new Set(deeds.flatMap(({ actions }) => actions))],
     where: placesIn(words),
-    materials: stuffIn(apart),
+    materials: stuffIn(beside),
     who: whoIn(words),
     verbs: deeds.map(({ from, to }) => words.slice(from, to).join(" ")),
     all: telling(apart),

@@ -2,6 +2,8 @@ import { Temporal } from "temporal-polyfill";
 import type { Purpose } from "../../shared/memory/intent.ts";
 import type { Scene, Shown } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
+import { spelledOut } from "../ask/spelled-out.ts";
+import { read } from "../read/index.ts";
 import { againElsewhere } from "./again-elsewhere.ts";
 import { respelled } from "./respell.ts";
 
@@ -31,9 +33,17 @@ export const elsewhere = (text: string, moment: Moment, scene: Scene): Tell | un
   return again === undefined ? undefined : { is: "tell", read: null, again };
 };
 
+/** "Need tail lite bulbs n anothr fuse", written out where the reader finds nothing in it as it stands. */
+const writtenOut = (text: string, moment: Moment): string | null => {
+  const spelled = spelledOut(text);
+  const finds = (words: string): boolean => read(words, moment).records.length > 0;
+  return spelled !== text && !finds(text) && finds(spelled) ? spelled : null;
+};
+
 /** A note in words that mean something only here: it points back, or names its thing loosely. */
 export const elided = (text: string, words: string, moment: Moment, scene: Scene): Tell => {
   if (words.split(" ").length > MOST_WORDS) return TELL;
   const thing = thingOf(moment, scene);
-  return { ...TELL, read: respelled(text, thing?.fields.component ?? null, moment) };
+  const spelled = respelled(text, thing?.fields.component ?? null, moment);
+  return { ...TELL, read: spelled ?? writtenOut(text, moment) };
 };

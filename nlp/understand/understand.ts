@@ -5,6 +5,7 @@ import type { Scene } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
 import { ask, type Question } from "../ask/ask.ts";
 import { followUp } from "../ask/follow-up.ts";
+import { spelledOut } from "../ask/spelled-out.ts";
 import { topicOf } from "../ask/topic.ts";
 import { type Corrected, correct, correctLoosely } from "../correct/correct.ts";
 import { plain } from "../correct/pieces.ts";
@@ -128,9 +129,11 @@ export const understand = (text: string, moment: Moment, scene: Scene): Intent =
     return alone(control);
   const setting = settingIn(text, words);
   if (setting !== undefined) return alone({ is: "set", setting });
-  const followed = scene.askedEarlier === null ? undefined : followUp(text, moment, scene.askedEarlier);
-  if (followed !== undefined && isFollowUp(text, moment, scene)) return alone({ is: "ask", query: followed });
-  const { asks, tells } = splitQuestion(text, moment);
+  const asked = spelledOut(text);
+  const followed = scene.askedEarlier === null ? undefined : followUp(asked, moment, scene.askedEarlier);
+  if (followed !== undefined && isFollowUp(asked, moment, scene))
+    return alone({ is: "ask", query: followed });
+  const { asks, tells } = splitQuestion(asked, moment);
   const verdict = asks === null ? verdictAsked(words, scene) : undefined;
   if (verdict !== undefined) return alone(verdict);
   if (asks !== null && tells !== null && MISSAID.test(asks)) {

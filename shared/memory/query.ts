@@ -54,7 +54,9 @@ export type Focus =
   | "why"
   | "cost"
   | "state"
-  | "place";
+  | "place"
+  /** What made the trouble stop. */
+  | "cure";
 
 export type Query =
   /** The newest (or first) work that fits. */

@@ -13,6 +13,7 @@ import { lineOf, nothingKnown, when, wordsButton } from "./parts.ts";
 const LEADS: Record<Focus, (turn: Turn, record: KeptRecord) => string> = {
   what: () => "",
   state: () => "",
+  cure: () => "",
   "how-long-ago": (turn, record) => `${capital(when(turn, record))}.`,
   when: (turn, record) => `${capital(when(turn, record))}.`,
   materials: (_, { fields }) =>
