@@ -23,7 +23,7 @@ const bareNumber = (found: Scan) =>
     (number) =>
       (number.kind === "cardinal" || number.kind === "run") &&
       isLoose(found, number) &&
-      found.tokens[number.from]?.norm !== "one" &&
+      (number.to - number.from > 1 || found.tokens[number.from]?.norm !== "one") &&
       ENDING.has(found.tokens[number.to]?.norm ?? ""),
   );
 

@@ -4,6 +4,7 @@ import type { RecordFields } from "../../shared/record.ts";
 import { topicOf } from "../ask/topic.ts";
 import { scan } from "../read/scan.ts";
 import cues from "./cues.json" with { type: "json" };
+import { OWNS_UP } from "./owning-up.ts";
 import { LAST, type Part, partOf } from "./part.ts";
 import { opened, type Piece, piecesOf, plain, type Strength, says } from "./pieces.ts";
 import { CONTRAST, hasDeed, MEANT_AT_END, tellsWork } from "./signs.ts";
@@ -33,12 +34,22 @@ const isAside = (words: string): boolean =>
 const follows = (part: Part, piece: Piece, announced: Strength): boolean =>
   announced !== "none" || part.strength === "strong" || CONTRAST.test(piece.words);
 
-/** "I read the slip wrong": says that what stands before it puts something right. */
-const OWNS_UP =
-  /\b(?:mis ?read|misspoke|misheard|mistyped|typo|read (?:it|that|the \w+) (?:wrong|upside down|backwards)|(?:got|had|wrote|said|typed|put|remembered) (?:it|that|them|the \w+) (?:down )?(?:wrong|upside down|backwards|mixed up|muddled|the wrong way)|(?:mixed|muddled) (?:it|that|them|those|the \w+) up|my (?:mistake|bad|error|fault)|wrong (?:slip|receipt|line|number|figure|day|side|one)|fat fingers?|slip of the (?:tongue|thumb)|counted wrong|looked at the wrong)\b/;
+const OWNED_UP = new RegExp(`\\b${OWNS_UP}\\b`);
 
+/** "I read the slip wrong": says that what stands before it puts something right. */
 const ownsUp = ({ words }: Piece): boolean =>
-  words.split(" ").length <= ASIDE_WORDS + 2 && OWNS_UP.test(words);
+  words.split(" ").length <= ASIDE_WORDS + 2 && OWNED_UP.test(words);
+
+const FORGOT = /^(?:i )?(?:had |d )?(?:forgot|forgotten|left out|missed|didnt (?:count|include)) /;
+
+/** "37, I forgot the hoses": what was left out is the reason for another sum. */
+const isLeftOut = ({ words }: Piece, parts: readonly Part[]): boolean =>
+  FORGOT.test(words) &&
+  parts.some(({ changes }) =>
+    changes.some(
+      (change) => change.change === "number" || (change.change === "fields" && "cost" in change.to),
+    ),
+  );
 
 /** "It wasn't screws": denies what was told. */
 const DENIES_IT =
@@ -54,10 +65,11 @@ const take = (pieces: readonly Piece[], moment: Moment): Taken => {
   let announced: Strength = ownedUp(pieces) ? "strong" : "none";
   let next = 0;
   for (const [at, piece] of pieces.entries()) {
-    const part: Part | undefined = ownsUp(piece) && at > 0 ? undefined : partOf(piece, moment, announced);
+    const isReasonFor = at > 0 && (ownsUp(piece) || isLeftOut(piece, parts));
+    const part: Part | undefined = isReasonFor ? undefined : partOf(piece, moment, announced);
     const removed = parts.some(({ changes }) => changes.some(({ change }) => change === "remove"));
     if (part === undefined && removed && isReason(piece.words)) next = at + 1;
-    else if (part === undefined && (next < at || !isAside(piece.words))) break;
+    else if (part === undefined && (next < at || !(isReasonFor || isAside(piece.words)))) break;
     else if (part !== undefined && (next === at || follows(part, piece, announced))) {
       if (part.strength !== "none") announced = part.strength;
       else if (opened(piece.words).body !== "") announced = "weak";

@@ -2,6 +2,7 @@ import type { Change, Target } from "../../shared/memory/correction.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import cues from "./cues.json" with { type: "json" };
+import { doerIn } from "./person.ts";
 import { opened, type Piece, type Strength, says } from "./pieces.ts";
 import {
   begins,
@@ -55,7 +56,10 @@ const REWORDED =
 /** "It was pinchweld rubber, not bulb rubber", in words that no table knows. */
 const contrasted = (body: string): Change | undefined => {
   const [, to, instead] = REWORDED.exec(body) ?? [];
-  const points = /^(?:its?|thats?|this|they|those)$/.test(to ?? "");
+  const points =
+    /^(?:its?|thats?|this|they|those|(?:it|that|they) (?:was|were|is)|i|we|i (?:did|do)|was|were)$/.test(
+      to ?? "",
+    );
   return to === undefined || instead === undefined || points ? undefined : { change: "phrase", to, instead };
 };
 /** "No, I didn't": it never happened, unless what follows says that it is still to come. */
@@ -73,7 +77,8 @@ export const partOf = (piece: Piece, moment: Moment, announced: Strength): Part 
   if (strength === "strong" && DENIED_ALL.test(body)) return single({ change: "remove" }, strength);
   const phrase = phrased(body, strength);
   if (phrase !== undefined) return phrase;
-  if (body.split(" ").length > MOST_WORDS[strength]) return undefined;
+  const most = doerIn(body, strength) === undefined ? MOST_WORDS[strength] : MOST_WORDS.strong;
+  if (body.split(" ").length > most) return undefined;
   const aim = aimed(body);
   if (
     (own !== "strong" && tellsWork(body)) ||
@@ -87,7 +92,8 @@ export const partOf = (piece: Piece, moment: Moment, announced: Strength): Part 
   );
   const loosely = values.leftover > 0 || values.changes.length === 0;
   const reworded = !counted && loosely ? contrasted(aim.body) : undefined;
-  if (reworded !== undefined) return { changes: [reworded], not: {}, target: null, strength };
+  if (reworded !== undefined)
+    return { changes: [reworded], not: {}, target: aim.target.by === "last" ? null : aim.target, strength };
   const loose =
     strength === "none" && aim.target.by === "topic" && aim.byPart !== true && !CONTRAST.test(body);
   if (loose) return undefined;

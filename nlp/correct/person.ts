@@ -27,7 +27,7 @@ const ALONE = new RegExp(`^(${PERSON})$`);
 const ANNOUNCED = new RegExp(`^(${PERSON}) (?:${DID}) `);
 
 const MYSELF =
-  /\b(?:i|we) did (?:it|that|this|that one|this one|them)(?: job)? ?(?:myself|ourselves|my self|on my own|not)\b|\b(?:it|that) was me\b|\bmy own work\b|\bdid it myself\b|\bi did that one$/;
+  /\b(?:i|we) did (?:it|that|this|that one|this one|them)(?: job)? ?(?:myself|ourselves|my self|on my own|not)\b|\b(?:i|we) did (?:the|that|this|my) [a-z]+(?: [a-z]+)? (?:myself|ourselves)\b|\b(?:it|that) was me\b|\bmy own work\b|\bdid it myself\b|\bi did that one$/;
 const NOT_ME =
   /\b(?:not me|wasnt me|was not me|not us|wasnt us|(?:i|we) didnt do (?:it|that|this)|not by me|not my work|didnt do (?:it|that) myself)\b/;
 

@@ -16,7 +16,7 @@ const UNIT_DAYS: Readonly<Record<string, number>> = { day: 1, week: 7, fortnight
 const UNIT_MONTHS: Readonly<Record<string, number>> = { month: 1, year: 12 };
 
 const COUNTED =
-  /\b(?:(a|an|one|two|three|four|five|six|\d{1,2}|a couple(?: of)?) )?(day|week|fortnight|month|year)s? (earlier|before that|before then|before|prior|sooner|later|after that|after)\b/;
+  /\b(?:(a|an|one|two|three|four|five|six|\d{1,2}|a couple(?: of)?) )?(day|week|fortnight|month|year)s? (earlier|before that|before then|before(?! yesterday)|prior|sooner|later|after that|after)\b/;
 const WEEKDAY = new RegExp(
   `\\b(?:the )?(${WEEKDAYS.join("|")}) (before|prior|earlier|after|later|following)\\b|\\b(?:the )?(previous|following|next) (${WEEKDAYS.join("|")})\\b`,
 );

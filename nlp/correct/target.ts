@@ -41,6 +41,9 @@ const NUMBERED = new RegExp(
 const ABOUT = new RegExp(
   `^(?:on |for |about |with )?(?:the |my |that |our )?(.{2,60}?)(?: one| job| thing| bit| entry| note)? (${IS}) (.+)$`,
 );
+/** A name as sure as this may stand for a thing that is on record: "the tank". */
+const NAMED = 0.55;
+
 const PRONOUN =
   /^(?:it|that|this|he|she|they|those|these|i|we|there|what|the (?:date|cost|price|total|shop|dealer|place|day|thing|material|stuff|glue|sealant|tape))\b/;
 
@@ -71,7 +74,7 @@ const about = (body: string): Aimed | undefined => {
   if (isPartOf(subject, verb, rest))
     return { target: { by: "topic", topic }, body: `it ${verb} ${rest}`, byPart: true };
   const isPlace = topic.named.length === 0 && topic.where.length > 0 && / one\b/.test(body);
-  if ((topic.named[0]?.sure ?? 0) < 0.7 && !isPlace) return undefined;
+  if ((topic.named[0]?.sure ?? 0) < NAMED && !isPlace) return undefined;
   return { target: { by: "topic", topic }, body: `it ${verb} ${rest}` };
 };
 
@@ -84,5 +87,5 @@ export const aimedAtRemoval = (body: string): Target => {
   const number = numbered(body);
   if (number !== undefined) return number.target;
   const topic = topicOf(body);
-  return (topic.named[0]?.sure ?? 0) >= 0.7 ? { by: "topic", topic } : { by: "last" };
+  return (topic.named[0]?.sure ?? 0) >= NAMED ? { by: "topic", topic } : { by: "last" };
 };

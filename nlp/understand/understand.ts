@@ -9,6 +9,7 @@ import { spelledOut } from "../ask/spelled-out.ts";
 import { topicOf } from "../ask/topic.ts";
 import { type Corrected, correct, correctLoosely } from "../correct/correct.ts";
 import { plain } from "../correct/pieces.ts";
+import { respelt, reworded } from "../correct/reworded.ts";
 import { read } from "../read/index.ts";
 import { controlIn } from "./control.ts";
 import { elided, elsewhere } from "./elided.ts";
@@ -75,10 +76,16 @@ const isCorrection = (corrected: Corrected, moment: Moment, scene: Scene): boole
 };
 
 const corrected = (text: string, moment: Moment, scene: Scene): Intent | undefined => {
-  const found = correct(text, moment);
+  const found = correct(respelt(text), moment);
   if (found === undefined || !isCorrection(found, moment, scene)) return undefined;
   const announced = found.strength !== "none";
   return { is: "correct", correction: found.correction, announced, rest: found.rest };
+};
+
+/** The same in one of the many forms that have a plainer one. */
+const correctedPlainly = (text: string, moment: Moment, scene: Scene): Intent | undefined => {
+  const plainer = reworded(text);
+  return plainer === undefined ? undefined : corrected(plainer, moment, scene);
 };
 
 const FRESH_HOURS = 0.5;
@@ -129,6 +136,8 @@ export const understand = (text: string, moment: Moment, scene: Scene): Intent =
     return alone(control);
   const setting = settingIn(text, words);
   if (setting !== undefined) return alone({ is: "set", setting });
+  const plainly = correctedPlainly(text, moment, scene);
+  if (plainly !== undefined) return plainly;
   const asked = spelledOut(text);
   const followed = scene.askedEarlier === null ? undefined : followUp(asked, moment, scene.askedEarlier);
   if (followed !== undefined && isFollowUp(asked, moment, scene))

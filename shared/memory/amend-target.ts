@@ -42,7 +42,7 @@ const isAbout = (topic: Topic, fields: RecordFields): boolean => {
   if (topic.named.length === 0 && topic.words.length === 0) return place === "same";
   return (
     place !== "different" &&
-    (topic.named.some(({ component, sure }) => sure >= 0.7 && component === fields.component) ||
+    (topic.named.some(({ component, sure }) => sure >= 0.5 && component === fields.component) ||
       isPartOf(topic, fields))
   );
 };

@@ -1,0 +1,66 @@
+import { type Rule, upTo } from "./rules.ts";
+
+const IS =
+  "(?:it(?:'s| is| was| were| cost| came to)|that(?:'s| was| is)|they were|was|were|is|its|thats|cost|came to)";
+const DENY =
+  "(?:wasn't|was not|weren't|were not|isn't|is not|ain't|didn't (?:cost|use)|did not (?:cost|use)|never was|don't mean)";
+const A = "(?:the |a |an |any |at |on |in )?";
+const END =
+  "(?: (?:kind|sort|type|variety|stuff|sorry|after all|in fact|actually|instead))?(?=\\s*(?:$|[.!;]|,? (?:and|also|plus) ))";
+const SAID =
+  "(?:(?:i|you)(?:'ve|'d| have| had)?(?: just)? (?:(?:keep|kept) (?:saying|calling it|writing|typing)|said|called (?:it|that)|wrote|written|put|typed|logged|entered|noted|told you|meant to say)(?: down)?|i say)";
+const BUT =
+  "(?:(?:but|and|when) )?(?:it's really|it is really|it's|its|it is|it was (?:really|actually)|it was|i mean|i meant|i was (?:talking|thinking|speaking) (?:about|of)|i was on about|meaning|that's|that was|(?:it |that )?(?:should|ought to) (?:be|have been|read|say|have said))";
+
+/** What is said to be one thing and no other, in its plainest words: "no, it was B not A". */
+export const CONTRASTS: readonly Rule[] = [
+  {
+    when: new RegExp(
+      `^(?:it |that |they |i )?${DENY} ${A}(${upTo(5)})(?:[,;.:]| -+| –|,? but)? (?:but )?(?:${IS}|only|just|rather|merely) ${A}(${upTo(6)})${END}`,
+      "i",
+    ),
+    to: "no, it was $2 not $1",
+  },
+  {
+    when: new RegExp(
+      `^not ${A}(${upTo(3)})(?:[,.;:]| but| it was| it's| its) (?:but |it was |it's |its |that's |rather )*${A}(?!not\\b)(${upTo(4)})${END}`,
+      "i",
+    ),
+    to: "no, it was $2 not $1",
+  },
+  {
+    when: new RegExp(
+      `^(?:the )?(${upTo(3)}) (?:was|is) (?:wrong|a mistake|a typo|a slip|incorrect|off)[,.;:]? (?:and |but )?${IS} ${A}(${upTo(6)})${END}`,
+      "i",
+    ),
+    to: "no, it was $2 not $1",
+  },
+  {
+    when: new RegExp(
+      `^${SAID} (?:it was |it's |as )?${A}(${upTo(4)})[,.;:]? ${BUT} ${A}(${upTo(6)})${END}`,
+      "i",
+    ),
+    to: "no, it was $2 not $1",
+  },
+  {
+    when: new RegExp(
+      `^(?:by|for|where i (?:said|say|put|wrote)) ${A}(${upTo(4)}),? (?:i (?:mean|meant|should have said)|read) ${A}(${upTo(6)})${END}`,
+      "i",
+    ),
+    to: "no, it was $2 not $1",
+  },
+  {
+    when: new RegExp(
+      `^did i (?:say|put|write|tell you) ${A}(${upTo(4)})\\? *(?:i meant |i mean |it was |it's |make that |sorry,? |should be |that's )*${A}(${upTo(5)})${END}`,
+      "i",
+    ),
+    to: "no, it was $2 not $1",
+  },
+  {
+    when: new RegExp(
+      `^(?:please )?(?:change|swap|replace|correct|switch) ${A}(${upTo(4)}) (?:to|for|with|by|into) ${A}(${upTo(4)})(?: (?:in|on|for) (?:that (?:one|note|record|entry)|the (?:record|entry|log|note|last (?:one|note|entry))|my last (?:note|entry)))(?: please)?[.!\\s]*$`,
+      "i",
+    ),
+    to: "no, it was $2 not $1",
+  },
+];

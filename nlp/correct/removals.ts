@@ -1,0 +1,96 @@
+import { topicOf } from "../ask/topic.ts";
+import cues from "./cues.json" with { type: "json" };
+import { plain, says } from "./pieces.ts";
+
+const VERB =
+  "(?:delete|erase|remove|scratch|strike|scrub|scrap|bin|drop|kill|lose|ditch|cancel|wipe|void|forget|ignore|disregard|expunge|undo|chuck|dump|toss|nix|axe|purge|pull|clear|withdraw|retract|cut|omit|discard|rub out|cross out|cross off|get rid of|take(?: off| out| away| back| down)?|throw(?: out| away)?)";
+const IT = "(?:it|that|this|those|them|both|all of (?:that|it|them))";
+const ENTRY = "(?:one|entry|record|note|job|message|line|item|log|bit|thing|report|post|text)";
+const LAST = `(?:(?:the|that|my|this|your) (?:(?:very |whole )?(?:last|latest|previous|most recent|wrong|whole) )?${ENTRY}|(?:that|the|my) (?:last|latest|previous)(?: ${ENTRY})?|what i (?:just )?(?:said|told you|wrote|sent))`;
+const OFF =
+  "(?:(?: (?:back|right|out|off|away|down|again|completely|altogether|entirely))*(?:(?: (?:from|off|out of|of|in))+ (?:the|my|your|our) (?:records?|log|log ?book|books?|list|history|memory|file|notes))?)";
+const KINDLY =
+  "(?:(?:please|kindly|just|can you|could you|would you|better|you can|you may|you should|go ahead and|so|and|then|i want you to|id like to|ill|lets|let me) )*";
+const ENDING = "(?: (?:please|thanks|thank you|will you|would you|then|too|now|mate|ta|cheers))*";
+
+const PLAIN_REMOVAL = new RegExp(`^${KINDLY}${VERB} (?:${IT}(?: ${ENTRY})?|${LAST})${OFF}${ENDING}$`);
+const OF_THING = new RegExp(
+  `^${KINDLY}(${VERB}) (?:the|that|my|our) ((?:\\w+ ){0,3}?\\w+?)( (?:one|entry|record|note|job|line|item|log|fix|patch|repair)s?)?(${OFF})${ENDING}$`,
+);
+/** Verbs that are no work on a trailer: what they take away needs no "entry" behind it. */
+const ONLY_RECORDS =
+  /^(?:delete|erase|scratch|strike|expunge|void|disregard|withdraw|retract|forget|ignore)$/;
+const GONE = new RegExp(
+  `^(?:the |that |my )((?:\\w+ ){0,3}?\\w+?)(?: (?:${ENTRY}))?(?: i (?:told you about|mentioned|logged|sent))? (?:can (?:go|be (?:deleted|removed|dropped|scrapped|binned)|come (?:off|out))|should(?:nt| not) be (?:there|in there|on there|in the log)|should (?:go|come (?:off|out))|needs? to (?:go|come (?:off|out))(?: from the (?:log|record|list))?|never happened|didnt happen|did not happen|doesnt (?:belong|count)(?: (?:there|here|in (?:here|there)))?)$`,
+);
+
+/** Why something is taken away again: another's, never done, told to the wrong one. */
+const REASON =
+  /^not (?:the |my |our )?(?:caravan|trailer|camper|van|rig)s?$|\b(?:boat|car|truck|neighbou?r|mate|friend|brother|house|ute|bakkie|dad|mum|son|next door)s?\b|\b(?:wasnt|isnt|werent|not|never was) (?:ours?|mine|our (?:rig|trailer|van|caravan|camper)|(?:on |for |about |from )?(?:this|our|my) (?:one|rig|trailer|van|caravan|camper)|true|real|the (?:caravan|trailer|camper|van|rig)s)\b|\b(?:i|we) (?:never|didnt|did not|havent) (?:actually |even |really )?(?:did|do|done|got|get|had|have|fixed|patched|sealed|replaced|touched|\w+ed|\w+)\b|\b(?:dreamt|dreamed|imagined|made (?:it|that) up|pocket|butt|meant for|wrong (?:one|rig|trailer|van|caravan|camper|chat|person|thread|window|group|number)|thinking of|mistake|error|accident|test|twice|duplicate|joking|kidding|never happened|didnt happen|somebody elses|someone elses|other (?:rig|trailer|van|caravan|camper|one))\b/;
+
+const clausesOf = (text: string): readonly string[] =>
+  text
+    .split(
+      /[.;!?,:\n]+\s+|\s+-+\s+|\s+—\s+|\s+(?=(?:i|we|it|that) (?:never|didn'?t|wasn'?t|was|isn'?t)\b)|\s+(?:so|and)\s+(?=(?:please |just |can you |you can |better )*(?:delete|erase|remove|scratch|strike|scrub|scrap|bin|drop|kill|lose|ditch|cancel|wipe|void|forget|ignore|disregard|expunge|undo|chuck|take|get rid|throw|pull)\b)/i,
+    )
+    .map(plain)
+    .filter((words) => words !== "");
+
+const thingIn = (words: string): string | undefined =>
+  (topicOf(words).named[0]?.sure ?? 0) >= 0.55 ? words : undefined;
+
+/** What one clause takes away: "" for what was last told, else the words for it. */
+const takenBy = (words: string): string | undefined => {
+  if (PLAIN_REMOVAL.test(words)) return "";
+  const [, verb = "", thing = "", entry, off = ""] = OF_THING.exec(words) ?? [];
+  const isRecord = entry !== undefined || off.trim().includes(" ") || ONLY_RECORDS.test(verb);
+  if (isRecord && thing !== "") return thingIn(thing);
+  const gone = GONE.exec(words)?.[1];
+  if (gone === undefined) return undefined;
+  return /^(?:last|first|second|third|fourth|fifth)$/.test(gone) ? gone : thingIn(gone);
+};
+
+const isReason = (words: string): boolean =>
+  words.split(" ").length <= 14 && (REASON.test(words) || says(words, cues.reasons));
+
+const OPENING =
+  /^(?:oops|whoops|sorry|no|nope|nah|ah|oh|wait|hang on|actually|my mistake|my bad|oh no|ugh|damn|hm+|ok|please)(?: (?:oops|sorry|no|wait|actually|please))*$/;
+
+const HEADS = /^(?:(?:oops|whoops|sorry|no|nope|nah|ah|oh|wait|actually|ok|hang on|ugh|damn|please) )+/;
+
+/** "The bearing wasn't ours": what the reason is about. */
+const ABOUT =
+  /^(?:the|my|that) ((?:\w+ ){0,2}?\w+?)(?: (?:one|entry|record|note|job|fix|patch|repair))? (?:wasnt|isnt|was|is|never|belongs)\b/;
+
+const aboutIn = (words: string): string | undefined => {
+  const thing = ABOUT.exec(words)?.[1];
+  return thing === undefined ? undefined : thingIn(thing);
+};
+
+const TOLD_DONE = /\b(?:never|didnt|did not|havent)\b/;
+
+const removalOf = (thing: string): string => {
+  if (thing === "" || thing === "last") return "delete that";
+  return /^(?:first|second|third|fourth|fifth)$/.test(thing)
+    ? `delete the ${thing} one`
+    : `delete the ${thing} one`;
+};
+
+/** A wish to have something taken off the record, in one form; with why, before or after it. Undefined for all else. */
+export const removal = (text: string): string | undefined => {
+  const clauses = clausesOf(text).filter((words) => !OPENING.test(words));
+  if (clauses.length === 0 || clauses.length > 4) return undefined;
+  const taken = clauses.map((words) => takenBy(words.replace(HEADS, "")));
+  const found = taken.filter((thing) => thing !== undefined);
+  const others = clauses.filter((_, at) => taken[at] === undefined);
+  if (found.length === 0 || !others.every(isReason)) return undefined;
+  const named =
+    found.find((thing) => thing !== "") ??
+    others.map(aboutIn).find((thing) => thing !== undefined) ??
+    others.find((words) => TOLD_DONE.test(words) && thingIn(words) !== undefined);
+  return removalOf(
+    named === undefined
+      ? ""
+      : named.replace(/^.*\b(?:never|didnt|did not|havent)\b(?: \w+)? (?:the |my |our )?/, ""),
+  );
+};

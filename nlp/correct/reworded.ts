@@ -1,0 +1,59 @@
+import { topicOf } from "../ask/topic.ts";
+import { AFTERTHOUGHTS, LOOKED_UP } from "./afterthoughts.ts";
+import { CONTRASTS } from "./contrasts.ts";
+import { headed } from "./headed.ts";
+import { removal } from "./removals.ts";
+import { byRules, upTo } from "./rules.ts";
+import slips from "./slips.json" with { type: "json" };
+
+const SLIPS = new Map(Object.entries(slips).filter(([word]) => word !== "about"));
+
+/** The words that announce a correction, spelled right. */
+export const respelt = (text: string): string =>
+  text
+    .replace(/[’`]/g, "'")
+    .replace(/[a-z']+/gi, (word) => SLIPS.get(word.toLowerCase()) ?? word)
+    .replace(/\b(should|could|must) of\b/gi, "$1 have");
+
+/** Openings that a form of words may stand behind. */
+const OPENED =
+  /^(?:(?:oops|whoops|sorry|no|nope|nah|ah|oh|wait|hang on|hold on|actually|ok|okay|well|right|hmm|um|er|ach|och|aye|argh|ugh|damn|bugger|blimey|my mistake|my bad)\b[\s,.:;!–—-]+)+/i;
+
+const SWAP = new RegExp(
+  `^(?:please )?(?:change|swap) (?:the )?(${upTo(3)}) to (?:the )?(${upTo(3)})(?: please)?[.!]?$`,
+  "i",
+);
+
+const isStuff = (words: string): boolean => {
+  const { materials, named } = topicOf(words);
+  return materials.length > 0 && (named[0]?.sure ?? 0) < 0.7;
+};
+
+/** "Change butyl tape to lap sealant": stuff for other stuff. */
+const swapped = (text: string): string | undefined => {
+  const [, had = "", to = ""] = SWAP.exec(text) ?? [];
+  return isStuff(had) && isStuff(to) ? `no, it was ${to} not ${had}` : undefined;
+};
+
+const MOST_WORDS = 26;
+
+/**
+ * A correction or a removal in one of the forms that `correct` takes apart best ("no, it was B not A", "no, 54", "delete the
+ * bearing one"); undefined where the words have none of the many forms for it.
+ */
+export const reworded = (text: string): string | undefined => {
+  const spelt = respelt(text).trim();
+  if (spelt.split(/\s+/).length > MOST_WORDS) return undefined;
+  const taken = removal(spelt);
+  if (taken !== undefined) return taken;
+  for (const body of [spelt, spelt.replace(OPENED, "")]) {
+    const plainer =
+      byRules(body, CONTRASTS) ??
+      byRules(body, AFTERTHOUGHTS) ??
+      byRules(body, LOOKED_UP) ??
+      headed(body) ??
+      swapped(body);
+    if (plainer !== undefined) return plainer;
+  }
+  return undefined;
+};
