@@ -71,7 +71,7 @@ const queryOf = (asked: Asked, words: string, timed: Timed, topic: Topic): Quest
 const isBare = (topic: Topic): boolean => topic.named.length + topic.systems.length === 0;
 
 const POINTS_BACK =
-  /\b(?:it|its|that|them|they|those|these|one|there(?! (?:is|are|was|were|a|any|been)\b)|this(?! (?:thing|rig|trailer|camper|caravan|van|old|year|month|week|one here)\b))\b/;
+  /\b(?:it|its|(?<!\b(?:everything|all|anything|whatever|stuff|things|jobs|work|money) )that|them|they|those|these|one|there(?! (?:is|are|was|were|a|any|been)\b)|this(?! (?:thing|rig|trailer|camper|caravan|van|old|year|month|week|one here)\b))\b/;
 /** Questions about the whole rig, whatever was asked before. */
 const ABOUT_ALL: ReadonlySet<string> = new Set(["open", "buy", "use", "worst", "ready"]);
 
@@ -132,6 +132,15 @@ const gistOf = (words: string): string => {
   return all.length > LONG ? all.slice(0, GIST).join(" ") : words;
 };
 
+/** "From first patch to new unit": all of it, and no stuff or work of its own. */
+const WHOLE_STORY =
+  /\bfrom (?:the )?(?:very )?(?:first|start|beginning|day one|old|original)(?: (?!to\b)\w+){0,2} (?:right )?(?:to|through to|up to|till|until) (?:the )?(?:very )?(?:last|latest|new|newest|final|finish|end|now|present|replacement)(?: (?:one|unit|\w+(?= ?$)|\w+(?= (?:what|how|did|has|have|cost|all))))?/;
+
+const wholeStory = (words: string): string => {
+  const rest = words.replace(WHOLE_STORY, " ").replace(/ +/g, " ").trim();
+  return isBare(topicOf(rest)) ? words : rest;
+};
+
 type ListAsked = Extract<Query, { ask: "open" | "buy" }>;
 
 /** "What's still on there", after the list was shown. */
@@ -160,6 +169,10 @@ export const ask = (text: string, moment: Moment, before: Question | null): Ques
   const asked = askedIn(gistOf(said)) ?? namedOnly(said, past);
   const timed = AHEAD.has(asked.kind) ? periodIn(text, moment, "future") : sameTime(said, past, before);
   if (isListed(asked, said, before)) return { ...before, topic: EMPTY_TOPIC };
-  const topic = carried(topicOf(said), said, ABOUT_ALL.has(asked.kind) ? undefined : topicBefore(before));
+  const topic = carried(
+    topicOf(wholeStory(said)),
+    said,
+    ABOUT_ALL.has(asked.kind) ? undefined : topicBefore(before),
+  );
   return queryOf(asked, said, timed, topic);
 };

@@ -8,6 +8,10 @@ const BESIDE: ReadonlySet<string> = new Set(
     " ",
   ),
 );
+/** Words for a place well apart from the thing named with it. */
+const OVER: ReadonlySet<string> = new Set(
+  "over above under below beneath underneath beside near behind".split(" "),
+);
 /** Words after which a thing may own what was named before: "the seal on the fridge". */
 const AMONG: ReadonlySet<string> = new Set("in on to for off of from".split(" "));
 
@@ -38,9 +42,21 @@ const isPlace = (words: readonly string[], before: Mention | undefined, mention:
   return BESIDE.has(link) || isRoom || (AMONG.has(link) && sureOf(before) >= 0.9);
 };
 
+/** Words that name nothing themselves: "that thing above the stove". */
+const VAGUE: ReadonlySet<string> = new Set(
+  "thing thingy thingamajig gizmo contraption gadget whatsit doodah doohickey".split(" "),
+);
+
+/** "The thing above the stove" is anything but the stove. */
+const isOnlyPlace = (words: readonly string[], mention: Mention): boolean => {
+  const lead = words.slice(Math.max(0, mention.from - 4), mention.from).filter((word) => !SMALL.has(word));
+  return OVER.has(lead.at(-1) ?? "") && VAGUE.has(lead.at(-2) ?? "");
+};
+
 /** The things meant, without those that only say where: their sureness is lowered, not lost. */
 export const weighMentions = (words: readonly string[], mentions: readonly Mention[]): readonly Mention[] =>
   mentions.map((mention, at) => {
+    if (isOnlyPlace(words, mention)) return { ...mention, named: [] };
     if (isModifier(mention, mentions[at + 1])) return demote(mention, 0.5);
     return isPlace(words, mentions[at - 1], mention) ? demote(mention, 0.35) : mention;
   });

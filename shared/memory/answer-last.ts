@@ -52,8 +52,18 @@ export const answerLast = (ground: Ground, query: Last): Answer => {
     isAnswer(topic, record) && (looksOnly(topic) || actionFit(topic, record) > 0);
   const named = onlyWords(topic) ? [] : poolOf(ground, topic, howFar(query), fits);
   const pool = named.length > 0 ? named : poolInWords(ground, topic).filter(fits);
-  const best = bestFirst(ground, query, preferStuff(topic, pool));
+  const ordered = bestFirst(ground, query, preferStuff(topic, pool));
+  const best = query.focus === "cure" ? cureFirst(ground, ordered) : ordered;
   return best.length > 0 ? answerTo(query, { records: best.slice(0, 5) }) : nothingFits(ground, query);
+};
+
+/** What made an end of it: the newest of the attempts on that trouble which has not let go. */
+const cureFirst = ({ history }: Ground, best: readonly KeptRecord[]): readonly KeptRecord[] => {
+  const [first] = best;
+  const line =
+    first === undefined ? [] : history.records({ line: first.line, kinds: ["repair"], limit: SCORED });
+  const cure = line.find(({ fields }) => fields.outcome !== "failed");
+  return cure === undefined ? best : [cure, ...best.filter(({ id }) => id !== cure.id)];
 };
 
 const howFar = ({ topic, period, order }: Last) => ({

@@ -1,4 +1,4 @@
-import type { NoteHit } from "../history.ts";
+import type { KeptRecord, NoteHit } from "../history.ts";
 import type { Answer } from "./answer-data.ts";
 import { answerTo, nothingFits } from "./answer-parts.ts";
 import { type Ground, poolOf, recordsInWords } from "./pool.ts";
@@ -9,6 +9,13 @@ const MANY = 8;
 const once = (hits: readonly NoteHit[]): readonly NoteHit[] => [
   ...new Map(hits.map((hit) => [hit.noteId, hit])).values(),
 ];
+
+const recordsOf = ({ history }: Ground, notes: readonly NoteHit[]): readonly KeptRecord[] =>
+  notes
+    .flatMap(({ recordIds }) => recordIds)
+    .flatMap((id) => history.record(id) ?? [])
+    .filter((record) => !record.removed)
+    .slice(0, MANY);
 
 /** What was said about it: the notes of its records, then notes with the words. */
 export const answerSaid = (ground: Ground, query: Extract<Query, { ask: "said" }>): Answer => {
@@ -21,5 +28,6 @@ export const answerSaid = (ground: Ground, query: Extract<Query, { ask: "said" }
   const words = [...topic.words, ...topic.materials].join(" ");
   const found = named && own.length > 0 ? [] : ground.history.notes(words, MANY);
   const notes = once([...own, ...found]).slice(0, MANY);
-  return notes.length > 0 ? answerTo(query, { records, notes }) : nothingFits(ground, query);
+  const told = records.length > 0 ? records : recordsOf(ground, notes);
+  return notes.length > 0 ? answerTo(query, { records: told, notes }) : nothingFits(ground, query);
 };

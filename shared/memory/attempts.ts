@@ -1,7 +1,8 @@
 import type { KeptRecord } from "../history.ts";
 import { meet, particularsOf, sameStuff } from "./part.ts";
 import type { Told } from "./told.ts";
-import { isCure, tellsReturn } from "./work.ts";
+import { shareAny, tellingStems } from "./words.ts";
+import { isCure, tellsBreaking, tellsReturn } from "./work.ts";
 
 /** "Greased them again" is the next round of a care, not a failure of the last. */
 const isRound = (told: Told, earlier: KeptRecord): boolean => {
@@ -9,11 +10,16 @@ const isRound = (told: Told, earlier: KeptRecord): boolean => {
   return kind === "repair" && !isCure(action) && fault === null && action === earlier.fields.action;
 };
 
+/** "The new shackle snapped": what was put in then has broken since. */
+const brokeSince = ({ words }: Told, { fields }: KeptRecord): boolean =>
+  tellsBreaking(words) && shareAny(tellingStems(fields.materials.join(" ")), tellingStems(words));
+
 /** The words say, or the last look said, that the earlier fix let go. */
 export const letGo = (told: Told, earlier: KeptRecord): boolean =>
   (tellsReturn(told.words) && !isRound(told, earlier)) ||
   tellsReturn(told.draft.fields.fault ?? "") ||
   earlier.fields.outcome === "failed" ||
+  brokeSince(told, earlier) ||
   (earlier.fields.outcome === "partly" &&
     meet(particularsOf(told.draft.fields, told.words), particularsOf(earlier.fields)));
 

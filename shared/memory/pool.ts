@@ -4,6 +4,7 @@ import { type ComponentId, componentsOf } from "../vocabulary.ts";
 import { kinOf } from "./families.ts";
 import { placeFits, sharedCount, stuffFits } from "./fit.ts";
 import { boundsOf, isDuring } from "./period.ts";
+import { comparePlaces } from "./place.ts";
 import type { Period, Topic } from "./query.ts";
 import { tellingStems } from "./words.ts";
 
@@ -56,9 +57,17 @@ const look = (ground: Ground, topic: Topic, components: readonly ComponentId[] |
 const hasOutcome = (record: KeptRecord, outcomes: RecordFilter["outcomes"]): boolean =>
   outcomes === undefined || (record.fields.outcome !== null && outcomes.includes(record.fields.outcome));
 
+/** Where only a place is said, what is known to be there before what may be anywhere. */
+const thereFirst = (topic: Topic, records: readonly KeptRecord[]): readonly KeptRecord[] => {
+  const where = topic.where.join(" ");
+  const there =
+    where === "" ? [] : records.filter(({ fields }) => comparePlaces(where, fields.where) === "same");
+  return there.length > 0 ? there : records;
+};
+
 /** By the stuff or the place, where no thing is named; everything, where nothing is said at all. */
 const unnamed = (ground: Ground, topic: Topic, how: Looked): readonly KeptRecord[] => {
-  if (topic.materials.length === 0) return look(ground, topic, undefined, how);
+  if (topic.materials.length === 0) return thereFirst(topic, look(ground, topic, undefined, how));
   const period = how.period ?? null;
   return recordsInWords(ground, { ...topic, all: [] }, HITS)
     .filter((record) => stuffFits(topic, record) && placeFits(topic, record))

@@ -18,6 +18,9 @@ const phraseIn = (phrases: readonly string[]): ((text: string) => boolean) => {
 /** Whether the words say that a trouble is back or that work is done once more. */
 export const tellsReturn = phraseIn(table.returned);
 
+/** Whether the words say that something broke. */
+export const tellsBreaking = phraseIn(table.broke);
+
 /** Whether the words say how earlier work does by now. */
 export const tellsStill = phraseIn(table.still);
 
