@@ -1,7 +1,7 @@
 import { type Rule, upTo } from "./rules.ts";
 
 const IS =
-  "(?:it(?:'s| is| was| were| cost| came to)|that(?:'s| was| is)|they were|was|were|is|its|thats|cost|came to)";
+  "(?:it(?:'s| is| was| were| cost| came to)|that(?:'s| was| is)|they were|was|were|is|its|thats|cost|came to|should (?:be|have been|say|read))";
 const DENY =
   "(?:wasn't|was not|weren't|were not|isn't|is not|ain't|didn't (?:cost|use)|did not (?:cost|use)|never was|don't mean)";
 const A = "(?:the |a |an |any |at |on |in )?";
@@ -62,5 +62,37 @@ export const CONTRASTS: readonly Rule[] = [
       "i",
     ),
     to: "no, it was $2 not $1",
+  },
+  {
+    when: new RegExp(
+      `^(?:it |that )${DENY} ${A}(${upTo(3)})[.;,] *${A}(?!(?:i|we|it|that|so|just|not)\\b)(${upTo(2)})[.!]?$`,
+      "i",
+    ),
+    to: "no, it was $2 not $1",
+  },
+  {
+    when: new RegExp(
+      `^${A}(${upTo(3)})\\? *(?:no|nope|sorry|oops|i meant?|make that|it was|should be)[,.]? (?:no,? |sorry,? |i meant? |make that |it was |should be )*${A}(${upTo(4)})[.!]?$`,
+      "i",
+    ),
+    to: "no, it was $2 not $1",
+  },
+  {
+    when: new RegExp(`^${A}(${upTo(4)}) it was,? not ${A}(${upTo(3)})[.!]?$`, "i"),
+    to: "no, it was $1 not $2",
+  },
+  {
+    when: new RegExp(
+      `^(?:it's|that's|its) ${A}(${upTo(3)}) (?:i'm|im|i am|i was) talking about,? not ${A}(${upTo(3)})[.!]?$`,
+      "i",
+    ),
+    to: "no, it was $1 not $2",
+  },
+  {
+    when: new RegExp(
+      `^(?=[$£€]?\\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]+teen|[a-z]+ty|a hundred|[a-z]+day\\b)(${upTo(5)}),? not (?=[$£€]?\\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]+teen|[a-z]+ty|a hundred|[a-z]+day\\b)(${upTo(4)})[.!]?$`,
+      "i",
+    ),
+    to: "no, it was $1 not $2",
   },
 ];

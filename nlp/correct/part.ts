@@ -57,7 +57,7 @@ const REWORDED =
 const contrasted = (body: string): Change | undefined => {
   const [, to, instead] = REWORDED.exec(body) ?? [];
   const points =
-    /^(?:its?|thats?|this|they|those|(?:it|that|they) (?:was|were|is)|i|we|i (?:did|do)|was|were)$/.test(
+    /^(?:its?|thats?|this|they|those|(?:it|that|they) (?:was|were|is)|(?:this|that) ones?|(?:my|his|her|our) \w+s|i|we|i (?:did|do)|was|were)$/.test(
       to ?? "",
     );
   return to === undefined || instead === undefined || points ? undefined : { change: "phrase", to, instead };

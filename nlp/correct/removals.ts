@@ -28,6 +28,10 @@ const GONE = new RegExp(
 const REASON =
   /^not (?:the |my |our )?(?:caravan|trailer|camper|van|rig)s?$|\b(?:boat|car|truck|neighbou?r|mate|friend|brother|house|ute|bakkie|dad|mum|son|next door)s?\b|\b(?:wasnt|isnt|werent|not|never was) (?:ours?|mine|our (?:rig|trailer|van|caravan|camper)|(?:on |for |about |from )?(?:this|our|my) (?:one|rig|trailer|van|caravan|camper)|true|real|the (?:caravan|trailer|camper|van|rig)s)\b|\b(?:i|we) (?:never|didnt|did not|havent) (?:actually |even |really )?(?:did|do|done|got|get|had|have|fixed|patched|sealed|replaced|touched|\w+ed|\w+)\b|\b(?:dreamt|dreamed|imagined|made (?:it|that) up|pocket|butt|meant for|wrong (?:one|rig|trailer|van|caravan|camper|chat|person|thread|window|group|number)|thinking of|mistake|error|accident|test|twice|duplicate|joking|kidding|never happened|didnt happen|somebody elses|someone elses|other (?:rig|trailer|van|caravan|camper|one))\b/;
 
+/** Says by itself that there is nothing to keep. */
+const NOT_OURS =
+  /^(?:(?:that|this|it)(?: one)?(?:s| is| was)?|thats|its) (?:wasnt|isnt|not|never) (?:ours|mine|(?:on )?(?:our|my|this) (?:rig|trailer|van|caravan|camper))$|^(?:that|it|this)(?: one)? (?:didnt|never) (?:actually |really |even )?happen(?:ed)?$/;
+
 const clausesOf = (text: string): readonly string[] =>
   text
     .split(
@@ -41,7 +45,7 @@ const thingIn = (words: string): string | undefined =>
 
 /** What one clause takes away: "" for what was last told, else the words for it. */
 const takenBy = (words: string): string | undefined => {
-  if (PLAIN_REMOVAL.test(words)) return "";
+  if (PLAIN_REMOVAL.test(words) || NOT_OURS.test(words)) return "";
   const [, verb = "", thing = "", entry, off = ""] = OF_THING.exec(words) ?? [];
   const isRecord = entry !== undefined || off.trim().includes(" ") || ONLY_RECORDS.test(verb);
   if (isRecord && thing !== "") return thingIn(thing);

@@ -17,7 +17,7 @@ export const respelt = (text: string): string =>
 
 /** Openings that a form of words may stand behind. */
 const OPENED =
-  /^(?:(?:oops|whoops|sorry|no|nope|nah|ah|oh|wait|hang on|hold on|actually|ok|okay|well|right|hmm|um|er|ach|och|aye|argh|ugh|damn|bugger|blimey|my mistake|my bad)\b[\s,.:;!–—-]+)+/i;
+  /^(?:(?:oops|whoops|sorry|no(?! (?:idea|clue|memory|record|note|leaks?|drips?|sign|problems?|trouble|more|longer|new))|nope|nah|ah|oh|wait|hang on|hold on|actually|ok|okay|well|right|hmm|um|er|ach|och|aye|argh|ugh|damn|bugger|blimey|my mistake|my bad)\b[\s,.:;!–—-]+)+/i;
 
 const SWAP = new RegExp(
   `^(?:please )?(?:change|swap) (?:the )?(${upTo(3)}) to (?:the )?(${upTo(3)})(?: please)?[.!]?$`,
