@@ -12,6 +12,7 @@ import { saidIn } from "./holds.ts";
 import { type Judges, LEARNT } from "./judges.ts";
 import { withLostVerdicts } from "./lost-verdicts.ts";
 import { draftOf, type Made } from "./made.ts";
+import { materialChoices, materialSigns, usedOf } from "./material-signs.ts";
 import { recognised } from "./recognised.ts";
 import { remembered } from "./remembered.ts";
 import { segmentsOf } from "./segments.ts";
@@ -37,6 +38,22 @@ const weighed = (made: Made, next: Made | undefined, build: Build, judges: Judge
       : { outcome, spans: [], rule: "weighed" };
   return { ...made, judged, sure: { ...made.sure, outcome: Math.min(MOST_SURE, sure) } };
 };
+
+/** The materials that went in or on, of all that are named near a piece of work. */
+const withMaterials = (
+  made: Made,
+  beside: readonly (Made | undefined)[],
+  build: Build,
+  judges: Judges,
+): Made => {
+  if (made.kind !== "repair" && made.kind !== "todo") return made;
+  const choices = materialChoices(made, beside, build);
+  const taken = choices.filter(
+    (choice) => judges.material(materialSigns(made, choice, choices, build), made, choice, choices) >= EVEN,
+  );
+  return { ...made, used: usedOf(made.used, taken) };
+};
+const EVEN = 0.5;
 
 /** Of the dates that each record may have the likeliest; those within one choice of each other count together. */
 const redated = (ruled: readonly Made[], judged: readonly Made[], build: Build, judges: Judges): Made[] => {
@@ -88,7 +105,8 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
   const inOrder = leaning.toSorted((a, b) => a.span.from - b.span.from);
   const dated = withDates(withLostVerdicts(inOrder, ours.verdicts, scan, clauses, index), build);
   const paid = withCosts(dated, ours.amounts, build);
-  const judged = paid.map((each, at) => weighed(each, paid[at + 1], build, judges));
+  const supplied = paid.map((each, at) => withMaterials(each, [paid[at - 1], paid[at + 1]], build, judges));
+  const judged = supplied.map((each, at) => weighed(each, paid[at + 1], build, judges));
   const records = redated(paid, judged, build, judges);
   const exposed = new Set(records.flatMap((each) => each.exposure.map((exposure) => exposure.at.from)));
   const skip = (at: number): boolean => exposed.has(at) || fixed.dead[at] === 1;

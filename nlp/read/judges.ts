@@ -5,6 +5,7 @@ import type { Deed } from "./deed.ts";
 import learnt from "./judges.json" with { type: "json" };
 import { chances, type Learnt, shares, weighing } from "./linear.ts";
 import type { Made } from "./made.ts";
+import type { MaterialChoice } from "./material-signs.ts";
 import type { Setting } from "./setting.ts";
 import type { Telling } from "./tellings.ts";
 
@@ -26,6 +27,13 @@ export type Judges = {
     made: Made,
     choices: readonly DateChoice[],
   ) => readonly number[];
+  /** How sure that something named went in or on. */
+  readonly material: (
+    signs: readonly string[],
+    made: Made,
+    choice: MaterialChoice,
+    choices: readonly MaterialChoice[],
+  ) => number;
   /** What was or is to be done. */
   readonly action: (signs: readonly string[], ruled: Action, deed: Deed) => Action;
   /** How it came out. */
@@ -39,6 +47,7 @@ export type LearntJudges = {
   readonly kind: Learnt;
   readonly aim: Learnt;
   readonly date: Learnt;
+  readonly material: Learnt;
   readonly action: Learnt;
   readonly outcome: Learnt;
 };
@@ -56,6 +65,7 @@ export const judgesBy = (tables: LearntJudges): Judges => {
   const kind = weighing(tables.kind, KINDS);
   const aim = weighing(tables.aim, ["right"]);
   const date = weighing(tables.date, ["right"]);
+  const material = weighing(tables.material, ["in"]);
   const action = weighing(tables.action, ACTIONS);
   const outcome = weighing(tables.outcome, OUTCOMES);
   return {
@@ -65,6 +75,7 @@ export const judgesBy = (tables: LearntJudges): Judges => {
     },
     aim: (signs) => shares(aim, signs),
     date: (signs) => shares(date, signs),
+    material: (signs) => chances(material, signs)[0] ?? 0,
     action: (signs) => likeliest(ACTIONS, chances(action, signs)).value,
     outcome: (signs) => {
       const { value, sure } = likeliest(OUTCOMES, chances(outcome, signs));

@@ -188,20 +188,6 @@ const settled = (made: Made, before: Made | undefined, chosen: Chosen | undefine
   };
 };
 
-/** "A new hose and regulator": a thing named in one breath with another is no material of that. */
-const withoutOthers = (made: Made, at: number, chosen: readonly Chosen[]): Made => {
-  const others = [chosen[at - 1], chosen[at + 1]].filter(
-    (each) => each !== undefined && each.telling === chosen[at]?.telling,
-  );
-  const isOther = ({ from, to }: Stretch): boolean =>
-    others.some((each) => each !== undefined && each.ref.from < to && from < each.ref.to);
-  const refs = made.used.refs.filter((ref) => !isOther(ref));
-  if (refs.length === made.used.refs.length) return made;
-  const kept = new Set(refs.map((ref) => ref.name));
-  const names = made.used.names.filter((name) => kept.has(name));
-  return { ...made, used: { ...made.used, refs, names } };
-};
-
 /** The records that the chosen places of a note come to, each from its own stretch. */
 export const toldRecords = (
   setting: Setting,
@@ -239,8 +225,7 @@ export const toldRecords = (
     }
   }
   const byName = new Map<string, Made[]>();
-  for (const [at, each] of made.entries()) {
-    const record = withoutOthers(each, at, chosen);
+  for (const [at, record] of made.entries()) {
     const same = byName.get(record.told.topic.component) ?? [];
     same.push(settled(record, same.at(-1), chosen[at]));
     byName.set(record.told.topic.component, same);

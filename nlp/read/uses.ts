@@ -23,7 +23,8 @@ import { listed } from "./words.ts";
 const QUANTITIES = listed("phrasesQuantities");
 const PART_GROUPS: ReadonlySet<string> = new Set(["part", "fastener", "wiring", "filter", "cloth"]);
 
-const dedupe = (names: readonly string[]): string[] => {
+/** Each name once, and none that a fuller one says. */
+export const dedupe = (names: readonly string[]): string[] => {
   const out: string[] = [];
   for (const name of names) {
     const words = name.split(" ");

@@ -1,6 +1,8 @@
+import { singular } from "../../../../nlp/lexicon/tokens.ts";
 import { readBy } from "../../../../nlp/read/index.ts";
 import type { Judges } from "../../../../nlp/read/judges.ts";
 import type { Made } from "../../../../nlp/read/made.ts";
+import type { MaterialChoice } from "../../../../nlp/read/material-signs.ts";
 import { stretchOf } from "../../../../nlp/read/scan.ts";
 import type { Setting } from "../../../../nlp/read/setting.ts";
 import type { Telling } from "../../../../nlp/read/tellings.ts";
@@ -13,6 +15,7 @@ export type Lessons = {
   readonly kind: Example[];
   readonly aim: Choice[];
   readonly date: Choice[];
+  readonly material: Example[];
   readonly action: Example[];
   readonly outcome: Example[];
 };
@@ -26,6 +29,7 @@ const MUTE: Judges = {
   kind: () => NOTHING,
   aim: () => [],
   date: () => [],
+  material: () => 0,
   action: (_, ruled) => ruled,
   outcome: (_, made) => ({ outcome: made.judged?.outcome ?? "untested", sure: 0 }),
 };
@@ -84,12 +88,35 @@ const placed = (note: KnownNote, seen: readonly Seen[]) => {
   return { record, touched };
 };
 
+const wordsOf = (name: string): Set<string> => new Set(name.split(/[^a-z0-9]+/).map(singular));
+/** How like two names of a material are, from 0 to 1; 0 when they share less than half the words of the shorter one. */
+const likeness = (one: string, other: string): number => {
+  const [a, b] = [wordsOf(one.toLowerCase()), wordsOf(other.toLowerCase())];
+  const both = [...a].filter((word) => b.has(word)).length;
+  return both < Math.min(a.size, b.size) / 2 ? 0 : both / Math.max(a.size, b.size);
+};
+
+/** Which of the choices each known material was told as. */
+const materialsTold = (known: readonly string[], choices: readonly MaterialChoice[]): Set<MaterialChoice> => {
+  const told = new Set<MaterialChoice>();
+  for (const name of known) {
+    const free = choices.filter((choice) => !told.has(choice));
+    const best = free.reduce<MaterialChoice | undefined>(
+      (top, choice) =>
+        likeness(name, choice.name) > (top === undefined ? 0 : likeness(name, top.name)) ? choice : top,
+      undefined,
+    );
+    if (best !== undefined) told.add(best);
+  }
+  return told;
+};
+
 /** Short notes show one thing each, and count as often as this. */
 const OFTEN = 3;
 
 /** What a note with known records teaches. */
 export const lessonsOf = (note: KnownNote): Lessons => {
-  const lessons: Lessons = { kind: [], aim: [], date: [], action: [], outcome: [] };
+  const lessons: Lessons = { kind: [], aim: [], date: [], material: [], action: [], outcome: [] };
   const seen = tellingsSeen(note);
   const { record, touched } = placed(note, seen);
   for (const each of seen) {
@@ -112,6 +139,9 @@ export const lessonsOf = (note: KnownNote): Lessons => {
       );
     return places.find((each) => each?.kind === made.kind && each.component === made.told.topic.component);
   };
+  const often = note.set === "short" ? OFTEN : 1;
+  /** Short notes name materials, or nobody wrote them down. */
+  const isShort = note.set === "short" || note.set === "verdicts";
   const of = (telling: Telling) => knownAt(telling.at, telling.deed !== undefined);
   const teach: Judges = {
     kind: (_, telling) => {
@@ -137,6 +167,14 @@ export const lessonsOf = (note: KnownNote): Lessons => {
           lessons.date.push({ signs, right });
       return right.map(Number);
     },
+    material: (signs, made, choice, choices) => {
+      const known = recordOf(made);
+      if (known === undefined) return Number(choice.ruled);
+      const right = materialsTold(known.materials, choices).has(choice);
+      if (known.materials.length > 0 || !isShort)
+        for (let time = 0; time < often; time++) lessons.material.push({ signs, right: right ? "in" : "" });
+      return Number(right);
+    },
     outcome: (signs, made) => {
       const known = recordOf(made);
       if (known?.outcome != null) lessons.outcome.push({ signs, right: known.outcome });
@@ -151,6 +189,7 @@ export const together = (all: readonly Lessons[]): Lessons => ({
   kind: all.flatMap((each) => each.kind),
   aim: all.flatMap((each) => each.aim),
   date: all.flatMap((each) => each.date),
+  material: all.flatMap((each) => each.material),
   action: all.flatMap((each) => each.action),
   outcome: all.flatMap((each) => each.outcome),
 });

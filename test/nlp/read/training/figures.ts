@@ -11,6 +11,7 @@ const learn = (lessons: Lessons): LearntJudges => ({
   kind: regress(lessons.kind, KINDS),
   aim: fitShares(lessons.aim),
   date: fitShares(lessons.date),
+  material: regress(lessons.material, ["in"]),
   action: regress(lessons.action, ACTIONS),
   outcome: regress(lessons.outcome, OUTCOMES),
 });
