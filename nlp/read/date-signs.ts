@@ -18,6 +18,8 @@ const BACK = 90;
 const AHEAD = 45;
 const MOST_BEFORE = 4;
 const MOST_AFTER = 3;
+/** How many records before and after may stand between a record and a time. */
+const AROUND = 16;
 
 const placeOf = (made: Made): { readonly from: number; readonly to: number } => {
   const deeds = made.event?.deeds ?? [];
@@ -151,7 +153,7 @@ export const dateSigns = (
   const home = clauseAt(build, time.from);
   const apart = Math.abs((index[time.from] ?? 0) - (index[place.from] ?? 0));
   const done = startingIn(build.deeds, left, right).filter((deed) => deed.status === "done").length;
-  const starts = all.filter((other) => {
+  const starts = all.slice(Math.max(0, at - AROUND), at + AROUND).filter((other) => {
     const { from } = placeOf(other);
     return other !== made && from >= left && from < right;
   }).length;

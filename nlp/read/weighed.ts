@@ -1,0 +1,68 @@
+import type { Edtf } from "../../shared/record.ts";
+import type { Build } from "./build.ts";
+import { dateChoices, dateScene, dateSigns } from "./date-signs.ts";
+import { outcomeSigns } from "./field-signs.ts";
+import type { Judges } from "./judges.ts";
+import type { Made } from "./made.ts";
+import { materialChoices, materialSigns, usedOf } from "./material-signs.ts";
+
+const MOST_SURE = 0.99;
+const EVEN = 0.5;
+
+/** How a piece of work or a look came out, all its words weighed. */
+const withOutcome = (made: Made, next: Made | undefined, build: Build, judges: Judges): Made => {
+  if (made.kind !== "repair" && made.kind !== "check") return made;
+  const { outcome, sure } = judges.outcome(outcomeSigns(made, next, build), made);
+  const judged =
+    outcome === (made.judged?.outcome ?? "untested")
+      ? (made.judged ?? { outcome, spans: [], rule: "nothing-said" })
+      : { outcome, spans: [], rule: "weighed" };
+  return { ...made, judged, sure: { ...made.sure, outcome: Math.min(MOST_SURE, sure) } };
+};
+
+/** The materials that went in or on, of all that are named near a piece of work. */
+const withMaterials = (
+  made: Made,
+  beside: readonly (Made | undefined)[],
+  build: Build,
+  judges: Judges,
+): Made => {
+  if (made.kind !== "repair" && made.kind !== "todo") return made;
+  const choices = materialChoices(made, beside, build);
+  const taken = choices.filter(
+    (choice) => judges.material(materialSigns(made, choice, choices, build), made, choice, choices) >= EVEN,
+  );
+  return { ...made, used: usedOf(made.used, taken) };
+};
+
+/** Of the dates that each record may have the likeliest; those within one choice of each other count together. */
+const redated = (ruled: readonly Made[], judged: readonly Made[], build: Build, judges: Judges): Made[] => {
+  const scene = dateScene(ruled, build);
+  return ruled.map((each, at) => {
+    const made = judged[at] ?? each;
+    if (each.kind === "todo") return made;
+    const choices = dateChoices(each, build);
+    const parts = judges.date(
+      choices.map((choice) => dateSigns(each, at, scene, choice, build)),
+      each,
+      choices,
+    );
+    const shareOf = (edtf: Edtf | null): number =>
+      choices.reduce((sum, choice, i) => (choice.dated.edtf === edtf ? sum + (parts[i] ?? 0) : sum), 0);
+    const best = choices.reduce((top, choice) =>
+      shareOf(choice.dated.edtf) > shareOf(top.dated.edtf) ? choice : top,
+    );
+    const sure = Math.min(MOST_SURE, shareOf(best.dated.edtf));
+    const kept = each.dated !== undefined && each.dated.edtf === best.dated.edtf;
+    return { ...made, dated: kept ? each.dated : best.dated, sure: { ...made.sure, date: sure } };
+  });
+};
+
+/** Records by the rules, in the order of the note, with materials, outcomes and dates as the judges weigh them. */
+export const weighed = (ruled: readonly Made[], build: Build, judges: Judges): Made[] => {
+  const judged = ruled.map((each, at) => {
+    const supplied = withMaterials(each, [ruled[at - 1], ruled[at + 1]], build, judges);
+    return withOutcome(supplied, ruled[at + 1], build, judges);
+  });
+  return redated(ruled, judged, build, judges);
+};
