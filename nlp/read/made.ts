@@ -79,6 +79,15 @@ const dateOf = (made: Made): Edtf | null => (made.kind === "todo" ? null : (made
 const outcomeOf = (made: Made): Outcome | null =>
   made.kind === "repair" || made.kind === "check" ? (made.judged?.outcome ?? "untested") : null;
 
+const LEADS = new Set(["and", "but", "so", "then", "also", "plus", "um", "uh", "er", "oh", "well", "okay"]);
+
+/** Trouble in the speaker's words, without those that only lead up to it. */
+const faultWords = (scan: Scan, { from, to }: Stretch): string => {
+  let start = from;
+  while (start < to - 1 && LEADS.has(scan.tokens[start]?.norm ?? "")) start++;
+  return wordsOf(scan, { from: start, to });
+};
+
 const fieldsOf = (made: Made, scan: Scan): RecordFields => ({
   kind: made.kind,
   component: made.told.topic.component,
@@ -89,7 +98,7 @@ const fieldsOf = (made: Made, scan: Scan): RecordFields => ({
   outcome: outcomeOf(made),
   exposure: made.exposure.map((each) => each.value),
   cost: made.cost?.value ?? null,
-  fault: made.fault === null ? null : wordsOf(scan, made.fault),
+  fault: made.fault === null ? null : faultWords(scan, made.fault),
   due: made.due?.text ?? null,
 });
 
