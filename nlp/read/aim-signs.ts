@@ -4,6 +4,7 @@ import { singular } from "../lexicon/tokens.ts";
 import { clauseAt, isPartOf, leftOf, wordAt } from "./ground.ts";
 import { opensClause, roleOf } from "./roles.ts";
 import type { Setting } from "./setting.ts";
+import { sizeOf } from "./sizes.ts";
 import type { Telling } from "./tellings.ts";
 import { startingIn } from "./windows.ts";
 import { DETERMINERS } from "./words.ts";
@@ -22,9 +23,6 @@ export const aimsOf = (setting: Setting, telling: Telling): ComponentRef[] => {
   const after = live.filter((ref) => ref.from > telling.at).slice(0, 4);
   return [...before, ...after];
 };
-
-const size = (count: number): string =>
-  count <= 3 ? String(count) : count <= 6 ? "few" : count <= 12 ? "some" : "many";
 
 /** The signs, as names, that tell whether a telling is about a mention. */
 export const aimSigns = (
@@ -91,8 +89,8 @@ export const aimSigns = (
   );
   const verb = wordAt(scan, at);
   const action = made?.action ?? deed?.action ?? "none";
-  const gap = ahead ? size(ref.from - at) : size(at - ref.to);
-  const where = `${side} ${size(Math.abs(clauses))}`;
+  const gap = ahead ? sizeOf(ref.from - at) : sizeOf(at - ref.to);
+  const where = `${side} ${sizeOf(Math.abs(clauses))}`;
   const base = [
     `where=${where}`,
     `gap=${side} ${gap}`,
@@ -102,16 +100,16 @@ export const aimSigns = (
     `article=${article}`,
     `strength=${strength}`,
     `ruled=${ruled}`,
-    `deeds=${size(deeds)}`,
-    `others=${size(others.length)}`,
+    `deeds=${sizeOf(deeds)}`,
+    `others=${sizeOf(others.length)}`,
     `verdict=${String(verdict)}`,
-    `hard=${size(hard)}`,
+    `hard=${sizeOf(hard)}`,
     `opens=${String(opens)}`,
     `partHere=${String(partHere)}`,
     `partThere=${String(partThere)}`,
     `claimed=${String(claimed)}`,
     `asMaterial=${String(asMaterial)}`,
-    `repeated=${size(repeated)}`,
+    `repeated=${sizeOf(repeated)}`,
     `joint=${joint}`,
     `muted=${String(setting.muted[ref.from] === 1)}`,
     `id=${ref.id}`,
@@ -129,9 +127,9 @@ export const aimSigns = (
     `opens=${String(opens)} strength=${strength} where=${where}`,
     `pronoun=${pronoun ?? "none"} where=${where}`,
     `pronoun=${pronoun ?? "none"} role=${role} here=${String(here)}`,
-    `deeds=${size(deeds)} where=${where}`,
-    `others=${size(others.length)} strength=${strength}`,
-    `hard=${size(hard)} deeds=${size(deeds)}`,
+    `deeds=${sizeOf(deeds)} where=${where}`,
+    `others=${sizeOf(others.length)} strength=${strength}`,
+    `hard=${sizeOf(hard)} deeds=${sizeOf(deeds)}`,
     `preposition=${preposition} where=${where}`,
     `preposition=${preposition} asMaterial=${String(asMaterial)}`,
     `article=${article} strength=${strength} here=${String(here)}`,

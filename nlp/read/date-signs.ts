@@ -2,9 +2,9 @@ import type { Edtf } from "../../shared/record.ts";
 import type { Build } from "./build.ts";
 import type { Dated } from "./dates.ts";
 import { clauseAt } from "./ground.ts";
-import type { Made } from "./made.ts";
+import { type Made, mainDeed } from "./made.ts";
 import { isPastPoint } from "./past-points.ts";
-import type { TimeRef } from "./scan.ts";
+import type { Stretch, TimeRef } from "./scan.ts";
 import { startingIn } from "./windows.ts";
 
 /** What a record may be dated by: a time that is named, what the rules work out, the day of speaking, or nothing. */
@@ -21,10 +21,9 @@ const MOST_AFTER = 3;
 /** How many records before and after may stand between a record and a time. */
 const AROUND = 16;
 
-const placeOf = (made: Made): { readonly from: number; readonly to: number } => {
-  const deeds = made.event?.deeds ?? [];
-  const main = deeds.find((deed) => deed.sense !== "prep") ?? deeds[0];
-  return main === undefined ? made.span : { from: main.at, to: main.at + 1 };
+const placeOf = (made: Made): Stretch => {
+  const deed = mainDeed(made);
+  return deed === undefined ? made.span : { from: deed.at, to: deed.at + 1 };
 };
 
 /** The dates that a record may have, none of them twice. */

@@ -4,6 +4,7 @@ import type { Action, Kind, Outcome } from "../../shared/vocabulary.ts";
 import { sureOf } from "./certainty.ts";
 import type { Clause } from "./clauses.ts";
 import type { Dated } from "./dates.ts";
+import type { Deed } from "./deed.ts";
 import { doneBy } from "./done-by.ts";
 import type { Due } from "./due.ts";
 import type { Exposed } from "./exposures.ts";
@@ -31,6 +32,10 @@ export type Made = {
   /** How sure the judges are of some fields, from 0 to 1. */
   readonly sure: Partial<Readonly<Record<Field, number>>>;
 };
+
+/** The deed that a record is mainly about, if it tells one. */
+export const mainDeed = ({ event }: Made): Deed | undefined =>
+  event?.deeds.find((deed) => deed.sense !== "prep") ?? event?.deeds[0];
 
 export const NOTHING_USED: Used = { names: [], refs: [], brands: [] };
 

@@ -2,8 +2,9 @@ import { CLAIMS } from "../lexicon/lexicon.ts";
 import { singular } from "../lexicon/tokens.ts";
 import type { Build } from "./build.ts";
 import { clauseAt } from "./ground.ts";
-import type { Made } from "./made.ts";
+import { type Made, mainDeed } from "./made.ts";
 import type { Stretch } from "./scan.ts";
+import { sizeOf } from "./sizes.ts";
 import { dedupe, type Used } from "./uses.ts";
 import { startingIn } from "./windows.ts";
 import { DETERMINERS } from "./words.ts";
@@ -19,10 +20,7 @@ export type MaterialChoice = Stretch & {
 const BACK = 16;
 const AHEAD = 30;
 
-const placeOf = (made: Made): number => {
-  const deeds = made.event?.deeds ?? [];
-  return (deeds.find((deed) => deed.sense !== "prep") ?? deeds[0])?.at ?? made.span.from;
-};
+const placeOf = (made: Made): number => mainDeed(made)?.at ?? made.span.from;
 
 const overlaps = (one: Stretch, other: Stretch): boolean => one.from < other.to && other.from < one.to;
 
@@ -58,9 +56,6 @@ export const materialChoices = (
   return [...ruled, ...others].filter((choice) => !isPartner(choice));
 };
 
-const size = (count: number): string =>
-  count <= 3 ? String(count) : count <= 6 ? "few" : count <= 12 ? "some" : "many";
-
 /** The signs, as names, that tell whether something went in or on in a piece of work. */
 export const materialSigns = (
   made: Made,
@@ -76,9 +71,9 @@ export const materialSigns = (
   const last = singular(choice.name.split(" ").at(-1) ?? "");
   const clause = clauseAt({ clauses, index }, choice.from);
   const here = index[choice.from] === index[at];
-  const apart = size(Math.abs((index[choice.from] ?? 0) - (index[at] ?? 0)));
+  const apart = sizeOf(Math.abs((index[choice.from] ?? 0) - (index[at] ?? 0)));
   const between = startingIn(deeds, left, right).filter((deed) => deed.at >= left && deed.at < right);
-  const done = size(between.filter((deed) => deed.status === "done").length);
+  const done = sizeOf(between.filter((deed) => deed.status === "done").length);
   const mention = startingIn(scan.components, choice.from - 3, choice.to).find((ref) =>
     overlaps(ref, choice),
   );
@@ -105,7 +100,7 @@ export const materialSigns = (
     `${ruled} named=${named}`,
     `${ruled} lead=${lead}`,
     `${ruled} article=${article}`,
-    `${ruled} others=${size(others)}`,
+    `${ruled} others=${sizeOf(others)}`,
     `${ruled} inside=${String(inside)}`,
     `${ruled} muted=${String(muted[choice.from] === 1)}`,
     `${ruled} claimed=${String(claimed)}`,
@@ -123,8 +118,8 @@ export const materialSigns = (
     `group=${choice.group} sense=${sense} side=${side}`,
     `where=${where} done=${done}`,
     `where=${where} here=${String(here)} action=${action}`,
-    `gap=${side} ${size(right - left)}`,
-    `gap=${side} ${size(right - left)} done=${done}`,
+    `gap=${side} ${sizeOf(right - left)}`,
+    `gap=${side} ${sizeOf(right - left)} done=${done}`,
     `lead=${lead} side=${side}`,
     `lead=${lead} article=${article}`,
     `article=${article} named=${named} action=${action}`,
@@ -135,7 +130,7 @@ export const materialSigns = (
     `fault=${String(fault)} side=${side}`,
     `verb=${word(at)} group=${choice.group}`,
     `verb=${word(at)} last=${last}`,
-    `words=${size(choice.to - choice.from)} ${ruled}`,
+    `words=${sizeOf(choice.to - choice.from)} ${ruled}`,
     ...choice.name.split(" ").map((each) => `word=${each}`),
   ];
 };

@@ -3,6 +3,7 @@ import { clauseAt, wordAt } from "./ground.ts";
 import { looksPast } from "./past.ts";
 import type { Stretch } from "./scan.ts";
 import type { Setting } from "./setting.ts";
+import { sizeOf } from "./sizes.ts";
 import type { Telling } from "./tellings.ts";
 import { startingIn, touching } from "./windows.ts";
 import { NEWNESS } from "./word-sorts.ts";
@@ -10,9 +11,6 @@ import { listed } from "./words.ts";
 
 const PEOPLE = listed("openDeedsPeople");
 const OBJECTS = new Set(["it", "them", "that", "one", "those", "both", "mine", "her"]);
-
-const size = (count: number): string =>
-  count <= 3 ? String(count) : count <= 6 ? "few" : count <= 12 ? "some" : "many";
 
 /** As many records of one component as are looked at for the nearest. */
 const MOST = 12;
@@ -39,7 +37,7 @@ const ruledSigns = (setting: Setting, telling: Telling): string[] => {
   const since =
     mention === undefined
       ? "none"
-      : size((setting.index[telling.at] ?? 0) - (setting.index[mention.from] ?? 0));
+      : sizeOf((setting.index[telling.at] ?? 0) - (setting.index[mention.from] ?? 0));
   const made = deed === undefined ? undefined : setting.recordOf.get(deed);
   const bare = deed === undefined ? setting.bareIn.get(telling.clause) : undefined;
   const standing = deed === undefined ? undefined : setting.standings.get(deed);
@@ -58,7 +56,7 @@ const ruledSigns = (setting: Setting, telling: Telling): string[] => {
     `elsewhere=${elsewhere} verdict=${String(verdict)} known=${String(deed !== undefined)}`,
     `elsewhere=${elsewhere} left=${wordAt(setting.scan, telling.at - 1)}`,
     `record=${record}`,
-    `record=${record} note=${size(setting.clauses.length)}`,
+    `record=${record} note=${sizeOf(setting.clauses.length)}`,
     `record=${record} place=${place}`,
     `place=${place} verdict-before=${before ?? "none"}`,
     `topic=${topic === undefined ? "none" : topic.ref.weak ? "weak" : "strong"}`,
@@ -139,11 +137,11 @@ export const tellingSigns = (setting: Setting, telling: Telling): string[] => {
   const also = touching(setting.deeds, clause.from, clause.to).some(
     (each) => each !== deed && each.clause === index && each.status !== "talk",
   );
-  const ahead = size(
+  const ahead = sizeOf(
     startingIn(setting.deeds, to, to + AHEAD).filter((each) => each.status === "done" && each.at >= to)
       .length,
   );
-  const note = size(setting.clauses.length);
+  const note = sizeOf(setting.clauses.length);
   const lexical = [
     `family=${deed?.source.split(/[ ~]/)[0] ?? "none"}`,
     `left=${wordAt(scan, at - 1)}`,
@@ -159,9 +157,9 @@ export const tellingSigns = (setting: Setting, telling: Telling): string[] => {
     `on=${on} shape=${shape}`,
     `on=${on} time=${time}`,
     `also=${String(also)}`,
-    `place=${size(at - clause.from)}`,
+    `place=${sizeOf(at - clause.from)}`,
     `person=${person}`,
-    `past=${past < 0 ? "no" : size(past)}`,
+    `past=${past < 0 ? "no" : sizeOf(past)}`,
     `shape=${shape}`,
     `time=${time}`,
     `object=${String(words.some((word) => OBJECTS.has(word)))}`,
@@ -177,7 +175,7 @@ export const tellingSigns = (setting: Setting, telling: Telling): string[] => {
     `note=${note} shape=${shape}`,
     `note=${note} fault=${String(strength)}`,
     `note=${note} outcome=${outcome}`,
-    `length=${size(clause.to - clause.from)}`,
+    `length=${sizeOf(clause.to - clause.from)}`,
     `hard=${String(clause.hard)}`,
     `subordinate=${String(clause.subordinate)}`,
     `around=${says(setting, index - 1)}>${says(setting, index + 1)}`,
