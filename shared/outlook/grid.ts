@@ -1,5 +1,6 @@
 import { likelihood, type Observation } from "./life.ts";
 import type { FixKind } from "./priors.ts";
+import { zeros } from "./zeros.ts";
 
 /**
  * The hypotheses about a kind of fix in one place: its life against the prior median (1 = as expected), the Weibull
@@ -29,7 +30,6 @@ const CELLS = LIVES * DUD_FACTORS.length;
 const MAX_DUD_SHARE = 0.6;
 export const dudShareOf = (kind: FixKind, factor: number): number =>
   Math.min(MAX_DUD_SHARE, kind.dud * factor);
-const dudSharesOf = (kind: FixKind): number[] => DUD_FACTORS.map((factor) => dudShareOf(kind, factor));
 
 /** A relative weight for every cell: life by life (scale, then shape), dud factor innermost. */
 export type Weights = Float64Array;
@@ -53,25 +53,25 @@ const HAZARDS = Float64Array.from({ length: LIVES }, (_, life) => {
   return Math.exp(-(shape ?? 1) * (scale ?? 0));
 });
 
-/** Hazards of an age at the prior median, by shape. */
-const hazardsAt = (age: number, { medianDays }: FixKind): number[] =>
-  SHAPES.map((shape) => Math.LN2 * (age / medianDays) ** shape);
-
 /** How likely an observation is: for sound lives, life by life, and for a dud. */
 export type Evidence = { readonly sound: Float64Array; readonly dud: number };
+
+/** Adds so many times the chance to outlive an age, life by life. */
+const addSurvival = (onto: Float64Array, times: number, age: number, { medianDays }: FixKind): void => {
+  if (times === 0) return;
+  for (let shape = 0; shape < SHAPES.length; shape++) {
+    const hazard = Math.LN2 * (age / medianDays) ** (SHAPES[shape] ?? 1);
+    for (let life = shape; life < LIVES; life += SHAPES.length)
+      onto[life] = (onto[life] ?? 0) + times * Math.exp(-hazard * (HAZARDS[life] ?? 0));
+  }
+};
 
 export const evidenceOf = (kind: FixKind, seen: Observation): Evidence => {
   const { dudDays } = kind;
   const { lower, upper, atLower, atUpper, free } = seen;
-  const [early, late] = [hazardsAt(lower, kind), hazardsAt(upper, kind)];
-  const sound = new Float64Array(LIVES);
-  for (let life = 0; life < LIVES; life++) {
-    const [hazard, shape] = [HAZARDS[life] ?? 0, life % SHAPES.length];
-    let chance = free;
-    if (atLower !== 0) chance += atLower * Math.exp(-(early[shape] ?? 0) * hazard);
-    if (atUpper !== 0) chance += atUpper * Math.exp(-(late[shape] ?? 0) * hazard);
-    sound[life] = chance;
-  }
+  const sound = zeros(LIVES).fill(free);
+  addSurvival(sound, atLower, lower, kind);
+  addSurvival(sound, atUpper, upper, kind);
   return { sound, dud: likelihood(seen, Math.exp(-lower / dudDays), Math.exp(-upper / dudDays)) };
 };
 
@@ -79,11 +79,13 @@ const TINY = 1e-12;
 
 /** Evidence spread over the shares of duds: a weight for every cell. */
 export const cellsOf = (kind: FixKind, { sound, dud }: Evidence): Weights => {
-  const weights = new Float64Array(CELLS);
-  const shares = dudSharesOf(kind);
-  for (let life = 0, cell = 0; life < LIVES; life++) {
-    const chance = sound[life] ?? 0;
-    for (const share of shares) weights[cell++] = Math.max(TINY, chance + share * (dud - chance));
+  const weights = zeros(CELLS);
+  for (let factor = 0; factor < DUD_FACTORS.length; factor++) {
+    const share = dudShareOf(kind, DUD_FACTORS[factor] ?? 0);
+    for (let life = 0, cell = factor; life < LIVES; life++, cell += DUD_FACTORS.length) {
+      const chance = sound[life] ?? 0;
+      weights[cell] = Math.max(TINY, chance + share * (dud - chance));
+    }
   }
   return weights;
 };
@@ -91,21 +93,21 @@ export const cellsOf = (kind: FixKind, { sound, dud }: Evidence): Weights => {
 /** Weights summed over the shares of duds: of sound lives, life by life, and of all duds. */
 export type Gathered = { readonly sound: Float64Array; readonly duds: number };
 
+const NOTHING: Weights = new Float64Array(CELLS).fill(1);
+
 /** @param without what is to be taken out of the weights again */
-export const gather = (kind: FixKind, weights: Weights, without?: Weights): Gathered => {
-  const sound = new Float64Array(LIVES);
-  const shares = dudSharesOf(kind);
+export const gather = (kind: FixKind, weights: Weights, without: Weights = NOTHING): Gathered => {
+  const sound = zeros(LIVES);
   let duds = 0;
-  for (let life = 0, cell = 0; life < LIVES; life++) {
-    let [all, dud] = [0, 0];
-    for (const share of shares) {
-      const weight = (weights[cell] ?? 0) / (without?.[cell] ?? 1);
+  for (let factor = 0; factor < DUD_FACTORS.length; factor++) {
+    const share = dudShareOf(kind, DUD_FACTORS[factor] ?? 0);
+    let all = 0;
+    for (let life = 0, cell = factor; life < LIVES; life++, cell += DUD_FACTORS.length) {
+      const weight = (weights[cell] ?? 0) / (without[cell] ?? 1);
+      sound[life] = (sound[life] ?? 0) + weight * (1 - share);
       all += weight;
-      dud += weight * share;
-      cell++;
     }
-    sound[life] = all - dud;
-    duds += dud;
+    duds += all * share;
   }
   return { sound, duds };
 };
