@@ -1,5 +1,5 @@
 import type { LineId } from "../history.ts";
-import { cellsOf, type Evidence, type Gathered, gather, type Weights, weigh } from "./grid.ts";
+import { cellsOf, type Evidence, type Weights, weigh } from "./grid.ts";
 import type { FixKind } from "./priors.ts";
 import { mix, type Spread, spreadOf } from "./spread.ts";
 
@@ -12,7 +12,8 @@ export type Lessons = {
   readonly ofLine: ReadonlyMap<LineId, Weights>;
 };
 
-const allOf = (kind: FixKind, first: Evidence, others: readonly Evidence[]): Weights => {
+/** Weights of all that was seen in one place. */
+export const allOf = (kind: FixKind, first: Evidence, others: readonly Evidence[]): Weights => {
   const weights = cellsOf(kind, first);
   for (const other of others) weigh(weights, cellsOf(kind, other));
   return weights;
@@ -45,21 +46,4 @@ export const lessonsOf = (
     ofLine.set(line, lesson);
   }
   return { kind, spread, rig, ofLine };
-};
-
-/** What is expected in the place of a line, from what the other places teach and from earlier attempts in it. */
-export const expectedIn = (
-  { kind, spread, rig, ofLine }: Lessons,
-  line: LineId | null,
-  [first, ...others]: readonly Evidence[],
-): Gathered => {
-  const own = line === null ? undefined : ofLine.get(line);
-  if (first === undefined) {
-    const { sound, duds } = gather(kind, rig, own);
-    return { sound: mix(spread.toPlace, sound), duds };
-  }
-  const elsewhere = own === undefined ? rig : rig.map((weight, cell) => weight / (own[cell] ?? 1));
-  const weights = mix(spread.toPlace, elsewhere);
-  weigh(weights, allOf(kind, first, others));
-  return gather(kind, weights);
 };

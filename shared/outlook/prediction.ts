@@ -1,5 +1,7 @@
 import { type Gathered, LIVES, LOG_SCALE_STEP, LOG_SCALES, SHAPES } from "./grid.ts";
 import type { FixKind } from "./priors.ts";
+import { product } from "./product.ts";
+import { zeros } from "./zeros.ts";
 
 /** Chance of failing by an age, as predicted from everything learned; tabulated over the logarithm of age. */
 export type Prediction = {
@@ -18,14 +20,15 @@ const AGES_OF_MEDIAN = Float64Array.from({ length: AGES }, (_, age) =>
   Math.exp(FIRST_LOG_AGE + age * LOG_SCALE_STEP),
 );
 
-/**
- * Failed share of sound lives by age over scale (both logarithms, one lattice), greatest first, shape by shape: for each
- * tabulated age the shares of all lives then stand in a row, in the order of the lives.
- */
-const LAST_OFFSET = LAST_LOG_AGE - (LOG_SCALES[0] ?? 0);
-const FAILED = Float64Array.from({ length: SHAPES.length * (AGES + LOG_SCALES.length - 1) }, (_, index) => {
-  const logAge = LAST_OFFSET - Math.floor(index / SHAPES.length) * LOG_SCALE_STEP;
-  return -Math.expm1(-Math.LN2 * Math.exp((SHAPES[index % SHAPES.length] ?? 1) * logAge));
+/** Failed share at each tabulated age, a row for every sound life. */
+export type Failing = Float64Array;
+
+/** As it follows from scale and shape. */
+export const FAILING: Failing = Float64Array.from({ length: LIVES * AGES }, (_, index) => {
+  const life = Math.floor(index / AGES);
+  const [scale, shape] = [LOG_SCALES[Math.floor(life / SHAPES.length)], SHAPES[life % SHAPES.length]];
+  const logAge = FIRST_LOG_AGE + (index % AGES) * LOG_SCALE_STEP - (scale ?? 0);
+  return -Math.expm1(-Math.LN2 * Math.exp((shape ?? 1) * logAge));
 });
 
 const dudsFailed = new WeakMap<FixKind, Float64Array>();
@@ -39,15 +42,15 @@ const dudsFailedOf = (kind: FixKind): Float64Array => {
 };
 
 /** @param gathered weights of sound lives and of duds, relative to each other */
-export const predict = (kind: FixKind, { sound, duds }: Gathered): Prediction => {
-  const total = sound.reduce((sum, weight) => sum + weight, duds);
+export const predict = (kind: FixKind, { sound, duds }: Gathered, failing = FAILING): Prediction => {
+  let total = duds;
+  for (let life = 0; life < LIVES; life++) total += sound[life] ?? 0;
+  const soundFailed = product(sound, failing, LIVES);
   const dudFailed = dudsFailedOf(kind);
-  const logHazard = new Float64Array(AGES);
+  const logHazard = zeros(AGES);
   for (let age = 0; age < AGES; age++) {
-    const first = (AGES - 1 - age) * SHAPES.length;
-    let failed = duds * (dudFailed[age] ?? 0);
-    for (let life = 0; life < LIVES; life++) failed += (sound[life] ?? 0) * (FAILED[first + life] ?? 0);
-    logHazard[age] = Math.log(Math.max(LEAST_HAZARD, -Math.log1p(-Math.min(MOST_FAILED, failed / total))));
+    const failed = ((soundFailed[age] ?? 0) + duds * (dudFailed[age] ?? 0)) / total;
+    logHazard[age] = Math.log(Math.max(LEAST_HAZARD, -Math.log1p(-Math.min(MOST_FAILED, failed))));
   }
   return { medianDays: kind.medianDays, logHazard };
 };

@@ -1,5 +1,7 @@
 import { DUD_WEIGHTS, LOG_SCALE_STEP, LOG_SCALES, SHAPE_WEIGHTS, type Weights } from "./grid.ts";
+import { FAILING, type Failing } from "./prediction.ts";
 import type { FixKind } from "./priors.ts";
+import { product } from "./product.ts";
 
 /**
  * How lives of one kind of fix hang together on a rig: part of their spread is the rig's and its keeper's hand, the rest
@@ -11,6 +13,8 @@ export type Spread = {
   readonly rig: Weights;
   readonly toRig: Mixing;
   readonly toPlace: Mixing;
+  /** Failed share of the places' lives at each tabulated age, for every life of the rig. */
+  readonly failing: Failing;
 };
 
 const SCALES = LOG_SCALES.length;
@@ -41,9 +45,11 @@ const placeChances = ({ spread }: FixKind, rigShare: number): readonly (readonly
 
 const spreadFor = (kind: FixKind, rigShare: number): Spread => {
   const rows = placeChances(kind, rigShare);
+  const toRig = Float64Array.from(rows.flat());
   return {
     rig: rigWeights(kind, rigShare),
-    toRig: Float64Array.from(rows.flat()),
+    toRig,
+    failing: mix(toRig, FAILING),
     toPlace: Float64Array.from(LOG_SCALES.flatMap((_, place) => rows.map((row) => row[place] ?? 0))),
   };
 };
@@ -58,15 +64,4 @@ export const spreadOf = (kind: FixKind, rigShare: number): Spread => {
 };
 
 /** Mixes the rows of a table that has one for every scale. */
-export const mix = (mixing: Mixing, table: Float64Array): Float64Array => {
-  const width = table.length / SCALES;
-  const mixed = new Float64Array(table.length);
-  for (let to = 0, cell = 0; to < SCALES; to++)
-    for (let column = 0; column < width; column++, cell++) {
-      let sum = 0;
-      for (let from = 0, at = column; from < SCALES; from++, at += width)
-        sum += (mixing[to * SCALES + from] ?? 0) * (table[at] ?? 0);
-      mixed[cell] = sum;
-    }
-  return mixed;
-};
+export const mix = (mixing: Mixing, table: Float64Array): Float64Array => product(mixing, table, SCALES);
