@@ -9,18 +9,16 @@ export const constantInterval = (rate: number, { look, day, hidden }: LookCosts)
   const target = (rate * look) / (day * hidden);
   let y = Math.min(Math.sqrt(2 * target), Math.log1p(target) + 1);
   for (let round = 0; round < 30; round++) {
-    const error = Math.expm1(y) - y - target;
-    const step = error / Math.expm1(y);
+    const grown = Math.expm1(y);
+    const step = (grown - y - target) / grown;
     y -= step;
     if (Math.abs(step) < 1e-12 * y) break;
   }
   return y / rate;
 };
 
-/** Cost from a good look on, for an exponential life looked at in the best constant interval. */
-export const constantCost = (rate: number, costs: LookCosts): number => {
-  const { look, day, hidden } = costs;
-  const x = constantInterval(rate, costs);
-  const failed = -Math.expm1(-rate * x);
-  return (look * (hidden * failed + 1 - failed) + day * hidden * (x - failed / rate)) / failed;
+/** Cost from a good look on, for an exponential life looked at in a constant interval. */
+export const constantCost = (rate: number, interval: number, { look, day, hidden }: LookCosts): number => {
+  const failed = -Math.expm1(-rate * interval);
+  return (look * (hidden * failed + 1 - failed) + day * hidden * (interval - failed / rate)) / failed;
 };

@@ -10,19 +10,23 @@ const daysTo = (horizon: number, widest: number): Float64Array => {
   return Float64Array.from(days);
 };
 
-const lattices = new Map<string, Float64Array>();
+/** Ages, in days, and their logarithms. */
+export type Lattice = { readonly days: Float64Array; readonly logDays: Float64Array };
+
+const lattices = new Map<string, Lattice>();
 
 /**
- * Ages, in days, at which a plan weighs its looks: day by day at first, wider later, never wider than a part of the
+ * Ages at which a plan weighs its looks: day by day at first, wider later, never wider than a part of the
  * interval. For looks that lie about `interval` days apart; plans whose intervals are near each other
  * share one, so that a small change of the belief never moves a look by its rounding.
  */
-export const latticeOf = (horizon: number, interval: number): Float64Array => {
+export const latticeOf = (horizon: number, interval: number): Lattice => {
   const widest = Math.max(1, Math.round(2 ** Math.round(Math.log2(interval)) / STEPS_AN_INTERVAL));
   const key = `${horizon}/${widest}`;
   const known = lattices.get(key);
   if (known !== undefined) return known;
-  const made = daysTo(horizon, widest);
+  const days = daysTo(horizon, widest);
+  const made = { days, logDays: days.map(Math.log) };
   lattices.set(key, made);
   return made;
 };

@@ -1,18 +1,19 @@
-import { constantCost, type LookCosts } from "./constant-interval.ts";
+import { constantCost, constantInterval, type LookCosts } from "./constant-interval.ts";
 import { lastStretch, rateBefore, type Tables } from "./look-tables.ts";
+import { zeros } from "./zeros.ts";
 
 /** The lower hull of points that come up one by one on the left, for lines whose slope only ever falls. */
 class Hull {
   private readonly x: Float64Array;
   private readonly y: Float64Array;
-  private readonly corners: Int32Array;
+  private readonly corners: number[];
   private right = 0;
   private left = -1;
 
   constructor(x: Float64Array, y: Float64Array) {
     this.x = x;
     this.y = y;
-    this.corners = new Int32Array(x.length);
+    this.corners = new Array<number>(x.length);
   }
 
   /** How much higher a point lies than another one on its left, and how far right. */
@@ -25,7 +26,8 @@ class Hull {
 
   add(index: number): void {
     while (this.left > this.right) {
-      const [last, before] = [this.corners[this.left] ?? 0, this.corners[this.left - 1] ?? 0];
+      const last = this.corners[this.left] ?? 0;
+      const before = this.corners[this.left - 1] ?? 0;
       if (this.rise(last, index) * this.run(before, last) < this.rise(before, last) * this.run(last, index))
         break;
       this.left--;
@@ -36,7 +38,8 @@ class Hull {
   /** The point that a line of that slope touches from below; what lies right of it is done with. */
   touchedBy(slope: number): number {
     while (this.left > this.right) {
-      const [corner, next] = [this.corners[this.right] ?? 0, this.corners[this.right + 1] ?? 0];
+      const corner = this.corners[this.right] ?? 0;
+      const next = this.corners[this.right + 1] ?? 0;
       if (this.rise(corner, next) < slope * this.run(corner, next)) break;
       this.right++;
     }
@@ -62,10 +65,12 @@ export const solve = (tables: Tables, costs: LookCosts): Solved => {
   const { look, hidden } = costs;
   const price = costs.day * hidden;
   const count = days.length;
-  const onward = new Float64Array(count);
+  const onward = zeros(count);
   const hull = new Hull(days, onward);
-  const last = lastStretch(tables, costs);
-  const lasting = constantCost(rateBefore(tables, count - 1), costs);
+  const rate = rateBefore(tables, count - 1);
+  const interval = constantInterval(rate, costs);
+  const last = lastStretch(tables, interval);
+  const lasting = constantCost(rate, interval, costs);
   for (let i = count - 1; i >= 0; i--) {
     const dead = failed[i] ?? 0;
     if (i >= last) {
@@ -77,16 +82,20 @@ export const solve = (tables: Tables, costs: LookCosts): Solved => {
     }
     hull.add(i);
   }
-  return { ...tables, costs, onward, last };
+  return { days, failed, area, costs, onward, last };
 };
 
 /** Index of the best day of the lattice for the next look, after the index `after`, when so much had failed at the last one. */
 export const bestAfter = ({ days, costs, onward }: Solved, after: number, dead: number): number => {
   const slope = costs.day * costs.hidden * dead;
-  let [best, least] = [days.length - 1, Number.POSITIVE_INFINITY];
+  let best = days.length - 1;
+  let least = Number.POSITIVE_INFINITY;
   for (let j = best; j > after; j--) {
     const cost = (onward[j] ?? 0) - slope * (days[j] ?? 0);
-    if (cost < least) [least, best] = [cost, j];
+    if (cost < least) {
+      least = cost;
+      best = j;
+    }
   }
   return best;
 };

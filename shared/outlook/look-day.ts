@@ -44,7 +44,6 @@ const failureFinding = (medianDays: number, hidden: number, share: number): numb
 /** The least-cost plan over age; for safety its daily cost is raised until the share of unnoticed time is allowed. */
 const planOf = (course: Course, consequence: Consequence, { settings }: Context): LookPlan => {
   const { attempt, prediction, ageOn, base, pace } = course;
-  const holding = (age: number) => outlives(prediction, age);
   const costs = {
     look: settings.lookCost[attempt.wear.access],
     day: settings.dayCost[consequence] / pace,
@@ -53,10 +52,10 @@ const planOf = (course: Course, consequence: Consequence, { settings }: Context)
   const usual = constantInterval(Math.LN2 / prediction.medianDays, costs);
   const held = ageOn(base);
   const horizon = horizonBeyond(held, usual);
-  if (consequence !== "safety") return planLooks(holding, { horizon, interval: usual }, costs, held);
+  if (consequence !== "safety") return planLooks(prediction, { horizon, interval: usual }, costs, held);
   const bound = failureFinding(prediction.medianDays, costs.hidden, settings.unnoticedShare);
   const interval = Math.min(usual, bound) / FINER_FOR_SHARES;
-  return planSafely(holding, { horizon, interval }, costs, settings.unnoticedShare);
+  return planSafely(prediction, { horizon, interval }, costs, settings.unnoticedShare);
 };
 
 const LATEST_FIRST_LOOK_DAYS = 4 * FIRST_LOOK_DAYS;

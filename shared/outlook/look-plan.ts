@@ -1,7 +1,7 @@
 import type { LookCosts } from "./constant-interval.ts";
 import { cellOf } from "./lattice.ts";
 import { bestAfter, costAfter, type Solved, shareUnnoticed, solve } from "./look-costs.ts";
-import { type Holding, type Span, tablesOf } from "./look-tables.ts";
+import { type Holding, holds, type Span, tablesOf } from "./look-tables.ts";
 
 /**
  * Looks at least cost (Barlow, Hunter and Proschan 1963): a look costs `look`, a day failed unnoticed costs `day`, and
@@ -33,7 +33,7 @@ const costBetween = (solved: Solved, cell: number): ((day: number) => number) =>
 const refine = (solved: Solved, holding: Holding, from: number): number => {
   const { days, failed, area, onward, costs } = solved;
   const price = costs.day * costs.hidden;
-  const dead = 1 - holding(from);
+  const dead = 1 - holds(holding, from);
   const after =
     from < (days[0] ?? 0) ? -1 : days[days.length - 1] === from ? days.length : cellOf(days, from);
   const best = bestAfter(solved, after, dead);
@@ -46,7 +46,7 @@ const refine = (solved: Solved, holding: Holding, from: number): number => {
     const step = Math.ceil((end - start) / PARTS);
     for (let b = start + step; b < end; b += step) {
       if (b <= from) continue;
-      const now = 1 - holding(b);
+      const now = 1 - holds(holding, b);
       const grown = (area[cell] ?? 0) + (((failed[cell] ?? 0) + now) / 2) * (b - start);
       const cost = costs.look * (1 - now + costs.hidden * now) + price * (grown - dead * b) + onAfter(b);
       if (cost < least) [least, day] = [cost, b];

@@ -1,8 +1,15 @@
-import { constantInterval, type LookCosts } from "./constant-interval.ts";
-import { cellOf, latticeOf } from "./lattice.ts";
+import { cellOf, type Lattice, latticeOf } from "./lattice.ts";
+import { failedShares, outlives, type Prediction } from "./prediction.ts";
+import { zeros } from "./zeros.ts";
 
-/** Chance to hold up to an age in days. */
-export type Holding = (day: number) => number;
+/** A life, as it is predicted or as the chance to hold up to an age in days. */
+export type Holding = Prediction | ((day: number) => number);
+
+export const holds = (holding: Holding, day: number): number =>
+  typeof holding === "function" ? holding(day) : outlives(holding, day);
+
+const failedBy = (holding: Holding, { days, logDays }: Lattice): Float64Array =>
+  typeof holding === "function" ? days.map((day) => 1 - holding(day)) : failedShares(holding, logDays);
 
 /** How far a plan reaches, and about how many days its looks will lie apart. */
 export type Span = { readonly horizon: number; readonly interval: number };
@@ -18,19 +25,13 @@ export type Tables = {
 /** @param from the least age that will be asked for */
 export const tablesOf = (holding: Holding, { horizon, interval }: Span, from: number): Tables => {
   const all = latticeOf(horizon, interval);
-  const days = all.subarray(cellOf(all, from));
-  const count = days.length;
-  const failed = new Float64Array(count);
-  const area = new Float64Array(count);
-  let [before, dead, sum] = [days[0] ?? 0, 1 - holding(days[0] ?? 0), 0];
-  failed[0] = dead;
-  for (let i = 1; i < count; i++) {
-    const day = days[i] ?? 0;
-    const now = 1 - holding(day);
-    sum += ((dead + now) / 2) * (day - before);
-    failed[i] = now;
-    area[i] = sum;
-    [before, dead] = [day, now];
+  const first = cellOf(all.days, from);
+  const days = all.days.subarray(first);
+  const failed = failedBy(holding, { days, logDays: all.logDays.subarray(first) });
+  const area = zeros(days.length);
+  for (let i = 1; i < days.length; i++) {
+    const height = ((failed[i - 1] ?? 0) + (failed[i] ?? 0)) / 2;
+    area[i] = (area[i - 1] ?? 0) + height * ((days[i] ?? 0) - (days[i - 1] ?? 0));
   }
   return { days, failed, area };
 };
@@ -45,9 +46,7 @@ export const rateBefore = ({ days, failed }: Tables, i: number): number => {
 };
 
 /** First day of the lattice from which on the future is taken as one of constant risk, so that no look is forced at the horizon. */
-export const lastStretch = (tables: Tables, costs: LookCosts): number => {
-  const { days } = tables;
+export const lastStretch = ({ days }: Tables, interval: number): number => {
   const horizon = days.at(-1) ?? 0;
-  const stretch = Math.min(horizon / 3, constantInterval(rateBefore(tables, days.length - 1), costs));
-  return Math.max(1, cellOf(days, horizon - stretch) + 1);
+  return Math.max(1, cellOf(days, horizon - Math.min(horizon / 3, interval)) + 1);
 };

@@ -65,6 +65,21 @@ export const outlives = ({ medianDays, logHazard }: Prediction, age: number): nu
   return Math.exp(-Math.exp(low + ((logHazard[index + 1] ?? low) - low) * (place - index)));
 };
 
+/** Shares failed by many ages, given as logarithms of days: 1 − `outlives`, written out for speed. */
+export const failedShares = ({ medianDays, logHazard }: Prediction, logAges: Float64Array): Float64Array => {
+  const shares = zeros(logAges.length);
+  const first = Math.log(medianDays) + FIRST_LOG_AGE;
+  for (let i = 0; i < logAges.length; i++) {
+    const place = Math.min(AGES - 1, ((logAges[i] ?? 0) - first) / LOG_SCALE_STEP);
+    if (place === Number.NEGATIVE_INFINITY) continue;
+    const index = Math.max(0, Math.min(AGES - 2, Math.floor(place)));
+    const low = logHazard[index] ?? 0;
+    const logged = low + ((logHazard[index + 1] ?? low) - low) * (place - index);
+    shares[i] = 1 - Math.exp(-Math.exp(logged));
+  }
+  return shares;
+};
+
 /** Age at which the chance to be still holding, given that it held at `from`, has come down to `chance`. */
 export const ageAt = (prediction: Prediction, from: number, chance: number): number => {
   const { medianDays, logHazard } = prediction;
