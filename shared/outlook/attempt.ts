@@ -71,6 +71,10 @@ export const attemptOf = (
   return { record, kind, wear, start, toldOn, retold, looks, observation };
 };
 
+/** Whether a piece of work is still in service. */
+export const inService = ({ fields, removed, closedBy }: KeptRecord): boolean =>
+  !removed && closedBy === null && fields.outcome !== "failed";
+
 /** Whether a record is a fix in service that is to be looked at. */
-export const carriesLook = ({ fields, removed, closedBy }: KeptRecord): boolean =>
-  !removed && closedBy === null && fields.outcome !== "failed" && fixKindOf(fields) !== undefined;
+export const carriesLook = (record: KeptRecord): boolean =>
+  inService(record) && fixKindOf(record.fields) !== undefined;

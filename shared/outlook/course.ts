@@ -6,7 +6,7 @@ import { unmentionedShare } from "./observe.ts";
 import { outlives, type Prediction } from "./prediction.ts";
 import type { Settings } from "./settings.ts";
 import { type Trip, type Use, useOnTrip } from "./use.ts";
-import { TYPICAL_PER_DAY } from "./wear.ts";
+import { TYPICAL_PER_DAY, type Wear } from "./wear.ts";
 
 export type Context = {
   readonly use: Use;
@@ -33,11 +33,16 @@ export const courseOf = (attempt: Attempt, prediction: Prediction, use: Use): Co
   const { start, wear, looks, toldOn, retold } = attempt;
   const last = looks.at(-1);
   const base = last?.day ?? (retold ? toldOn : start);
-  const counted = (day: Day) => ageBetween(wear, use, start, day);
+  const counted = countedFrom(start, wear, use);
   const ageOn = last?.told ? reAged(counted, last.day, last.age) : counted;
-  const holdsOn = (day: Day) => outlives(prediction, ageOn(day));
-  return { attempt, prediction, base, ageOn, holdsOn, pace: ageingPace(wear, use, start) };
+  const pace = ageingPace(wear, use, start);
+  return { attempt, prediction, base, ageOn, holdsOn: holding(prediction, ageOn), pace };
 };
+
+const countedFrom = (start: Day, wear: Wear, use: Use) => (day: Day) => ageBetween(wear, use, start, day);
+
+const holding = (prediction: Prediction, ageOn: (day: Day) => number) => (day: Day) =>
+  outlives(prediction, ageOn(day));
 
 /** Ages drawn through an age that was told for a day. */
 const reAged = (counted: (day: Day) => number, day: Day, age: number) => {
@@ -53,16 +58,20 @@ export const goneBy = ({ attempt, holdsOn, base }: Course, day: Day): number => 
   return gone / (gone + now);
 };
 
-export const lastsTrip = (course: Course, use: Use, trip: Trip): number => {
-  const { attempt, ageOn, prediction, holdsOn, base } = course;
-  const { wear } = attempt;
-  const [from, to] = [Math.max(dayOf(trip.from), use.today), dayOf(trip.to)];
-  const useDays = wear.axis === "calendar" ? 0 : useOnTrip(wear.axis, trip, use) / TYPICAL_PER_DAY[wear.axis];
-  const home = ageOn(from) + mixedAge(wear, Math.max(0, to - from), useDays);
-  const goneBefore = goneBy(course, use.today);
-  const now = Math.max(use.today, base);
-  return (1 - goneBefore) * Math.min(1, outlives(prediction, home) / Math.max(1e-12, holdsOn(now)));
-};
+/** Chance that it is still good when a trip is over, as known today. */
+export const lastsTrip =
+  (course: Course, use: Use) =>
+  (trip: Trip): number => {
+    const { attempt, ageOn, prediction, holdsOn, base } = course;
+    const { wear } = attempt;
+    const [from, to] = [Math.max(dayOf(trip.from), use.today), dayOf(trip.to)];
+    const useDays =
+      wear.axis === "calendar" ? 0 : useOnTrip(wear.axis, trip, use) / TYPICAL_PER_DAY[wear.axis];
+    const home = ageOn(from) + mixedAge(wear, Math.max(0, to - from), useDays);
+    const goneBefore = goneBy(course, use.today);
+    const now = Math.max(use.today, base);
+    return (1 - goneBefore) * Math.min(1, outlives(prediction, home) / Math.max(1e-12, holdsOn(now)));
+  };
 
 const LONGEST_DAYS = 80 * 365;
 

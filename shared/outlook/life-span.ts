@@ -21,10 +21,10 @@ export const lifeSpanOf = (course: Course, use: Use): LifeSpan => {
   const held = ageOn(base);
   const days = [0.9, 0.5, 0.1].map((chance) => dayAtAge(course, ageAt(prediction, held, chance)));
   const unit: UseUnit = axis !== "calendar" && useShare >= MOSTLY_USE && use.kept(axis) ? axis : "months";
-  const amount = (day: Day) =>
+  const [low, typical, high] = days.map((day: Day) =>
     unit === "months" || axis === "calendar"
       ? (day - attempt.start) / 30.437
-      : Math.max(0, use.between(axis, attempt.start, day));
-  const [low, typical, high] = days.map(amount);
+      : Math.max(0, use.between(axis, attempt.start, day)),
+  );
   return { typical: typical ?? 0, low: low ?? 0, high: high ?? 0, unit };
 };

@@ -30,30 +30,34 @@ const costBetween = (solved: Solved, cell: number): ((day: number) => number) =>
 };
 
 /** The best day around the best day of the lattice, for a fix that held on `from`. */
-const refine = (solved: Solved, holding: Holding, from: number): number => {
-  const { days, failed, area, onward, costs } = solved;
-  const price = costs.day * costs.hidden;
-  const dead = 1 - holds(holding, from);
-  const after =
-    from < (days[0] ?? 0) ? -1 : days[days.length - 1] === from ? days.length : cellOf(days, from);
-  const best = bestAfter(solved, after, dead);
-  let day = days[best] ?? from;
-  let least = (onward[best] ?? 0) - price * dead * day;
-  const lastCell = Math.min(best, days.length - 2);
-  for (let cell = Math.max(0, best - 1); cell <= lastCell; cell++) {
-    const [start, end] = [days[cell] ?? 0, days[cell + 1] ?? 0];
-    const onAfter = costBetween(solved, cell);
-    const step = Math.ceil((end - start) / PARTS);
-    for (let b = start + step; b < end; b += step) {
-      if (b <= from) continue;
-      const now = 1 - holds(holding, b);
-      const grown = (area[cell] ?? 0) + (((failed[cell] ?? 0) + now) / 2) * (b - start);
-      const cost = costs.look * (1 - now + costs.hidden * now) + price * (grown - dead * b) + onAfter(b);
-      if (cost < least) [least, day] = [cost, b];
+const refine =
+  (solved: Solved, holding: Holding) =>
+  (from: number): number => {
+    const { days, failed, area, onward, costs } = solved;
+    const price = costs.day * costs.hidden;
+    const dead = 1 - holds(holding, from);
+    const after =
+      from < (days[0] ?? 0) ? -1 : days[days.length - 1] === from ? days.length : cellOf(days, from);
+    const best = bestAfter(solved, after, dead);
+    let day = days[best] ?? from;
+    let least = (onward[best] ?? 0) - price * dead * day;
+    const lastCell = Math.min(best, days.length - 2);
+    for (let cell = Math.max(0, best - 1); cell <= lastCell; cell++) {
+      const [start, end] = [days[cell] ?? 0, days[cell + 1] ?? 0];
+      const onAfter = costBetween(solved, cell);
+      const step = Math.ceil((end - start) / PARTS);
+      for (let b = start + step; b < end; b += step) {
+        if (b <= from) continue;
+        const now = 1 - holds(holding, b);
+        const grown = (area[cell] ?? 0) + (((failed[cell] ?? 0) + now) / 2) * (b - start);
+        const cost = costs.look * (1 - now + costs.hidden * now) + price * (grown - dead * b) + onAfter(b);
+        if (cost < least) [least, day] = [cost, b];
+      }
     }
-  }
-  return day;
-};
+    return day;
+  };
+
+const shareOf = (solved: Solved) => () => shareUnnoticed(solved);
 
 /**
  * Plans looks for a fix over the ages up to a horizon.
@@ -61,10 +65,7 @@ const refine = (solved: Solved, holding: Holding, from: number): number => {
  */
 export const planLooks = (holding: Holding, span: Span, costs: LookCosts, from = 0): LookPlan => {
   const solved = solve(tablesOf(holding, span, from), costs);
-  return {
-    next: (age) => refine(solved, holding, age),
-    unnoticedShare: () => shareUnnoticed(solved),
-  };
+  return { next: refine(solved, holding), unnoticedShare: shareOf(solved) };
 };
 
 /** The share of unnoticed time goes with the root of the price in the dense limit; the margin makes up for the rest. */
@@ -86,5 +87,5 @@ export const planSafely = (
     solved = solve(tables, { ...costs, day });
     share = shareUnnoticed(solved);
   }
-  return { next: (age) => refine(solved, holding, age), unnoticedShare: () => share };
+  return { next: refine(solved, holding), unnoticedShare: shareOf(solved) };
 };

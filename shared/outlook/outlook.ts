@@ -56,14 +56,15 @@ export const outlookFrom = (attempt: Attempt, prediction: Prediction, context: C
   const last = attempt.looks.at(-1);
   const counted = byUse(course, use, day);
   const life = lifeSpanOf(course, use);
-  const fails = context.trip === null ? null : 1 - lastsTrip(course, use, context.trip);
+  const lasts = lastsTrip(course, use);
+  const fails = context.trip === null ? null : 1 - lasts(context.trip);
   return {
     record: record.id,
     consequence,
     lastLook: last === undefined ? null : dateOf(last.day),
     nextLook: { day: dateOf(day), reason, ...(counted && { byUse: counted }) },
     goneSinceLastLook: goneBy(course, use.today),
-    lasts: (trip) => lastsTrip(course, use, trip),
+    lasts,
     life,
     explain: explainLook({
       course,

@@ -1,6 +1,6 @@
 import type { Temporal } from "temporal-polyfill";
 import type { KeptRecord, LineId, RecordId } from "../history.ts";
-import { type Attempt, attemptOf, carriesLook } from "./attempt.ts";
+import { type Attempt, attemptOf, carriesLook, inService } from "./attempt.ts";
 import { believe } from "./belief.ts";
 import { dayOf } from "./days.ts";
 import { type Evidence, evidenceOf } from "./grid.ts";
@@ -77,7 +77,7 @@ export const outlooksOf = (
     readonly notBefore?: ReadonlyMap<RecordId, Temporal.PlainDate>;
   },
 ): readonly Outlook[] => {
-  const { records, settings } = input;
+  const { records, use, trip, settings } = input;
   const lines = group(records, ({ line }) => line);
   const known = records.flatMap((record) => {
     const attempt = attemptOf(record, lines.get(record.line) ?? [], input);
@@ -91,16 +91,14 @@ export const outlooksOf = (
     ]),
   );
   const outlooks = known
-    .filter(({ attempt }) => carriesLook(attempt.record))
+    .filter(({ attempt }) => inService(attempt.record))
     .map((one) => {
       const { record, kind } = one.attempt;
       const earlier = (onLine.get(record.line) ?? []).filter((other) => other !== one);
       const taught = lessons.get(kind) ?? lessonsOf(kind, new Map(), settings.rigShare);
       const prediction = believe(taught, record.line, evidence(earlier));
-      return outlookFrom(one.attempt, prediction, {
-        ...input,
-        notBefore: input.notBefore?.get(record.id) ?? null,
-      });
+      const notBefore = input.notBefore?.get(record.id) ?? null;
+      return outlookFrom(one.attempt, prediction, { use, trip, settings, notBefore });
     });
   return outlooks
     .map((outlook) => ({ outlook, day: dayOf(outlook.nextLook.day) }))
