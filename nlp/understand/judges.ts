@@ -1,0 +1,31 @@
+import { chances, type Learnt, weighing } from "../read/linear.ts";
+import learnt from "./judges.json" with { type: "json" };
+
+export const MESSAGES = ["question", "correction", "removal"] as const;
+export type MessageKind = (typeof MESSAGES)[number];
+export const OFFERED = ["in", "also", "drop"] as const;
+export type Offered = (typeof OFFERED)[number];
+
+/** What was learnt from messages of which it is known what they are; chances go from 0 to 1. */
+export type TalkJudges = {
+  /** What a message is; low in all for a note or small talk. */
+  readonly message: (signs: readonly string[]) => Readonly<Record<MessageKind, number>>;
+  /** Whether a value named is the one that the record should have, instead or besides, or the one that it should not. */
+  readonly offer: (signs: readonly string[]) => Readonly<Record<Offered, number>>;
+};
+
+export type LearntTalk = { readonly message: Learnt; readonly offer: Learnt };
+
+const named = <T extends string>(names: readonly T[], values: readonly number[]): Record<T, number> =>
+  Object.fromEntries(names.map((name, at) => [name, values[at] ?? 0])) as Record<T, number>;
+
+export const talkJudgesBy = (tables: LearntTalk): TalkJudges => {
+  const message = weighing(tables.message, MESSAGES);
+  const offer = weighing(tables.offer, OFFERED);
+  return {
+    message: (signs) => named(MESSAGES, chances(message, signs)),
+    offer: (signs) => named(OFFERED, chances(offer, signs)),
+  };
+};
+
+export const LEARNT_TALK: TalkJudges = talkJudgesBy(learnt);

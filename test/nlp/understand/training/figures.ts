@@ -1,0 +1,27 @@
+import { writeFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { type LearntTalk, MESSAGES, OFFERED } from "../../../../nlp/understand/judges.ts";
+import { regress } from "../../read/training/linear.ts";
+import { talkLessons } from "./examples.ts";
+import { knownMessages } from "./talk.ts";
+
+/** `tsx test/nlp/understand/training/figures.ts [FILE...]`: learns the judges of messages from all files but those named. */
+const keptOut = new Set(process.argv.slice(2));
+const FILE = fileURLToPath(new URL("../../../../nlp/understand/judges.json", import.meta.url));
+
+const messages = [...knownMessages()].flatMap(([name, known]) => (keptOut.has(name) ? [] : known));
+const lessons = talkLessons(messages);
+process.stderr.write(
+  `${String(messages.length)} messages, ${String(lessons.message.length)} judged, ${String(lessons.offer.length)} values\n`,
+);
+const learnt: LearntTalk = {
+  message: regress(lessons.message, MESSAGES),
+  offer: regress(lessons.offer, OFFERED),
+};
+const lines = Object.entries(learnt).map(([name, table]) => {
+  const signs = Object.entries(table.signs).map(
+    ([sign, pairs]) => `${JSON.stringify(sign)}:${JSON.stringify(pairs)}`,
+  );
+  return `${JSON.stringify(name)}:{"of":${JSON.stringify(table.of)},"bias":${JSON.stringify(table.bias)},"signs":{\n${signs.join(",\n")}\n}}`;
+});
+writeFileSync(FILE, `{\n${lines.join(",\n")}\n}\n`);
