@@ -8,7 +8,7 @@ import { keptAs, type Offer, type OfferField } from "./offers.ts";
 export type Rate = (signs: readonly string[]) => Readonly<Record<"in" | "also" | "drop", number>>;
 
 /** From here on, a value is taken. */
-const ENOUGH = Number(process.env.OF ?? 0.33);
+const ENOUGH = Number(process.env['OF'] ?? 0.33);
 
 type Rated = { readonly offer: Offer; readonly sure: number; readonly how: "in" | "also" | "drop" };
 

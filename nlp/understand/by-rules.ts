@@ -109,6 +109,10 @@ const before = (scene: Scene): Query | null => {
   return { ask: "holding", topic: { ...EMPTY_TOPIC, named: [{ component, sure: 1 }] }, order: "newest" };
 };
 
+/** A whole message taken for a question. */
+export const askedWhole = (text: string, moment: Moment, scene: Scene): Intent =>
+  alone(purposeOf(ask(spelledOut(text), moment, before(scene))));
+
 /** A question cut short, and no note. Long after the question before, it says so: "and the gutter". */
 const isFollowUp = (text: string, moment: Moment, scene: Scene): boolean =>
   (scene.asked !== null || /^\W*(?:and|what about|how about|same)\b/i.test(text)) &&

@@ -3,9 +3,9 @@ import type { Scene } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
 import { offerScene, weighedChanges } from "../correct/weighed.ts";
 import { scan } from "../read/scan.ts";
-import { understoodByRules } from "./by-rules.ts";
+import { askedWhole, understoodByRules } from "./by-rules.ts";
 import type { Change } from "../../shared/memory/correction.ts";
-import { LEARNT_TALK, type MessageKind, type TalkJudges } from "./judges.ts";
+import { LEARNT_TALK, type MessageKind, type TalkJudges } from "../judges/talk.ts";
 import { type Meant, meantIn } from "./lately.ts";
 import { messageSigns } from "./message-signs.ts";
 
@@ -25,8 +25,8 @@ const SETTLED: ReadonlySet<Intent["is"]> = new Set([
 
 const LONG = 600;
 const EVEN = 0.5;
-const ENOUGH = Number(process.env.EN ?? 0.3);
-const HARDLY = Number(process.env.HA ?? 0.2);
+const ENOUGH = Number(process.env['EN'] ?? 0.3);
+const HARDLY = Number(process.env['HA'] ?? 0.2);
 
 /** As `understand`, by judges that may be others. */
 export const understandBy = (
@@ -41,9 +41,14 @@ export const understandBy = (
   const lately = meant === undefined ? null : { fields: meant.shown.fields, minutes: meant.minutes };
   const offers = meant?.offers ?? [];
   const kind = judges.message(messageSigns({ text, moment, lately, offers, ruled }));
-  if (meant === undefined) return ruled;
-  return settled(ruled, kind, meant, text, moment, judges);
+  if (kind.question > QUESTION && kind.question > kind.correction)
+    return ASKS.has(ruled.is) ? ruled : askedWhole(text, moment, scene);
+  const heard = ASKS.has(ruled.is) && kind.question < HARDLY ? tell() : ruled;
+  return meant === undefined ? heard : settled(heard, kind, meant, text, moment, judges);
 };
+
+const ASKS: ReadonlySet<Intent["is"]> = new Set(["ask", "decide", "ready"]);
+const QUESTION = Number(process.env["QU"] ?? 0.5);
 
 const tell = (): Intent => ({ is: "tell", read: null, again: null, rest: null });
 

@@ -3,7 +3,7 @@ import { z } from "zod";
 import type { Hemisphere } from "../../shared/reading.ts";
 import { play } from "./play.ts";
 import { isRight } from "./scoring.ts";
-import type { Expectation } from "./talk.ts";
+import type { Expectation, Expected } from "./talk.ts";
 
 const lineSchema = z.object({
   before: z.string(),
@@ -37,7 +37,7 @@ const later = (at: string): string => {
 };
 
 const expected = ({ is, fixed, records }: Afterwards): Expectation =>
-  is === "correction" ? { fixed } : is === "removal" ? { removed: true } : { records: records ?? 0 };
+  is === "correction" ? { fixed: (fixed ?? {}) as Expected } : is === "removal" ? { removed: true } : { records: records ?? 0 };
 
 /** Plays both messages on a fresh store; whether the second did what was meant, and what it did. */
 export const playAfterwards = async (line: Afterwards) => {

@@ -1,5 +1,9 @@
-import { LEARNT_TALK, type Offered, type TalkJudges } from "../../../../nlp/understand/judges.ts";
+import { LEARNT_TALK, type Offered, type TalkJudges } from "../../../../nlp/judges/talk.ts";
 import { understandBy } from "../../../../nlp/understand/understand.ts";
+import { ruledAsk } from "../../../../nlp/ask/ask.ts";
+import { askSigns } from "../../../../nlp/ask/ask-signs.ts";
+import { spelledOut } from "../../../../nlp/ask/spelled-out.ts";
+import { splitQuestion } from "../../../../nlp/understand/sentences.ts";
 import { type OfferScene, offerSigns, saysSame } from "../../../../nlp/correct/offer-signs.ts";
 import { keptAs, type Offer } from "../../../../nlp/correct/offers.ts";
 import { offerScene } from "../../../../nlp/correct/weighed.ts";
@@ -12,7 +16,7 @@ import { plainWords, shareAny } from "../../../../shared/memory/words.ts";
 import type { Example } from "../../read/training/linear.ts";
 import type { KnownMessage } from "./talk.ts";
 
-export type TalkLessons = { readonly message: readonly Example[]; readonly offer: readonly Example[] };
+export type TalkLessons = { readonly message: readonly Example[]; readonly offer: readonly Example[]; readonly ask: readonly Example[] };
 
 const MINUTE_MS = 60_000;
 
@@ -67,6 +71,13 @@ const offersOf = (known: KnownMessage): Example[] => {
   );
 };
 
+const asksOf = ({ text, moment, asks }: KnownMessage): Example[] => {
+  if (asks === undefined) return [];
+  const asked = spelledOut(text);
+  const said = splitQuestion(asked, moment).asks ?? asked;
+  return [{ signs: askSigns(said, moment, ruledAsk(said, moment)), right: asks }];
+};
+
 /** What messages of which it is known what they are teach. */
 export const talkLessons = (messages: readonly KnownMessage[]): TalkLessons => {
   const message: Example[] = [];
@@ -78,5 +89,5 @@ export const talkLessons = (messages: readonly KnownMessage[]): TalkLessons => {
     },
   });
   for (const known of messages) understandBy(listen(known.is), known.text, known.moment, sceneOf(known));
-  return { message, offer: messages.flatMap(offersOf) };
+  return { message, offer: messages.flatMap(offersOf), ask: messages.flatMap(asksOf) };
 };

@@ -1,22 +1,23 @@
 import { writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { type LearntTalk, MESSAGES, OFFERED } from "../../../../nlp/understand/judges.ts";
+import { ASKS, type LearntTalk, MESSAGES, OFFERED } from "../../../../nlp/judges/talk.ts";
 import { regress } from "../../read/training/linear.ts";
 import { talkLessons } from "./examples.ts";
 import { knownMessages } from "./talk.ts";
 
 /** `tsx test/nlp/understand/training/figures.ts [FILE...]`: learns the judges of messages from all files but those named. */
 const keptOut = new Set(process.argv.slice(2));
-const FILE = fileURLToPath(new URL("../../../../nlp/understand/judges.json", import.meta.url));
+const FILE = fileURLToPath(new URL("../../../../nlp/judges/talk.json", import.meta.url));
 
 const messages = [...knownMessages()].flatMap(([name, known]) => (keptOut.has(name) ? [] : known));
 const lessons = talkLessons(messages);
 process.stderr.write(
-  `${String(messages.length)} messages, ${String(lessons.message.length)} judged, ${String(lessons.offer.length)} values\n`,
+  `${String(messages.length)} messages, ${String(lessons.message.length)} judged, ${String(lessons.offer.length)} values, ${String(lessons.ask.length)} questions\n`,
 );
 const learnt: LearntTalk = {
   message: regress(lessons.message, MESSAGES),
   offer: regress(lessons.offer, OFFERED),
+  ask: regress(lessons.ask, ASKS),
 };
 const lines = Object.entries(learnt).map(([name, table]) => {
   const signs = Object.entries(table.signs).map(

@@ -5,6 +5,7 @@ import { read } from "../../../../nlp/read/index.ts";
 import type { Moment } from "../../../../shared/reading.ts";
 import type { RecordFields } from "../../../../shared/record.ts";
 import { type Afterwards, afterwardsIn, hemisphereOf, zoneOf } from "../../../gold/corrections.ts";
+import { ASKS, type AskedFor } from "../../../../nlp/judges/talk.ts";
 import { type Expected, type Talk, talksIn } from "../../../gold/talk.ts";
 
 export type MessageClass = "question" | "correction" | "removal" | "";
@@ -15,6 +16,8 @@ export type KnownMessage = {
   readonly moment: Moment;
   readonly before: { readonly fields: RecordFields; readonly minutes: number } | null;
   readonly is: MessageClass;
+  /** What it asks for, where that is known. */
+  readonly asks?: AskedFor;
   /** What the record says once it is put right. */
   readonly fixed?: Expected & { readonly done_by?: string };
 };
@@ -37,10 +40,17 @@ const fromLine = (line: Afterwards): KnownMessage => {
   };
 };
 
+/** What of the kind is asked for, as far as the answer shows it. */
+const ofTurn = (ask: string, answer: Expected | undefined): Partial<Line> => {
+  if (ask === "count") return { of: "failures" };
+  if (ask === "cost") return { of: answer?.cost === undefined ? "dearest" : "all" };
+  return {};
+};
+
 const fromTalk = ({ zone, hemisphere, turns }: Talk): KnownMessage[] => {
   const known: KnownMessage[] = [];
   let last: { readonly fields: RecordFields; readonly at: number } | null = null;
-  for (const { at, text, expect } of turns) {
+  for (const { at, text, expect, ask } of turns) {
     const moment = { said: at, zone, hemisphere };
     const minutes = last === null ? 0 : (Date.parse(at) - last.at) / 60_000;
     const before = last === null ? null : { fields: last.fields, minutes };
@@ -52,7 +62,8 @@ const fromTalk = ({ zone, hemisphere, turns }: Talk): KnownMessage[] => {
           : expect?.removed === true
             ? "removal"
             : "";
-    known.push({ text, moment, before, is, ...(expect?.fixed === undefined ? {} : { fixed: expect.fixed }) });
+    const asks = ask === undefined ? undefined : asksOf({ text, ask, ...ofTurn(ask, expect?.answer) });
+    known.push({ text, moment, before, is, ...(asks === undefined ? {} : { asks }), ...(expect?.fixed === undefined ? {} : { fixed: expect.fixed }) });
     const fields = is === "" ? firstIn(text, moment) : undefined;
     if (fields !== undefined) last = { fields, at: Date.parse(at) };
   }
@@ -63,17 +74,38 @@ const MOMENT: Moment = { said: "2025-09-16T18:30:00-06:00", zone: "America/Denve
 /** How long ago something else was told, in turn: nothing, just now, a day, long. */
 const AGES = [null, 2, 1500, 30_000];
 
-const linesOf = (path: string): { readonly text: string }[] =>
+type Line = {
+  readonly text: string;
+  readonly ask?: string;
+  readonly focus?: string;
+  readonly of?: string;
+  readonly order?: string;
+};
+
+/** What a line says that its question asks for, as one of the names that the judges use. */
+const asksOf = ({ ask, focus, of, order }: Line): AskedFor | undefined => {
+  const said =
+    ask === "longest" ? (order === "shortest" ? "longest shortest" : "longest") : [ask, focus ?? of].join(" ").trim();
+  return ASKS.find((each) => each === said);
+};
+
+const linesOf = (path: string): Line[] =>
   existsSync(path)
     ? readFileSync(path, "utf8")
         .split("\n")
         .filter((line) => line.trim() !== "")
-        .map((line) => JSON.parse(line) as { text: string })
+        .map((line) => JSON.parse(line) as Line)
     : [];
 
 /** Messages by themselves, each as if something else had been told a while before. */
-const byThemselves = (texts: readonly string[], is: MessageClass, others: readonly RecordFields[]): KnownMessage[] =>
-  texts.map((text, at) => {
+const byThemselves = (
+  lines: readonly Line[],
+  is: MessageClass,
+  others: readonly RecordFields[],
+): KnownMessage[] =>
+  lines.map((line, at) => {
+    const { text } = line;
+    const asks = asksOf(line);
     const minutes = AGES[at % AGES.length] ?? null;
     const fields = others[(at * 7) % others.length];
     return {
@@ -81,6 +113,7 @@ const byThemselves = (texts: readonly string[], is: MessageClass, others: readon
       moment: MOMENT,
       before: minutes === null || fields === undefined ? null : { fields, minutes },
       is,
+      ...(asks === undefined ? {} : { asks }),
     };
   });
 
@@ -91,18 +124,22 @@ export const knownMessages = (folder = GOLD): ReadonlyMap<string, readonly Known
   const files = readdirSync(folder).sort();
   const known = new Map<string, readonly KnownMessage[]>();
   const of = (stem: string) => files.filter((name) => name.startsWith(stem) && name.endsWith(".jsonl"));
-  for (const name of of("corrections-")) known.set(name, afterwardsIn(join(folder, name)).map(fromLine));
-  const others = [...known.values()].flat().flatMap(({ before }) => before?.fields ?? []);
+  const lines = new Map(of("corrections-").map((name) => [name, afterwardsIn(join(folder, name))] as const));
+  const others = [...lines.values()].flat().flatMap((line) => fromLine(line).before?.fields ?? []);
+  for (const [name, all] of lines)
+    known.set(name, [
+      ...all.map(fromLine),
+      ...byThemselves(all.map(({ before }) => ({ text: before })), "", others),
+    ]);
+  known.set("short.jsonl", byThemselves(linesOf(join(folder, "short.jsonl")), "", others));
   for (const name of of("conversations-")) known.set(name, talksIn(join(folder, name)).flatMap(fromTalk));
   for (const name of of("questions-"))
-    known.set(name, byThemselves(linesOf(join(folder, name)).map(({ text }) => text), "question", others));
+    known.set(name, byThemselves(linesOf(join(folder, name)), "question", others));
   for (const name of of("notes-"))
     known.set(
       name,
       byThemselves(
-        linesOf(join(folder, name))
-          .map(({ text }) => text)
-          .filter((text) => text.length <= LONGEST),
+        linesOf(join(folder, name)).filter(({ text }) => text.length <= LONGEST),
         "",
         others,
       ),
