@@ -213,7 +213,8 @@ export const ruledAsk = (text: string, moment: Moment): Asked => {
   return askedIn(gistOf(said)) ?? namedOnly(said, past);
 };
 
-const FAMILIAR = Number(process.env['FA'] ?? 0.3);
+/** Below this, the rules say what is asked for. */
+const FAMILIAR = 0.3;
 
 const askedFor = (text: string, moment: Moment): Asked => {
   const ruled = ruledAsk(text, moment);

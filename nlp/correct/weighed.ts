@@ -2,13 +2,13 @@ import type { Change } from "../../shared/memory/correction.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
 import { type OfferScene, offerSigns, saysSame } from "./offer-signs.ts";
-import { keptAs, type Offer, type OfferField } from "./offers.ts";
+import { type Offer, type OfferField } from "./offers.ts";
 
 /** How sure that a value is what the record should have, instead or besides, or what it should not; 0 to 1. */
 export type Rate = (signs: readonly string[]) => Readonly<Record<"in" | "also" | "drop", number>>;
 
 /** From here on, a value is taken. */
-const ENOUGH = Number(process.env['OF'] ?? 0.33);
+const ENOUGH = 0.33;
 
 type Rated = { readonly offer: Offer; readonly sure: number; readonly how: "in" | "also" | "drop" };
 
@@ -40,8 +40,7 @@ const stuff = (rated: readonly Rated[], fields: RecordFields): Change[] => {
   const add = mine.filter(({ how, offer }) => how !== "drop" && !saysSame(offer, fields));
   const drop = mine.filter(({ how }) => how === "drop").map(({ offer }) => offer.is);
   if (add.length === 0) {
-    const left = keptAs("material", fields).length > drop.length;
-    return drop.length === 0 ? [] : [{ change: "materials", drop, add: [], how: left ? "instead" : "instead" }];
+    return drop.length === 0 ? [] : [{ change: "materials", drop, add: [], how: "instead" }];
   }
   const also = add.some(({ how }) => how === "also");
   return [{ change: "materials", drop, add: add.map(({ offer }) => offer.is), how: also ? "also" : "instead" }];

@@ -1,21 +1,18 @@
 import type { Intent } from "../../shared/memory/intent.ts";
 import type { Moment } from "../../shared/reading.ts";
-import type { RecordFields } from "../../shared/record.ts";
 import { saysSame } from "../correct/offer-signs.ts";
-import type { Offer } from "../correct/offers.ts";
 import { read } from "../read/index.ts";
 import { scan } from "../read/scan.ts";
 import { sizeOf } from "../read/sizes.ts";
-
-/** What was told of last, and how long ago. */
-export type Lately = { readonly fields: RecordFields; readonly minutes: number };
+import type { Meant } from "./lately.ts";
 
 /** A message with what bears on what it is. */
 export type Heard = {
   readonly text: string;
   readonly moment: Moment;
-  readonly lately: Lately | null;
-  readonly offers: readonly Offer[];
+  /** What it may put right; nothing where nothing was told of. */
+  readonly meant: Meant | undefined;
+  /** What the rules take it for. */
   readonly ruled: Intent;
 };
 
@@ -31,28 +28,28 @@ const ruleOf = (ruled: Intent): string =>
   ruled.is === "correct" ? `correct ${String(ruled.announced)}` : ruled.is;
 
 /** For each field, whether the message names values for it, and whether they are those on record. */
-const stands = (offers: readonly Offer[], lately: Lately | null): string[] =>
+const stands = (meant: Meant | undefined): string[] =>
   FIELDS.map((field) => {
-    const mine = offers.filter((offer) => offer.field === field);
-    if (mine.length === 0 || lately === null) return `${field}:${mine.length === 0 ? "no" : "some"}`;
-    const same = mine.filter((offer) => saysSame(offer, lately.fields)).length;
+    const mine = (meant?.offers ?? []).filter((offer) => offer.field === field);
+    if (mine.length === 0 || meant === undefined) return `${field}:no`;
+    const same = mine.filter((offer) => saysSame(offer, meant.shown.fields)).length;
     return `${field}:${same === 0 ? "other" : same === mine.length ? "same" : "both"}`;
   });
 
 /** The signs, as names, that tell what a message is: a question, something put right, taken away, or anything else. */
-export const messageSigns = ({ text, moment, lately, offers, ruled }: Heard): string[] => {
+export const messageSigns = ({ text, moment, meant, ruled }: Heard): string[] => {
   const { tokens, faults, verdicts } = scan(text, moment);
   const words = tokens.slice(0, MOST).map(({ norm }) => norm);
   const { records, usage } = read(text, moment);
-  const when = lately === null ? "nothing" : ago(lately.minutes);
+  const when = meant === undefined ? "nothing" : ago(meant.minutes);
   const made = records.map(({ fields }) =>
-    lately === null
+    meant === undefined
       ? fields.kind
-      : `${fields.kind} ${fields.component === lately.fields.component ? "same" : "other"} ${fields.action === lately.fields.action ? "same" : "other"}`,
+      : `${fields.kind} ${fields.component === meant.shown.fields.component ? "same" : "other"} ${fields.action === meant.shown.fields.action ? "same" : "other"}`,
   );
   const size = sizeOf(tokens.length);
   const kinds = [...new Set(records.map(({ fields }) => fields.kind))].join("+");
-  const stood = stands(offers, lately);
+  const stood = stands(meant);
   const rule = ruleOf(ruled);
   const plain = [
     `rule=${rule}`,

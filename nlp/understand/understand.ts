@@ -1,13 +1,12 @@
 import type { Intent } from "../../shared/memory/intent.ts";
 import type { Scene } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
-import { offerScene, weighedChanges } from "../correct/weighed.ts";
-import { scan } from "../read/scan.ts";
+import { LEARNT_TALK, type TalkJudges } from "../judges/talk.ts";
+import { read } from "../read/index.ts";
 import { askedWhole, understoodByRules } from "./by-rules.ts";
-import type { Change } from "../../shared/memory/correction.ts";
-import { LEARNT_TALK, type MessageKind, type TalkJudges } from "../judges/talk.ts";
-import { type Meant, meantIn } from "./lately.ts";
+import { meantIn } from "./lately.ts";
 import { messageSigns } from "./message-signs.ts";
+import { putRight, TELLS } from "./put-right.ts";
 
 /** What only rules settle. */
 const SETTLED: ReadonlySet<Intent["is"]> = new Set([
@@ -21,68 +20,43 @@ const SETTLED: ReadonlySet<Intent["is"]> = new Set([
   "home",
   "chat",
   "tick",
+  "verdict",
 ]);
+const ASKS: ReadonlySet<Intent["is"]> = new Set(["ask", "decide", "ready"]);
 
 const LONG = 600;
-const EVEN = 0.5;
-const ENOUGH = Number(process.env['EN'] ?? 0.3);
-const HARDLY = Number(process.env['HA'] ?? 0.2);
+/** From here on, words are taken for a question; where they tell of work too, nothing is lost unless it is surer. */
+const ASKED = 0.4;
+const ASKED_FOR_SURE = 0.75;
+/** Below this, words that the rules take for a question tell something. */
+const HARDLY = 0.2;
+
+const tellsOfWork = (text: string, moment: Moment): boolean => {
+  const { records, usage } = read(text, moment);
+  return records.length + usage.length > 0;
+};
 
 /** As `understand`, by judges that may be others. */
-export const understandBy = (
-  judges: TalkJudges,
-  text: string,
-  moment: Moment,
-  scene: Scene,
-): Intent => {
+export const understandBy = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): Intent => {
   const ruled = understoodByRules(text, moment, scene);
   if (SETTLED.has(ruled.is) || text.length > LONG) return ruled;
   const meant = meantIn(text, moment, scene);
-  const lately = meant === undefined ? null : { fields: meant.shown.fields, minutes: meant.minutes };
-  const offers = meant?.offers ?? [];
-  const kind = judges.message(messageSigns({ text, moment, lately, offers, ruled }));
-  if (kind.question > QUESTION && kind.question > kind.correction)
-    return ASKS.has(ruled.is) ? ruled : askedWhole(text, moment, scene);
-  const heard = ASKS.has(ruled.is) && kind.question < HARDLY ? tell() : ruled;
-  return meant === undefined ? heard : settled(heard, kind, meant, text, moment, judges);
-};
-
-const ASKS: ReadonlySet<Intent["is"]> = new Set(["ask", "decide", "ready"]);
-const QUESTION = Number(process.env["QU"] ?? 0.5);
-
-const tell = (): Intent => ({ is: "tell", read: null, again: null, rest: null });
-
-const settled = (
-  ruled: Intent,
-  kind: Readonly<Record<MessageKind, number>>,
-  meant: Meant,
-  text: string,
-  moment: Moment,
-  judges: TalkJudges,
-): Intent => {
-  const { id: record, fields } = meant.shown;
-  const target = { by: "record", record } as const;
-  const corrects = (changes: readonly Change[]): Intent => ({
-    is: "correct",
-    correction: { target, changes, not: {} },
-    announced: false,
-    rest: null,
-  });
-  const older = ruled.is === "correct" && ruled.correction.target.by !== "last";
-  if (kind.removal > EVEN && kind.removal > kind.correction)
-    return older || (ruled.is === "correct" && ruled.correction.changes[0]?.change === "remove")
-      ? ruled
-      : corrects([{ change: "remove" }]);
-  if (older) return ruled;
-  if (kind.correction > ENOUGH) {
-    const before = ruled.is === "correct" ? ruled.correction.changes : [];
-    const bench = offerScene(scan(text, moment).tokens, meant.offers, fields, before);
-    const changes = weighedChanges(bench, judges.offer);
-    if (changes.length > 0) return corrects(changes);
+  const kindOf = (said: string, taken: Intent) =>
+    judges.message(messageSigns({ text: said, moment, meant, ruled: taken }));
+  const kind = kindOf(text, ruled);
+  const asks = ASKS.has(ruled.is);
+  const enough = !asks && tellsOfWork(text, moment) ? ASKED_FOR_SURE : ASKED;
+  if (kind.question > enough && kind.question > kind.correction) {
+    const apart = ruled.rest === null || kindOf(ruled.rest, TELLS).question < ASKED;
+    return asks && apart ? ruled : askedWhole(text, moment, scene);
   }
-  return ruled.is === "correct" && kind.correction + kind.removal < HARDLY ? tell() : ruled;
+  const heard = asks && kind.question < HARDLY ? TELLS : ruled;
+  return meant === undefined ? heard : putRight(heard, kind, meant, text, moment, judges);
 };
 
-/** What a message means here: a note, a question, a correction, a word on what was shown, or something else to do. */
+/**
+ * What a message means here: a note, a question, a correction, a word on what was shown, or something else to do. Rules
+ * propose; judges learnt from messages of which it is known what they are settle it.
+ */
 export const understand = (text: string, moment: Moment, scene: Scene): Intent =>
   understandBy(LEARNT_TALK, text, moment, scene);

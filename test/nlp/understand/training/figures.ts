@@ -3,10 +3,11 @@ import { fileURLToPath } from "node:url";
 import { ASKS, type LearntTalk, MESSAGES, OFFERED } from "../../../../nlp/judges/talk.ts";
 import { regress } from "../../read/training/linear.ts";
 import { talkLessons } from "./examples.ts";
+import { KEPT_OUT } from "./kept-out.ts";
 import { knownMessages } from "./talk.ts";
 
-/** `tsx test/nlp/understand/training/figures.ts [FILE...]`: learns the judges of messages from all files but those named. */
-const keptOut = new Set(process.argv.slice(2));
+/** `tsx test/nlp/understand/training/figures.ts [FILE...]`: learns the judges of talk from all files but those kept out and those named. */
+const keptOut = new Set([...KEPT_OUT, ...process.argv.slice(2)]);
 const FILE = fileURLToPath(new URL("../../../../nlp/judges/talk.json", import.meta.url));
 
 const messages = [...knownMessages()].flatMap(([name, known]) => (keptOut.has(name) ? [] : known));

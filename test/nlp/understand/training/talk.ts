@@ -117,6 +117,21 @@ const byThemselves = (
     };
   });
 
+const ASKED = fileURLToPath(new URL("../../ask/questions.txt", import.meta.url));
+const TOLD = fileURLToPath(new URL("../notes.txt", import.meta.url));
+
+const textLines = (path: string): string[] =>
+  readFileSync(path, "utf8")
+    .split("\n")
+    .filter((line) => line.trim() !== "" && !line.startsWith("#"));
+
+/** "cost brake | what did I pay for the brakes" */
+const askedLine = (line: string): Line => {
+  const [wanted = "", text = ""] = line.split(" | ");
+  const [ask = ""] = wanted.split(" ");
+  return { text, ask, ...(ask === "cost" ? { of: "all" } : {}) };
+};
+
 const LONGEST = 400;
 
 /** Every message of `test/gold` of which it is known what it is, by the file that it stands in. */
@@ -135,6 +150,9 @@ export const knownMessages = (folder = GOLD): ReadonlyMap<string, readonly Known
   for (const name of of("conversations-")) known.set(name, talksIn(join(folder, name)).flatMap(fromTalk));
   for (const name of of("questions-"))
     known.set(name, byThemselves(linesOf(join(folder, name)), "question", others));
+  known.set("questions.txt", byThemselves(textLines(ASKED).map(askedLine), "question", others));
+  known.set("notes.txt", byThemselves(textLines(TOLD).map((text) => ({ text })), "", others));
+  for (const name of of("statements-")) known.set(name, byThemselves(linesOf(join(folder, name)), "", others));
   for (const name of of("notes-"))
     known.set(
       name,
