@@ -4,6 +4,12 @@ import { lessonsOf, together } from "./examples.ts";
 import { learn } from "./learn.ts";
 import { KEPT_OUT, knownNotes } from "./notes.ts";
 
+const A_LINE = 40;
+const inLines = (signs: readonly string[]): string =>
+  Array.from({ length: Math.ceil(signs.length / A_LINE) }, (_, at) =>
+    signs.slice(at * A_LINE, (at + 1) * A_LINE).join(","),
+  ).join(",\n");
+
 const FILE = fileURLToPath(new URL("../../../../nlp/read/judges.json", import.meta.url));
 
 /** Learns the judges from all notes that are not kept out, and writes their weights. */
@@ -17,6 +23,6 @@ const lines = Object.entries(learnt).map(([name, table]) => {
   const signs = Object.entries(table.signs).map(
     ([sign, pairs]) => `${JSON.stringify(sign)}:${JSON.stringify(pairs)}`,
   );
-  return `${JSON.stringify(name)}:{"of":${JSON.stringify(table.of)},"bias":${JSON.stringify(table.bias)},"signs":{\n${signs.join(",\n")}\n}}`;
+  return `${JSON.stringify(name)}:{"of":${JSON.stringify(table.of)},"bias":${JSON.stringify(table.bias)},"signs":{\n${inLines(signs)}\n}}`;
 });
 writeFileSync(FILE, `{\n${lines.join(",\n")}\n}\n`);

@@ -8,6 +8,8 @@ export const learn = (lessons: Lessons): LearntJudges => ({
   kind: regress(lessons.kind, KINDS, { pull: 2, smallest: 0.1 }),
   aim: fitShares(lessons.aim, { pull: 1, smallest: 0.1 }),
   date: fitShares(lessons.date, { pull: 8 }),
+  where: fitShares(lessons.where, { pull: 4 }),
+  exposure: regress(lessons.exposure, ["since"], { pull: 4 }),
   material: regress(lessons.material, ["in"], { pull: 0.5, smallest: 0.15 }),
   action: regress(lessons.action, ACTIONS, { pull: 0.3, smallest: 0.15 }),
   outcome: regress(lessons.outcome, OUTCOMES, { pull: 2 }),
