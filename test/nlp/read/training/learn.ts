@@ -11,6 +11,6 @@ export const learn = (lessons: Lessons): LearntJudges => ({
   where: fitShares(lessons.where, { pull: 4 }),
   exposure: regress(lessons.exposure, ["since"], { pull: 4 }),
   material: regress(lessons.material, ["in"], { pull: 0.5, smallest: 0.15 }),
-  action: regress(lessons.action, ACTIONS, { pull: 0.3, smallest: 0.15 }),
-  outcome: regress(lessons.outcome, OUTCOMES, { pull: 2 }),
+  action: regress(lessons.action, ACTIONS, { pull: 0.3, smallest: 0.2 }),
+  outcome: regress(lessons.outcome, OUTCOMES, { pull: 3 }),
 });
