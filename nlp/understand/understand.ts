@@ -26,8 +26,8 @@ const ASKS: ReadonlySet<Intent["is"]> = new Set(["ask", "decide", "ready"]);
 
 const LONG = 600;
 /** From here on, words are taken for a question; where they tell of work too, nothing is lost unless it is surer. */
-const ASKED = 0.4;
-const ASKED_FOR_SURE = 0.75;
+const ASKED = 0.25;
+const ASKED_FOR_SURE = 0.6;
 /** Below this, words that the rules take for a question tell something. */
 const HARDLY = 0.2;
 

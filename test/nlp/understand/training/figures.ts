@@ -10,7 +10,12 @@ import { knownMessages } from "./talk.ts";
 const keptOut = new Set([...KEPT_OUT, ...process.argv.slice(2)]);
 const FILE = fileURLToPath(new URL("../../../../nlp/judges/talk.json", import.meta.url));
 
-const messages = [...knownMessages()].flatMap(([name, known]) => (keptOut.has(name) ? [] : known));
+/** Statements that look like questions or corrections count as often as three others. */
+const HARD = /^(?:statements-\d+\.jsonl|notes\.txt)$/;
+
+const messages = [...knownMessages()].flatMap(([name, known]) =>
+  keptOut.has(name) ? [] : HARD.test(name) ? [...known, ...known, ...known] : known,
+);
 const lessons = talkLessons(messages);
 process.stderr.write(
   `${String(messages.length)} messages, ${String(lessons.message.length)} judged, ${String(lessons.offer.length)} values, ${String(lessons.ask.length)} questions\n`,
