@@ -17,7 +17,7 @@ export type Chosen = {
 };
 
 /** A place is written down from here on, as long as the note tells anything that is likely. */
-const ENOUGH = 0.3;
+const ENOUGH = 0.33;
 const LIKELY = 0.65;
 
 type Rated = { readonly telling: Telling; readonly kind: Kind; readonly sure: number };

@@ -10,7 +10,7 @@ export const learn = (lessons: Lessons): LearntJudges => ({
   date: fitShares(lessons.date, { pull: 8 }),
   where: fitShares(lessons.where, { pull: 4 }),
   exposure: regress(lessons.exposure, ["since"], { pull: 4 }),
-  material: regress(lessons.material, ["in"], { pull: 0.5, smallest: 0.15 }),
+  material: regress(lessons.material, ["in"], { pull: 1, smallest: 0.12 }),
   action: regress(lessons.action, ACTIONS, { pull: 0.3, smallest: 0.2 }),
   outcome: regress(lessons.outcome, OUTCOMES, { pull: 3 }),
 });
