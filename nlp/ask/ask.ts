@@ -1,9 +1,9 @@
 import { EMPTY_TOPIC, type Query, type Topic } from "../../shared/memory/query.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { UseUnit } from "../../shared/record.ts";
-import type { Asked } from "./asked.ts";
 import { type AskedFor, LEARNT_TALK } from "../judges/talk.ts";
 import { askSigns } from "./ask-signs.ts";
+import type { Asked } from "./asked.ts";
 import { askedIn } from "./kinds.ts";
 import { periodIn, type Timed } from "./period.ts";
 import { unwrap } from "./plain-question.ts";

@@ -30,7 +30,8 @@ const opened = (span: DaySpan, side: ReturnType<typeof sideOf>): Open => {
   return span;
 };
 
-const YEAR = /(?<![$£€\d.,-]\s?)\b(?:19[89]|20[0-4])\d\b(?! ?(?:miles?|kms?|bucks|dollars|quid|euros?|pounds))/g;
+const YEAR =
+  /(?<![$£€\d.,-]\s?)\b(?:19[89]|20[0-4])\d\b(?! ?(?:miles?|kms?|bucks|dollars|quid|euros?|pounds))/g;
 
 /** "What has 2025 cost me": in a question, a year needs no preposition. */
 const bareYears = (text: string, mentions: readonly TimeMention[]): TimeMention[] =>

@@ -62,7 +62,7 @@ export const offerSigns = ({ tokens, offers, fields, ruled }: OfferScene, offer:
   const size = sizeOf(tokens.length);
   const round = tokens.slice(Math.max(0, from - 4), from).map(({ norm }) => norm);
   const behind = tokens.slice(to, to + 4).map(({ norm }) => norm);
-  const opener = `${wordAt(tokens, 0)}`;
+  const opener = wordAt(tokens, 0);
   const signs = [
     `same=${String(same)}`,
     `same=${String(same)} contrasted=${String(contrasted)}`,

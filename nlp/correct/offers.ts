@@ -11,15 +11,7 @@ import { Places } from "../read/where.ts";
 import { plain } from "./pieces.ts";
 import { shiftIn } from "./shift.ts";
 
-export type OfferField =
-  | "component"
-  | "action"
-  | "date"
-  | "cost"
-  | "material"
-  | "where"
-  | "who"
-  | "outcome";
+export type OfferField = "component" | "action" | "date" | "cost" | "material" | "where" | "who" | "outcome";
 
 /** A value that a message names and that may take the place of what a record says. */
 export type Offer = Stretch & {
@@ -87,12 +79,7 @@ const works = ({ words }: Said): Offer[] =>
     ),
   );
 
-const dateOffer = (
-  at: Stretch,
-  to: DateChange,
-  sort: string,
-  { fields, moment }: Said,
-): Offer[] => {
+const dateOffer = (at: Stretch, to: DateChange, sort: string, { fields, moment }: Said): Offer[] => {
   const date = changedDate(to, fields.date, moment.hemisphere);
   return date === null
     ? []
@@ -109,7 +96,9 @@ const dates = (said: Said): Offer[] => {
   const whole = { from: 0, to: found.tokens.length };
   const days = found.numbers.filter(
     (number) =>
-      number.kind === "ordinal" && number.value <= LAST_DAY && !found.times.some((ref) => overlaps(ref, number)),
+      number.kind === "ordinal" &&
+      number.value <= LAST_DAY &&
+      !found.times.some((ref) => overlaps(ref, number)),
   );
   return [
     ...found.times.flatMap((ref) => dateOffer(ref, { on: ref.time.edtf }, ref.time.role, said)),

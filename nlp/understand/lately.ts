@@ -21,8 +21,14 @@ const points = ({ offers, shown }: Omit<Meant, "alone">): number =>
 export const meantIn = (text: string, moment: Moment, scene: Scene): Meant | undefined => {
   const showing = scene.replyTo ?? scene.last;
   if (showing === null || showing.usage.length > 0) return undefined;
-  const minutes = Temporal.Instant.from(showing.at).until(Temporal.Instant.from(moment.said)).total("minutes");
-  const all = showing.records.map((shown) => ({ shown, minutes, offers: offersIn(text, moment, shown.fields) }));
+  const minutes = Temporal.Instant.from(showing.at)
+    .until(Temporal.Instant.from(moment.said))
+    .total("minutes");
+  const all = showing.records.map((shown) => ({
+    shown,
+    minutes,
+    offers: offersIn(text, moment, shown.fields),
+  }));
   const most = Math.max(0, ...all.map(points));
   const best = all.filter((each) => points(each) === most);
   const meant = best.at(-1);

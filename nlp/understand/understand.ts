@@ -2,8 +2,10 @@ import type { Intent } from "../../shared/memory/intent.ts";
 import type { Scene } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
 import { LEARNT_TALK, type TalkJudges } from "../judges/talk.ts";
+import { split } from "../lexicon/tokens.ts";
 import { read } from "../read/index.ts";
 import { askedWhole, understoodByRules } from "./by-rules.ts";
+import { happeningsIn } from "./happenings.ts";
 import { meantIn } from "./lately.ts";
 import { messageSigns } from "./message-signs.ts";
 import { putRight, TELLS } from "./put-right.ts";
@@ -24,34 +26,38 @@ const SETTLED: ReadonlySet<Intent["is"]> = new Set([
 ]);
 const ASKS: ReadonlySet<Intent["is"]> = new Set(["ask", "decide", "ready"]);
 
+/** Longer messages, in letters or in words and marks, are left to the rules. */
 const LONG = 600;
+const MANY = 130;
 /** From here on, words are taken for a question; where they tell of work too, nothing is lost unless it is surer. */
 const ASKED = 0.25;
 const ASKED_FOR_SURE = 0.6;
 /** Below this, words that the rules take for a question tell something. */
 const HARDLY = 0.2;
 
-const tellsOfWork = (text: string, moment: Moment): boolean => {
+/** Work, use, or what happens to a rig: nothing that may be lost. */
+const tellsOf = (text: string, moment: Moment): boolean => {
   const { records, usage } = read(text, moment);
-  return records.length + usage.length > 0;
+  return records.length + usage.length + happeningsIn(text, moment).length > 0;
 };
 
 /** As `understand`, by judges that may be others. */
 export const understandBy = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): Intent => {
   const ruled = understoodByRules(text, moment, scene);
-  if (SETTLED.has(ruled.is) || text.length > LONG) return ruled;
+  if (SETTLED.has(ruled.is) || text.length > LONG || split(text).length > MANY) return ruled;
   const meant = meantIn(text, moment, scene);
   const kindOf = (said: string, taken: Intent) =>
     judges.message(messageSigns({ text: said, moment, meant, ruled: taken }));
   const kind = kindOf(text, ruled);
   const asks = ASKS.has(ruled.is);
-  const enough = !asks && tellsOfWork(text, moment) ? ASKED_FOR_SURE : ASKED;
+  const tells = !asks && tellsOf(text, moment);
+  const enough = tells ? ASKED_FOR_SURE : ASKED;
   if (kind.question > enough && kind.question > kind.correction) {
     const apart = ruled.rest === null || kindOf(ruled.rest, TELLS).question < ASKED;
     return asks && apart ? ruled : askedWhole(text, moment, scene);
   }
   const heard = asks && kind.question < HARDLY ? TELLS : ruled;
-  return meant === undefined ? heard : putRight(heard, kind, meant, text, moment, judges);
+  return meant === undefined ? heard : putRight(heard, { kind, tells }, meant, text, moment, judges);
 };
 
 /**

@@ -3,7 +3,7 @@ import { z } from "zod";
 import type { Hemisphere } from "../../shared/reading.ts";
 import { play } from "./play.ts";
 import { isRight } from "./scoring.ts";
-import type { Expectation, Expected } from "./talk.ts";
+import type { Expectation } from "./talk.ts";
 
 const lineSchema = z.object({
   before: z.string(),
@@ -28,7 +28,8 @@ export const zoneOf = (at: string): string => {
   const hours = Number(/([+-]\d{2}):\d{2}$/.exec(at)?.[1] ?? 0);
   return hours === 0 ? "Etc/GMT" : `Etc/GMT${hours < 0 ? "+" : "-"}${String(Math.abs(hours))}`;
 };
-export const hemisphereOf = (at: string): Hemisphere => (/\+(?:08|09|1\d):\d{2}$/.test(at) ? "south" : "north");
+export const hemisphereOf = (at: string): Hemisphere =>
+  /\+(?:08|09|1\d):\d{2}$/.test(at) ? "south" : "north";
 
 const later = (at: string): string => {
   const [, day = "", offset = ""] = /^(.*)([+-]\d{2}:\d{2})$/.exec(at) ?? [];
@@ -37,7 +38,11 @@ const later = (at: string): string => {
 };
 
 const expected = ({ is, fixed, records }: Afterwards): Expectation =>
-  is === "correction" ? { fixed: (fixed ?? {}) as Expected } : is === "removal" ? { removed: true } : { records: records ?? 0 };
+  is === "correction"
+    ? { fixed: fixed ?? {} }
+    : is === "removal"
+      ? { removed: true }
+      : { records: records ?? 0 };
 
 /** Plays both messages on a fresh store; whether the second did what was meant, and what it did. */
 export const playAfterwards = async (line: Afterwards) => {
@@ -53,6 +58,7 @@ export const playAfterwards = async (line: Afterwards) => {
   });
   if (first === undefined || second === undefined) throw new Error("A line plays two turns.");
   const changed = second.records.length - second.made;
-  const right = isRight(second, expect) && (line.is === "correction" || line.is === "removal" || changed === 0);
+  const right =
+    isRight(second, expect) && (line.is === "correction" || line.is === "removal" || changed === 0);
   return { right, first, second };
 };

@@ -13,4 +13,5 @@ for (const line of afterwardsIn(path)) {
       `${line.is}: ${line.before} | ${line.text}\n   want ${JSON.stringify(line.fixed ?? line.records ?? "removed")}\n   first ${JSON.stringify(first.records.map(({ component, action }) => [component, action]))} > ${second.replies.join(" / ").replaceAll("\n", " ").slice(0, 160)}`,
     );
 }
-for (const [is, { right, all }] of tallies) console.log(`${is}: ${right}/${all} = ${(right / all).toFixed(3)}`);
+for (const [is, { right, all }] of tallies)
+  console.log(`${is}: ${right}/${all} = ${(right / all).toFixed(3)}`);

@@ -1,22 +1,26 @@
-import { LEARNT_TALK, type Offered, type TalkJudges } from "../../../../nlp/judges/talk.ts";
-import { understandBy } from "../../../../nlp/understand/understand.ts";
 import { ruledAsk } from "../../../../nlp/ask/ask.ts";
 import { askSigns } from "../../../../nlp/ask/ask-signs.ts";
 import { spelledOut } from "../../../../nlp/ask/spelled-out.ts";
-import { splitQuestion } from "../../../../nlp/understand/sentences.ts";
 import { type OfferScene, offerSigns, saysSame } from "../../../../nlp/correct/offer-signs.ts";
 import { keptAs, type Offer } from "../../../../nlp/correct/offers.ts";
 import { offerScene } from "../../../../nlp/correct/weighed.ts";
+import { LEARNT_TALK, type Offered, type TalkJudges } from "../../../../nlp/judges/talk.ts";
 import { scan } from "../../../../nlp/read/scan.ts";
 import { understoodByRules } from "../../../../nlp/understand/by-rules.ts";
 import { meantIn } from "../../../../nlp/understand/lately.ts";
+import { splitQuestion } from "../../../../nlp/understand/sentences.ts";
+import { understandBy } from "../../../../nlp/understand/understand.ts";
 import { compareMaterials } from "../../../../shared/memory/materials.ts";
 import { EMPTY_SCENE, type Scene } from "../../../../shared/memory/scene.ts";
 import { plainWords, shareAny } from "../../../../shared/memory/words.ts";
 import type { Example } from "../../read/training/linear.ts";
 import type { KnownMessage } from "./talk.ts";
 
-export type TalkLessons = { readonly message: readonly Example[]; readonly offer: readonly Example[]; readonly ask: readonly Example[] };
+export type TalkLessons = {
+  readonly message: readonly Example[];
+  readonly offer: readonly Example[];
+  readonly ask: readonly Example[];
+};
 
 const MINUTE_MS = 60_000;
 
@@ -49,11 +53,11 @@ const saidOf = (offer: Offer, scene: OfferScene, fixed: Fixed): Offered | "" => 
     const by = fixed.done_by;
     return by !== undefined && (by === "me") === (offer.is === "me") ? "in" : "";
   }
-  const wanted = fixed[offer.field];
-  if (wanted === undefined || wanted === null) return "";
-  if (offer.field === "where")
-    return shareAny(plainWords(String(wanted)), new Set(plainWords(offer.is))) ? "in" : "";
-  return String(wanted).replace(/~/g, "") === offer.is ? "in" : "";
+  const said = fixed[offer.field];
+  if (typeof said !== "string" && typeof said !== "number") return "";
+  const wanted = String(said);
+  if (offer.field === "where") return shareAny(plainWords(wanted), new Set(plainWords(offer.is))) ? "in" : "";
+  return wanted.replace(/~/g, "") === offer.is ? "in" : "";
 };
 
 const offersOf = (known: KnownMessage): Example[] => {

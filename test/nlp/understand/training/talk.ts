@@ -1,11 +1,11 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { ASKS, type AskedFor } from "../../../../nlp/judges/talk.ts";
 import { read } from "../../../../nlp/read/index.ts";
 import type { Moment } from "../../../../shared/reading.ts";
 import type { RecordFields } from "../../../../shared/record.ts";
 import { type Afterwards, afterwardsIn, hemisphereOf, zoneOf } from "../../../gold/corrections.ts";
-import { ASKS, type AskedFor } from "../../../../nlp/judges/talk.ts";
 import { type Expected, type Talk, talksIn } from "../../../gold/talk.ts";
 
 export type MessageClass = "question" | "correction" | "removal" | "";
@@ -24,7 +24,8 @@ export type KnownMessage = {
 
 const GOLD = fileURLToPath(new URL("../../../gold/", import.meta.url));
 
-const firstIn = (text: string, moment: Moment): RecordFields | undefined => read(text, moment).records[0]?.fields;
+const firstIn = (text: string, moment: Moment): RecordFields | undefined =>
+  read(text, moment).records[0]?.fields;
 
 const momentAt = (at: string): Moment => ({ said: at, zone: zoneOf(at), hemisphere: hemisphereOf(at) });
 
@@ -36,7 +37,7 @@ const fromLine = (line: Afterwards): KnownMessage => {
     moment,
     before: fields === undefined ? null : { fields, minutes: 1 },
     is: line.is === "correction" || line.is === "removal" ? line.is : "",
-    ...(line.fixed === undefined ? {} : { fixed: line.fixed as Expected }),
+    ...(line.fixed === undefined ? {} : { fixed: line.fixed }),
   };
 };
 
@@ -63,7 +64,14 @@ const fromTalk = ({ zone, hemisphere, turns }: Talk): KnownMessage[] => {
             ? "removal"
             : "";
     const asks = ask === undefined ? undefined : asksOf({ text, ask, ...ofTurn(ask, expect?.answer) });
-    known.push({ text, moment, before, is, ...(asks === undefined ? {} : { asks }), ...(expect?.fixed === undefined ? {} : { fixed: expect.fixed }) });
+    known.push({
+      text,
+      moment,
+      before,
+      is,
+      ...(asks === undefined ? {} : { asks }),
+      ...(expect?.fixed === undefined ? {} : { fixed: expect.fixed }),
+    });
     const fields = is === "" ? firstIn(text, moment) : undefined;
     if (fields !== undefined) last = { fields, at: Date.parse(at) };
   }
@@ -85,7 +93,11 @@ type Line = {
 /** What a line says that its question asks for, as one of the names that the judges use. */
 const asksOf = ({ ask, focus, of, order }: Line): AskedFor | undefined => {
   const said =
-    ask === "longest" ? (order === "shortest" ? "longest shortest" : "longest") : [ask, focus ?? of].join(" ").trim();
+    ask === "longest"
+      ? order === "shortest"
+        ? "longest shortest"
+        : "longest"
+      : [ask, focus ?? of].join(" ").trim();
   return ASKS.find((each) => each === said);
 };
 
@@ -128,7 +140,7 @@ const textLines = (path: string): string[] =>
 /** "cost brake | what did I pay for the brakes" */
 const askedLine = (line: string): Line => {
   const [wanted = "", text = ""] = line.split(" | ");
-  const [ask = ""] = wanted.split(" ");
+  const [ask = ""] = wanted.split(/[ /]/);
   return { text, ask, ...(ask === "cost" ? { of: "all" } : {}) };
 };
 
@@ -144,15 +156,27 @@ export const knownMessages = (folder = GOLD): ReadonlyMap<string, readonly Known
   for (const [name, all] of lines)
     known.set(name, [
       ...all.map(fromLine),
-      ...byThemselves(all.map(({ before }) => ({ text: before })), "", others),
+      ...byThemselves(
+        all.map(({ before }) => ({ text: before })),
+        "",
+        others,
+      ),
     ]);
   known.set("short.jsonl", byThemselves(linesOf(join(folder, "short.jsonl")), "", others));
   for (const name of of("conversations-")) known.set(name, talksIn(join(folder, name)).flatMap(fromTalk));
   for (const name of of("questions-"))
     known.set(name, byThemselves(linesOf(join(folder, name)), "question", others));
   known.set("questions.txt", byThemselves(textLines(ASKED).map(askedLine), "question", others));
-  known.set("notes.txt", byThemselves(textLines(TOLD).map((text) => ({ text })), "", others));
-  for (const name of of("statements-")) known.set(name, byThemselves(linesOf(join(folder, name)), "", others));
+  known.set(
+    "notes.txt",
+    byThemselves(
+      textLines(TOLD).map((text) => ({ text })),
+      "",
+      others,
+    ),
+  );
+  for (const name of of("statements-"))
+    known.set(name, byThemselves(linesOf(join(folder, name)), "", others));
   for (const name of of("notes-"))
     known.set(
       name,
