@@ -1,6 +1,8 @@
 import { EMPTY_TOPIC, type Query, type Topic } from "../../shared/memory/query.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { UseUnit } from "../../shared/record.ts";
+import { type AskedFor, LEARNT_TALK } from "../judges/talk.ts";
+import { askSigns } from "./ask-signs.ts";
 import type { Asked } from "./asked.ts";
 import { askedIn } from "./kinds.ts";
 import { periodIn, type Timed } from "./period.ts";
@@ -9,6 +11,38 @@ import { topicOf } from "./topic.ts";
 
 /** What a question asks of the log, or of the outlook. */
 export type Question = Query | { readonly ask: "decide"; readonly topic: Topic } | { readonly ask: "ready" };
+
+type Sort = Asked extends infer Each ? (Each extends Asked ? Omit<Each, "rule"> : never) : never;
+
+const ASKED: Readonly<Record<AskedFor, Sort>> = {
+  "last what": { kind: "last", focus: "what" },
+  "last when": { kind: "last", focus: "when" },
+  "last how-long-ago": { kind: "last", focus: "how-long-ago" },
+  "last materials": { kind: "last", focus: "materials" },
+  "last who": { kind: "last", focus: "who" },
+  "last why": { kind: "last", focus: "why" },
+  "last cost": { kind: "last", focus: "cost" },
+  "last state": { kind: "last", focus: "state" },
+  "last place": { kind: "last", focus: "place" },
+  "last cure": { kind: "last", focus: "cure" },
+  list: { kind: "list" },
+  ever: { kind: "ever" },
+  "count failures": { kind: "count", of: "failures" },
+  "count work": { kind: "count", of: "work" },
+  holding: { kind: "holding" },
+  open: { kind: "open" },
+  buy: { kind: "buy" },
+  "cost all": { kind: "cost", of: "all" },
+  "cost dearest": { kind: "cost", of: "dearest" },
+  longest: { kind: "longest", of: "longest" },
+  "longest shortest": { kind: "longest", of: "shortest" },
+  said: { kind: "said" },
+  use: { kind: "use" },
+  due: { kind: "due" },
+  worst: { kind: "worst" },
+  decide: { kind: "decide" },
+  ready: { kind: "ready" },
+};
 
 const UNITS: readonly (readonly [RegExp, UseUnit])[] = [
   [/\b(?:km|kms|kilomet\w+|ks|kays|clicks|klicks)\b/, "km"],
@@ -37,6 +71,9 @@ const orderOf = (words: string): "newest" | "oldest" =>
 const DEAREST =
   /\b(?:dearest|costliest|most (?:expensive|costly)|biggest (?:bill|expense|outlay|spend|cost))\b/;
 
+const shortestIn = (words: string): "longest" | "shortest" =>
+  /\b(?:shortest|least)\b/.test(words) ? "shortest" : "longest";
+
 const queryOf = (asked: Asked, words: string, timed: Timed, topic: Topic): Question => {
   const { period } = timed;
   switch (asked.kind) {
@@ -47,9 +84,14 @@ const queryOf = (asked: Asked, words: string, timed: Timed, topic: Topic): Quest
     case "last":
       return { ask: "last", topic, period, focus: asked.focus ?? "what", order: orderOf(words) };
     case "count":
-      return { ask: "count", of: asked.rule === "times-failed" ? "failures" : "work", topic, period };
+      return {
+        ask: "count",
+        of: asked.of === "failures" || asked.rule === "times-failed" ? "failures" : "work",
+        topic,
+        period,
+      };
     case "longest":
-      return { ask: "longest", topic, order: /\b(?:shortest|least)\b/.test(words) ? "shortest" : "longest" };
+      return { ask: "longest", topic, order: asked.of === "shortest" ? "shortest" : shortestIn(words) };
     case "holding":
       return { ask: "holding", topic, order: orderOf(words) };
     case "buy":
@@ -57,7 +99,12 @@ const queryOf = (asked: Asked, words: string, timed: Timed, topic: Topic): Quest
     case "use":
       return useOf(words, timed);
     case "cost":
-      return { ask: "cost", topic, period, of: DEAREST.test(words) ? "dearest" : "all" };
+      return {
+        ask: "cost",
+        topic,
+        period,
+        of: asked.of === "dearest" || DEAREST.test(words) ? "dearest" : "all",
+      };
     case "open":
     case "list":
     case "ever":
@@ -159,6 +206,22 @@ const namedOnly = (said: string, { period }: Timed): Asked =>
     ? { kind: "list", rule: "time-only" }
     : { kind: "last", rule: "named-only" };
 
+/** What the rules take a question for. */
+export const ruledAsk = (text: string, moment: Moment): Asked => {
+  const past = periodIn(text, moment);
+  const said = unwrap(past.rest).words;
+  return askedIn(gistOf(said)) ?? namedOnly(said, past);
+};
+
+/** Below this, the rules say what is asked for. */
+const FAMILIAR = 0.3;
+
+const askedFor = (text: string, moment: Moment): Asked => {
+  const ruled = ruledAsk(text, moment);
+  const { asks, sure } = LEARNT_TALK.ask(askSigns(text, moment, ruled));
+  return sure < FAMILIAR ? ruled : { ...ASKED[asks], rule: "judged" };
+};
+
 /**
  * The question that a text asks. `before` is the question before it, for "it" and "that one".
  * A text that names a thing and no kind of question asks for the last work on it.
@@ -166,7 +229,7 @@ const namedOnly = (said: string, { period }: Timed): Asked =>
 export const ask = (text: string, moment: Moment, before: Question | null): Question => {
   const past = periodIn(text, moment);
   const said = unwrap(past.rest).words;
-  const asked = askedIn(gistOf(said)) ?? namedOnly(said, past);
+  const asked = askedFor(text, moment);
   const timed = AHEAD.has(asked.kind) ? periodIn(text, moment, "future") : sameTime(said, past, before);
   if (isListed(asked, said, before)) return { ...before, topic: EMPTY_TOPIC };
   const topic = carried(

@@ -30,6 +30,19 @@ const opened = (span: DaySpan, side: ReturnType<typeof sideOf>): Open => {
   return span;
 };
 
+const YEAR =
+  /(?<![$£€\d.,-]\s?)\b(?:19[89]|20[0-4])\d\b(?! ?(?:miles?|kms?|bucks|dollars|quid|euros?|pounds))/g;
+
+/** "What has 2025 cost me": in a question, a year needs no preposition. */
+const bareYears = (text: string, mentions: readonly TimeMention[]): TimeMention[] =>
+  [...text.matchAll(YEAR)].flatMap((match): TimeMention[] => {
+    const span = { start: match.index, end: match.index + match[0].length };
+    const known = mentions.some((each) => each.span.start < span.end && span.start < each.span.end);
+    return known
+      ? []
+      : [{ span, edtf: match[0], role: "point", direction: "past", sure: 0.8, rule: "bare-year" }];
+  });
+
 /** "In the last year" of a question is the twelve months up to now, not the last calendar year. */
 const RUNNING_YEAR = /\b(?:in|over|during|within|for) the (?:last|past) (?:year|12 months|twelve months)\b/i;
 
@@ -88,13 +101,14 @@ const halved = (text: string, bounds: Open): Open => {
  */
 export const periodIn = (asked: string, moment: Moment, prefer: Prefer = "past"): Timed => {
   const text = plainer(asked);
-  const mentions = findTimes(text, moment, { prefer }).filter(({ sure }) => sure >= 0.5);
+  const said = findTimes(text, moment, { prefer }).filter(({ sure }) => sure >= 0.5);
+  const mentions = [...said, ...bareYears(text, said)].sort((a, b) => a.span.start - b.span.start);
   const bounds = mentions
     .flatMap((mention) => boundsOf(text, mention, moment) ?? [])
     .map((bound) => halved(text, bound));
   const rest = withoutTimes(text, mentions);
   if (bounds.length === 0) return { period: null, rest };
-  const said = mentions.map(({ span }) => asked.slice(span.start, span.end)).join(" ");
+  const phrases = mentions.map(({ span }) => asked.slice(span.start, span.end)).join(" ");
   const from = first(
     bounds.map((bound) => bound.from),
     1,
@@ -103,5 +117,5 @@ export const periodIn = (asked: string, moment: Moment, prefer: Prefer = "past")
     bounds.map((bound) => bound.to),
     -1,
   );
-  return { period: { from, to, said }, rest };
+  return { period: { from, to, said: phrases }, rest };
 };

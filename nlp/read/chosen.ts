@@ -16,9 +16,9 @@ export type Chosen = {
   readonly sureAim: number;
 };
 
-/** A place is written down from here on, as long as the note tells anything that is surer than even. */
-const ENOUGH = 0.4;
-const EVEN = 0.5;
+/** A place is written down from here on, as long as the note tells anything that is likely. */
+const ENOUGH = 0.33;
+const LIKELY = 0.65;
 
 type Rated = { readonly telling: Telling; readonly kind: Kind; readonly sure: number };
 
@@ -83,7 +83,7 @@ const sameAs = (setting: Setting, a: Chosen, b: Chosen): boolean => {
 /** As far ahead and back in the list as the same may be told again. */
 const AROUND = 8;
 
-/** What a note tells, in order; nothing when no place is surer than even, and then how sure the surest is. */
+/** What a note tells, in order; nothing when no place is likely, and then how sure the surest is. */
 export const chosenIn = (
   setting: Setting,
   judges: Judges,
@@ -92,7 +92,7 @@ export const chosenIn = (
     rated(setting, telling, judges),
   );
   const surest = places.reduce((most, { sure }) => Math.max(most, sure), 0);
-  if (surest < EVEN) return { chosen: [], surest };
+  if (surest < LIKELY) return { chosen: [], surest };
   const all = places.flatMap((place) => choose(setting, place, judges));
   const chosen = all.filter(
     (each, at) =>

@@ -10,7 +10,7 @@ import { listed } from "./words.ts";
 export type Exposed = { readonly value: Exposure; readonly at: Stretch };
 
 const CALENDAR: ReadonlySet<UseUnit> = new Set(["days", "weeks", "months", "years", "seasons"]);
-const LASTING_WORDS = listed("exposuresLastingWords");
+export const LASTING_WORDS = listed("exposuresLastingWords");
 const CLEARLY = 0.5;
 /** "flat again in three days": how long it lasted. */
 const BRIEF = new Set(["in", "within", "inside", "after", "about", "of"]);
@@ -32,7 +32,7 @@ const isRepetition = (amount: Amount, event: Event, scan: Scan): boolean => {
 };
 
 /** "filled it fifteen times" counts fills. */
-const isFill = (amount: Amount, scan: Scan): boolean =>
+export const isFill = (amount: Amount, scan: Scan): boolean =>
   amount.what === "cycles" &&
   scan.tokens
     .slice(Math.max(0, amount.from - 7), amount.from)

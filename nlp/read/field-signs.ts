@@ -1,4 +1,5 @@
 import { systemOf } from "../../shared/vocabulary.ts";
+import { aftermathSigns } from "./aftermath-signs.ts";
 import type { Build } from "./build.ts";
 import type { Deed } from "./deed.ts";
 import { tokensOf, wordAt } from "./ground.ts";
@@ -120,5 +121,6 @@ export const outcomeSigns = (made: Made, next: Made | undefined, build: Build): 
     ...tail.map((word) => `word=${word}`),
     ...tail.slice(1).map((word, at) => `pair=${tail[at] ?? ""} ${word}`),
     ...tail.slice(-3).map((word) => `end=${word}`),
+    ...aftermathSigns(made, next, { from: start, to: end }, redone, build),
   ];
 };

@@ -2,12 +2,14 @@ import { ACTIONS, type Action, KINDS, type Kind, OUTCOMES, type Outcome } from "
 import type { ComponentRef } from "../lexicon/components.ts";
 import type { DateChoice } from "./date-signs.ts";
 import type { Deed } from "./deed.ts";
+import type { ExposureChoice } from "./exposure-signs.ts";
 import learnt from "./judges.json" with { type: "json" };
 import { chances, type Learnt, shares, weighing } from "./linear.ts";
 import type { Made } from "./made.ts";
 import type { MaterialChoice } from "./material-signs.ts";
 import type { Setting } from "./setting.ts";
 import type { Telling } from "./tellings.ts";
+import type { WhereChoice } from "./where-signs.ts";
 
 export type Chances = Readonly<Record<Kind, number>>;
 
@@ -27,6 +29,14 @@ export type Judges = {
     made: Made,
     choices: readonly DateChoice[],
   ) => readonly number[];
+  /** Which of several phrases says where it is, if any; adds up to 1. */
+  readonly where: (
+    signs: readonly (readonly string[])[],
+    made: Made,
+    choices: readonly WhereChoice[],
+  ) => readonly number[];
+  /** How sure that some use or time passed since. */
+  readonly exposure: (signs: readonly string[], made: Made, choice: ExposureChoice) => number;
   /** How sure that something named went in or on. */
   readonly material: (
     signs: readonly string[],
@@ -47,6 +57,8 @@ export type LearntJudges = {
   readonly kind: Learnt;
   readonly aim: Learnt;
   readonly date: Learnt;
+  readonly where: Learnt;
+  readonly exposure: Learnt;
   readonly material: Learnt;
   readonly action: Learnt;
   readonly outcome: Learnt;
@@ -65,6 +77,8 @@ export const judgesBy = (tables: LearntJudges): Judges => {
   const kind = weighing(tables.kind, KINDS);
   const aim = weighing(tables.aim, ["right"]);
   const date = weighing(tables.date, ["right"]);
+  const where = weighing(tables.where, ["right"]);
+  const exposure = weighing(tables.exposure, ["since"]);
   const material = weighing(tables.material, ["in"]);
   const action = weighing(tables.action, ACTIONS);
   const outcome = weighing(tables.outcome, OUTCOMES);
@@ -75,6 +89,8 @@ export const judgesBy = (tables: LearntJudges): Judges => {
     },
     aim: (signs) => shares(aim, signs),
     date: (signs) => shares(date, signs),
+    where: (signs) => shares(where, signs),
+    exposure: (signs) => chances(exposure, signs)[0] ?? 0,
     material: (signs) => chances(material, signs)[0] ?? 0,
     action: (signs) => likeliest(ACTIONS, chances(action, signs)).value,
     outcome: (signs) => {

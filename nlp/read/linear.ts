@@ -1,6 +1,6 @@
 /**
  * Linear judges as they are kept: the classes, what holds for each without any sign, and for each sign pairs of
- * class number and weight, one after the other.
+ * class number and weight, one after the other. Weights are hundredths.
  */
 export type Learnt = {
   readonly of: readonly string[];
@@ -18,14 +18,15 @@ export type Weighing = {
 export const weighing = ({ of, bias, signs }: Learnt, classes: readonly string[]): Weighing => {
   const at = of.map((name) => classes.indexOf(name));
   const start = new Float64Array(classes.length).fill(NEVER);
-  for (const [index, value] of bias.entries()) start[at[index] ?? 0] = value;
+  for (const [index, value] of bias.entries()) start[at[index] ?? 0] = value / HUNDREDTHS;
   const rows = Object.entries(signs).map(([sign, pairs]): [string, number[]] => [
     sign,
-    pairs.map((value, place) => (place % 2 === 0 ? (at[value] ?? 0) : value)),
+    pairs.map((value, place) => (place % 2 === 0 ? (at[value] ?? 0) : value / HUNDREDTHS)),
   ]);
   return { bias: start, signs: new Map(rows) };
 };
 const NEVER = -9;
+const HUNDREDTHS = 100;
 
 const sumsOf = ({ bias, signs }: Weighing, seen: readonly string[]): Float64Array => {
   const sums = Float64Array.from(bias);

@@ -1,4 +1,5 @@
 import { systemOf } from "../../shared/vocabulary.ts";
+import { contextSigns } from "./context-signs.ts";
 import { clauseAt, wordAt } from "./ground.ts";
 import { looksPast } from "./past.ts";
 import type { Stretch } from "./scan.ts";
@@ -54,7 +55,6 @@ const ruledSigns = (setting: Setting, telling: Telling): string[] => {
     `elsewhere=${elsewhere}`,
     `elsewhere=${elsewhere} record=${record}`,
     `elsewhere=${elsewhere} verdict=${String(verdict)} known=${String(deed !== undefined)}`,
-    `elsewhere=${elsewhere} left=${wordAt(setting.scan, telling.at - 1)}`,
     `record=${record}`,
     `record=${record} note=${sizeOf(setting.clauses.length)}`,
     `record=${record} place=${place}`,
@@ -78,25 +78,10 @@ const says = (setting: Setting, index: number): string => {
   return startingIn(setting.scan.faults, clause.from, clause.to).length > 0 ? "fault" : "no";
 };
 
-const LONGEST = 14;
 const BEFORE = 7;
 const AFTER = 11;
 /** As far ahead as work may still answer trouble told here. */
 const AHEAD = 30;
-
-/** The sorts of the words of a clause in short runs, and all of them when it is short. */
-const runsOf = (setting: Setting, from: number, to: number, at: number): string[] => {
-  const sorts = setting.sorts.slice(from, Math.min(to, from + 40));
-  const runs = sorts.slice(2).map((_, start) => sorts.slice(start, start + 3).join(""));
-  const place = at - from;
-  return [
-    ...[...new Set(runs)].map((run) => `run=${run}`),
-    `start=${sorts.slice(0, 3).join("")}`,
-    `round=${sorts.slice(Math.max(0, place - 2), place + 3).join("")}`,
-    `next=${sorts.slice(place, place + 4).join("")}`,
-    ...(sorts.length <= LONGEST ? [`all=${sorts.join("")}`] : []),
-  ];
-};
 
 /** The signs, as names, that tell what is told at a place: work, a look, trouble, an intention or nothing. */
 export const tellingSigns = (setting: Setting, telling: Telling): string[] => {
@@ -145,10 +130,8 @@ export const tellingSigns = (setting: Setting, telling: Telling): string[] => {
   const lexical = [
     `family=${deed?.source.split(/[ ~]/)[0] ?? "none"}`,
     `left=${wordAt(scan, at - 1)}`,
-    `left2=${wordAt(scan, at - 2)} ${wordAt(scan, at - 1)}`,
     `right=${wordAt(scan, at + 1)}`,
     `opener=${wordAt(scan, clause.from)}`,
-    `opener2=${wordAt(scan, clause.from)} ${wordAt(scan, clause.from + 1)}`,
     ...ruledSigns(setting, telling),
   ];
   const plain = [
@@ -193,17 +176,16 @@ export const tellingSigns = (setting: Setting, telling: Telling): string[] => {
     `verb=${wordAt(scan, at)}`,
     ...lexical,
     ...plain,
-    ...plain.map((sign) => `${side} ${sign}`),
     ...groups.map((group) => `group=${group}`),
     ...words.map((word) => `word=${word}`),
     ...words.slice(1).map((word, i) => `pair=${words[i] ?? ""} ${word}`),
     ...cues.map((cue) => `rule=${rule} cue=${cue}`),
-    ...runsOf(setting, from, to, at),
-    `${side} verb=${wordAt(scan, at)}`,
+    `start=${setting.sorts.slice(from, Math.min(to, from + 3)).join("")}`,
+    `next=${setting.sorts.slice(at, Math.min(to, at + 4)).join("")}`,
     `rule=${rule} opener=${wordAt(scan, clause.from)}`,
-    `rule=${rule} left=${wordAt(scan, at - 1)}`,
     `rule=${rule} person=${person}`,
     `rule=${rule} time=${time}`,
     `rule=${rule} shape=${shape}`,
+    ...contextSigns(setting, telling, { from, to }, rule),
   ];
 };

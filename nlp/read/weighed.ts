@@ -1,10 +1,12 @@
 import type { Edtf } from "../../shared/record.ts";
 import type { Build } from "./build.ts";
 import { dateChoices, dateScene, dateSigns } from "./date-signs.ts";
+import { exposedOf, exposureChoices, exposureSigns } from "./exposure-signs.ts";
 import { outcomeSigns } from "./field-signs.ts";
 import type { Judges } from "./judges.ts";
 import type { Made } from "./made.ts";
 import { materialChoices, materialSigns, usedOf } from "./material-signs.ts";
+import { whereChoices, whereSigns } from "./where-signs.ts";
 
 const MOST_SURE = 0.99;
 const EVEN = 0.5;
@@ -35,6 +37,36 @@ const withMaterials = (
   return { ...made, used: usedOf(made.used, taken) };
 };
 
+/** The use and time since a piece of work or a look, of all that is told near it. */
+const withExposure = (
+  made: Made,
+  ruled: Made,
+  next: Made | undefined,
+  build: Build,
+  judges: Judges,
+): Made => {
+  if (ruled.kind !== "repair" && ruled.kind !== "check") return made;
+  const rated = exposureChoices(ruled, build).map((choice) => ({
+    choice,
+    sure: judges.exposure(exposureSigns(ruled, next, choice, build), ruled, choice),
+  }));
+  return { ...made, exposure: exposedOf(rated.filter(({ sure }) => sure >= EVEN)) };
+};
+
+/** Where it is, of all the phrases of place near its name and its deed. */
+const withWhere = (made: Made, build: Build, judges: Judges): Made => {
+  const choices = whereChoices(made, build);
+  if (choices.length === 1) return made;
+  const parts = judges.where(
+    choices.map((choice) => whereSigns(made, choice, choices, build)),
+    made,
+    choices,
+  );
+  const best = choices.reduce((top, _, at) => ((parts[at] ?? 0) > (parts[top] ?? 0) ? at : top), 0);
+  const sure = Math.min(MOST_SURE, parts[best] ?? 0);
+  return { ...made, where: choices[best]?.at, sure: { ...made.sure, where: sure } };
+};
+
 /** Of the dates that each record may have the likeliest; those within one choice of each other count together. */
 const redated = (ruled: readonly Made[], judged: readonly Made[], build: Build, judges: Judges): Made[] => {
   const scene = dateScene(ruled, build);
@@ -62,7 +94,8 @@ const redated = (ruled: readonly Made[], judged: readonly Made[], build: Build, 
 export const weighed = (ruled: readonly Made[], build: Build, judges: Judges): Made[] => {
   const judged = ruled.map((each, at) => {
     const supplied = withMaterials(each, [ruled[at - 1], ruled[at + 1]], build, judges);
-    return withOutcome(supplied, ruled[at + 1], build, judges);
+    const told = withOutcome(supplied, ruled[at + 1], build, judges);
+    return withWhere(withExposure(told, each, ruled[at + 1], build, judges), build, judges);
   });
   return redated(ruled, judged, build, judges);
 };

@@ -91,6 +91,8 @@ const MEETS = new Set(
 );
 const PARTICLES = listed("whereParticles");
 
+const SIDES = new Set(["side", "hand", "corner", "s", "-"]);
+
 export class Places {
   readonly #scan: Scan;
   readonly #dead: Uint8Array;
@@ -121,6 +123,27 @@ export class Places {
 
   #at(at: number): Stretch | undefined {
     return this.#dead[at] === 1 ? undefined : placePhrase(this.#scan, at, this.#tokens);
+  }
+
+  /** Every phrase of place that starts in a stretch, in order and apart from each other. */
+  phrasesIn({ from, to }: Stretch): Stretch[] {
+    const found: Stretch[] = [];
+    for (let at = from; at < to; at++) {
+      const phrase = this.#at(at) ?? this.#landmark(at) ?? this.#whereItGoes(at) ?? this.#bare(at);
+      if (phrase === undefined) continue;
+      found.push(phrase);
+      at = phrase.to - 1;
+    }
+    return found;
+  }
+
+  /** "Front left", "off side": words of place alone. */
+  #bare(at: number): Stretch | undefined {
+    let to = at;
+    while (this.#dead[to] !== 1 && (this.#tokens.has(to) || (to > at && SIDES.has(word(this.#scan, to)))))
+      to++;
+    const says = this.#scan.tokens.slice(at, to).some(({ norm }) => !FAINT.has(norm) && !SIDES.has(norm));
+    return says ? { from: at, to } : undefined;
   }
 
   /** The first phrase of place in a stretch that does not name the thing itself. */

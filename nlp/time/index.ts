@@ -1,6 +1,7 @@
 import type { Moment, Span } from "../../shared/reading.ts";
 import type { Edtf, Exposure } from "../../shared/record.ts";
 import { type Found, Scan } from "./find.ts";
+import { inTheirYear } from "./of-year.ts";
 import { edtfOf, isBefore } from "./period.ts";
 import { type Reference, referenceOf, type TimeOptions } from "./reference.ts";
 import type { Direction, Meaning, Role } from "./rule.ts";
@@ -62,7 +63,8 @@ export const findTimes = (
 ): readonly TimeMention[] => {
   const tokens = tokenize(text);
   const reference = referenceOf(moment, options);
-  return new Scan(tokens, reference, RULES, writtenDates(text, tokens, reference))
+  const mentions = new Scan(tokens, reference, RULES, writtenDates(text, tokens, reference))
     .all()
     .map((found) => mention(tokens, reference, found));
+  return inTheirYear(text, mentions);
 };

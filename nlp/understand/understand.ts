@@ -1,169 +1,68 @@
-import { Temporal } from "temporal-polyfill";
-import type { Intent, Purpose } from "../../shared/memory/intent.ts";
-import { EMPTY_TOPIC, type Query } from "../../shared/memory/query.ts";
+import type { Intent } from "../../shared/memory/intent.ts";
 import type { Scene } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
-import { ask, type Question } from "../ask/ask.ts";
-import { followUp } from "../ask/follow-up.ts";
-import { spelledOut } from "../ask/spelled-out.ts";
-import { topicOf } from "../ask/topic.ts";
-import { type Corrected, correct, correctLoosely } from "../correct/correct.ts";
-import { plain } from "../correct/pieces.ts";
-import { respelt, reworded } from "../correct/reworded.ts";
+import { LEARNT_TALK, type TalkJudges } from "../judges/talk.ts";
+import { split } from "../lexicon/tokens.ts";
 import { read } from "../read/index.ts";
-import { controlIn } from "./control.ts";
-import { elided, elsewhere } from "./elided.ts";
-import { journeyIn } from "./journey.ts";
-import { pickIn } from "./pick.ts";
-import { splitQuestion } from "./sentences.ts";
-import { settingIn } from "./settings.ts";
-import { tickIn } from "./tick.ts";
-import { verdictAsked, verdictOnShown } from "./verdict.ts";
+import { askedWhole, understoodByRules } from "./by-rules.ts";
+import { happeningsIn } from "./happenings.ts";
+import { meantIn } from "./lately.ts";
+import { messageSigns } from "./message-signs.ts";
+import { putRight, TELLS } from "./put-right.ts";
 
-const alone = (purpose: Purpose): Intent => ({ ...purpose, rest: null });
-
-const purposeOf = (question: Question): Purpose => {
-  if (question.ask === "decide") return { is: "decide", topic: question.topic };
-  return question.ask === "ready" ? { is: "ready" } : { is: "ask", query: question };
-};
-
-const namesThing = (query: Question): boolean =>
-  query.ask === "ready" || query.ask === "use" || query.topic.named.length + query.topic.systems.length > 0;
-
-const GLOBAL: ReadonlySet<Question["ask"]> = new Set([
-  "open",
-  "buy",
-  "cost",
-  "list",
-  "use",
-  "due",
-  "worst",
-  "ready",
+/** What only rules settle. */
+const SETTLED: ReadonlySet<Intent["is"]> = new Set([
+  "pick",
+  "undo",
+  "redo",
+  "set",
+  "help",
+  "show",
+  "leave",
+  "home",
+  "chat",
+  "tick",
+  "verdict",
 ]);
+const ASKS: ReadonlySet<Intent["is"]> = new Set(["ask", "decide", "ready"]);
 
-const tellsSomething = (text: string, moment: Moment): boolean => {
-  const reading = read(text, moment);
-  return reading.records.length + reading.usage.length > 0;
-};
-
-/** A description before the question ("that bead up top, is it still dry?") belongs to it; a note before it is a note. */
-const askedWith = (asks: string, tells: string | null, moment: Moment, before: Query | null): Intent => {
-  const question = ask(asks, moment, before);
-  if (tells === null) return alone(purposeOf(question));
-  const isNote =
-    tellsSomething(tells, moment) && !/^(?:that|the|those|my) \w+(?: \w+)? (?:that )?(?:i|we) /i.test(tells);
-  if (isNote && (namesThing(question) || GLOBAL.has(question.ask)))
-    return { ...purposeOf(question), rest: tells };
-  const whole = ask(`${tells}, ${asks}`, moment, before);
-  return { ...purposeOf(namesThing(question) ? question : whole), rest: isNote ? tells : null };
-};
-
-const HOURS: Record<Corrected["strength"], number> = { strong: Number.POSITIVE_INFINITY, weak: 48, none: 12 };
-
-const hoursSince = (at: string, moment: Moment): number =>
-  Temporal.Instant.from(at).until(Temporal.Instant.from(moment.said)).total("hours");
-
-/** Whether something that can be put right was shown within so many hours. */
-const isFresh = (scene: Scene, hours: number, moment: Moment): boolean =>
-  [scene.last, scene.shown].some(
-    (showing) => showing !== null && showing.of !== "nudge" && hoursSince(showing.at, moment) <= hours,
-  );
-
-/** What is only half announced as a correction is one while what it may correct is fresh. */
-const isCorrection = (corrected: Corrected, moment: Moment, scene: Scene): boolean => {
-  if (corrected.strength === "strong" || scene.replyTo !== null) return true;
-  return isFresh(scene, HOURS[corrected.strength], moment);
-};
-
-const corrected = (text: string, moment: Moment, scene: Scene): Intent | undefined => {
-  const found = correct(respelt(text), moment);
-  if (found === undefined || !isCorrection(found, moment, scene)) return undefined;
-  const announced = found.strength !== "none";
-  return { is: "correct", correction: found.correction, announced, rest: found.rest };
-};
-
-/** The same in one of the many forms that have a plainer one. */
-const correctedPlainly = (text: string, moment: Moment, scene: Scene): Intent | undefined => {
-  const plainer = reworded(text);
-  return plainer === undefined ? undefined : corrected(plainer, moment, scene);
-};
-
-const FRESH_HOURS = 0.5;
-
-/** A bare value right after a note, when it reads as no note of its own. */
-const correctedLoosely = (text: string, moment: Moment, scene: Scene): Intent | undefined => {
-  const fresh = scene.replyTo !== null || isFresh(scene, FRESH_HOURS, moment);
-  const found = fresh ? correctLoosely(text, moment) : undefined;
-  if (found === undefined || tellsSomething(text, moment)) return undefined;
-  return { is: "correct", correction: found.correction, announced: false, rest: null };
-};
-
-/** What "it" in a question may be: the thing asked about before, else the one thing just told of. */
-const before = (scene: Scene): Query | null => {
-  if (scene.asked !== null) return scene.asked;
-  const components = [
-    ...new Set((scene.replyTo ?? scene.last)?.records.map(({ fields }) => fields.component)),
-  ];
-  const [component] = components;
-  if (component === undefined || components.length > 1) return null;
-  return { ask: "holding", topic: { ...EMPTY_TOPIC, named: [{ component, sure: 1 }] }, order: "newest" };
-};
-
-/** A question cut short, and no note. Long after the question before, it says so: "and the gutter". */
-const isFollowUp = (text: string, moment: Moment, scene: Scene): boolean =>
-  (scene.asked !== null || /^\W*(?:and|what about|how about|same)\b/i.test(text)) &&
-  !tellsSomething(text, moment);
-
-/** "It still leaks" names no thing, though a leak may be many. */
-const TROUBLE_ONLY = /^(?:\w+ ){0,4}(?:leak|drip)(?:s|ing|ed|y)?(?: \w+){0,2}$/;
-
-const namesNoThing = (words: string): boolean =>
-  TROUBLE_ONLY.test(words) || (topicOf(words).named[0]?.sure ?? 0) < 0.6;
-
-/** "Did I say gray? I meant black." */
-const MISSAID = /^\W*(?:(?:wait|oh|hang on|um|sorry)\W+)*did i (?:say|tell you|write|put)\b/i;
-
+/** Longer messages, in letters or in words and marks, are left to the rules. */
 const LONG = 600;
+const MANY = 130;
+/** From here on, words are taken for a question; where they tell of work too, nothing is lost unless it is surer. */
+const ASKED = 0.25;
+const ASKED_FOR_SURE = 0.6;
+/** Below this, words that the rules take for a question tell something. */
+const HARDLY = 0.2;
 
-/** What a message means here: a note, a question, a correction, a word on what was shown, or something else to do. */
-export const understand = (text: string, moment: Moment, scene: Scene): Intent => {
-  const words = plain(text);
-  if (text.length > LONG) return alone({ is: "tell", read: null, again: null });
-  const picked = pickIn(words, scene);
-  if (picked !== undefined) return alone(picked);
-  const control = controlIn(words);
-  if (control !== undefined && !(control.is === "chat" && scene.pending?.is === "nudge"))
-    return alone(control);
-  const setting = settingIn(text, words);
-  if (setting !== undefined) return alone({ is: "set", setting });
-  const plainly = correctedPlainly(text, moment, scene);
-  if (plainly !== undefined) return plainly;
-  const asked = spelledOut(text);
-  const followed = scene.askedEarlier === null ? undefined : followUp(asked, moment, scene.askedEarlier);
-  if (followed !== undefined && isFollowUp(asked, moment, scene))
-    return alone({ is: "ask", query: followed });
-  const { asks, tells } = splitQuestion(asked, moment);
-  const verdict = asks === null ? verdictAsked(words, scene) : undefined;
-  if (verdict !== undefined) return alone(verdict);
-  if (asks !== null && tells !== null && MISSAID.test(asks)) {
-    const correction = corrected(tells, moment, scene);
-    if (correction !== undefined) return correction;
+/** Work, use, or what happens to a rig: nothing that may be lost. */
+const tellsOf = (text: string, moment: Moment): boolean => {
+  const { records, usage } = read(text, moment);
+  return records.length + usage.length + happeningsIn(text, moment).length > 0;
+};
+
+/** As `understand`, by judges that may be others. */
+export const understandBy = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): Intent => {
+  const ruled = understoodByRules(text, moment, scene);
+  if (SETTLED.has(ruled.is) || text.length > LONG || split(text).length > MANY) return ruled;
+  const meant = meantIn(text, moment, scene);
+  const kindOf = (said: string, taken: Intent) =>
+    judges.message(messageSigns({ text: said, moment, meant, ruled: taken }));
+  const kind = kindOf(text, ruled);
+  const asks = ASKS.has(ruled.is);
+  const tells = !asks && tellsOf(text, moment);
+  const enough = tells ? ASKED_FOR_SURE : ASKED;
+  if (kind.question > enough && kind.question > kind.correction) {
+    const apart = ruled.rest === null || kindOf(ruled.rest, TELLS).question < ASKED;
+    return asks && apart ? ruled : askedWhole(text, moment, scene);
   }
-  if (asks !== null) return askedWith(asks, tells, moment, before(scene));
-  return toldOrCorrected(text, words, moment, scene);
+  const heard = asks && kind.question < HARDLY ? TELLS : ruled;
+  return meant === undefined ? heard : putRight(heard, { kind, tells }, meant, text, moment, judges);
 };
 
-const toldOrCorrected = (text: string, words: string, moment: Moment, scene: Scene): Intent => {
-  const ticked = tickIn(words, scene);
-  if (ticked !== undefined) return alone(ticked);
-  const again = elsewhere(text, moment, scene);
-  if (again !== undefined) return alone(again);
-  const correction = corrected(text, moment, scene);
-  if (correction !== undefined) return correction;
-  const journey = journeyIn(text, words, moment);
-  if (journey !== undefined) return alone(journey);
-  const verdict = namesNoThing(words) ? verdictOnShown(words, scene) : undefined;
-  const loosely = verdict === undefined ? correctedLoosely(text, moment, scene) : undefined;
-  if (loosely !== undefined) return loosely;
-  return alone(verdict ?? elided(text, words, moment, scene));
-};
+/**
+ * What a message means here: a note, a question, a correction, a word on what was shown, or something else to do. Rules
+ * propose; judges learnt from messages of which it is known what they are settle it.
+ */
+export const understand = (text: string, moment: Moment, scene: Scene): Intent =>
+  understandBy(LEARNT_TALK, text, moment, scene);

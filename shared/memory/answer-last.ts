@@ -54,7 +54,17 @@ export const answerLast = (ground: Ground, query: Last): Answer => {
   const pool = named.length > 0 ? named : poolInWords(ground, topic).filter(fits);
   const ordered = bestFirst(ground, query, preferStuff(topic, pool));
   const best = query.focus === "cure" ? cureFirst(ground, ordered) : ordered;
-  return best.length > 0 ? answerTo(query, { records: best.slice(0, 5) }) : nothingFits(ground, query);
+  const [first] = best;
+  return first === undefined
+    ? nothingFits(ground, query)
+    : answerTo(query, { records: best.slice(0, 5), ...figuresOf(query, first) });
+};
+
+/** What the record that is told of first says to what is wanted of it. */
+const figuresOf = ({ focus }: Last, { fields: { cost, outcome } }: KeptRecord): Partial<Answer> => {
+  if (focus === "cost") return { cost };
+  if (focus !== "state" || outcome === null || outcome === "untested") return {};
+  return { verdict: outcome === "failed" ? "no" : "yes" };
 };
 
 /** What made an end of it: the newest of the attempts on that trouble which has not let go. */

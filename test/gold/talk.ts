@@ -13,7 +13,12 @@ export type Expectation = {
   readonly removed?: true;
   readonly answer?: Expected;
 };
-export type Turn = { readonly at: string; readonly text: string; readonly expect?: Expectation };
+export type Turn = {
+  readonly at: string;
+  readonly text: string;
+  readonly expect?: Expectation /** What a question asks for, where somebody wrote it down. */;
+  readonly ask?: string;
+};
 
 export type Talk = {
   readonly id: string;

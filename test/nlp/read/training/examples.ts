@@ -3,7 +3,7 @@ import { readBy } from "../../../../nlp/read/index.ts";
 import type { Judges } from "../../../../nlp/read/judges.ts";
 import type { Made } from "../../../../nlp/read/made.ts";
 import type { MaterialChoice } from "../../../../nlp/read/material-signs.ts";
-import { stretchOf } from "../../../../nlp/read/scan.ts";
+import { type Scan, type Stretch, stretchOf } from "../../../../nlp/read/scan.ts";
 import type { Setting } from "../../../../nlp/read/setting.ts";
 import type { Telling } from "../../../../nlp/read/tellings.ts";
 import type { Kind } from "../../../../shared/vocabulary.ts";
@@ -15,6 +15,8 @@ export type Lessons = {
   readonly kind: Example[];
   readonly aim: Choice[];
   readonly date: Choice[];
+  readonly where: Choice[];
+  readonly exposure: Example[];
   readonly material: Example[];
   readonly action: Example[];
   readonly outcome: Example[];
@@ -29,6 +31,8 @@ const MUTE: Judges = {
   kind: () => NOTHING,
   aim: () => [],
   date: () => [],
+  where: () => [],
+  exposure: (_, __, choice) => Number(choice.ruled),
   material: () => 0,
   action: (_, ruled) => ruled,
   outcome: (_, made) => ({ outcome: made.judged?.outcome ?? "untested", sure: 0 }),
@@ -111,14 +115,32 @@ const materialsTold = (known: readonly string[], choices: readonly MaterialChoic
   return told;
 };
 
+const LEADING = new Set(["a", "an", "the", "of", "on", "in", "at", "and", "to"]);
+/** Whether a phrase is where a known record's thing is: nowhere told, or told with a word of it. */
+const isToldBy = (known: string | null, at: Stretch | undefined, tokens: Scan["tokens"]): boolean => {
+  if (known === null || at === undefined) return known === null && at === undefined;
+  const telling = wordsOf(known.toLowerCase());
+  return tokens.slice(at.from, at.to).some(({ norm }) => !LEADING.has(norm) && telling.has(singular(norm)));
+};
+
 /** Short notes show one thing each, and count as often as this. */
 const OFTEN = 3;
 
 /** What a note with known records teaches. */
 export const lessonsOf = (note: KnownNote): Lessons => {
-  const lessons: Lessons = { kind: [], aim: [], date: [], material: [], action: [], outcome: [] };
+  const lessons: Lessons = {
+    kind: [],
+    aim: [],
+    date: [],
+    where: [],
+    exposure: [],
+    material: [],
+    action: [],
+    outcome: [],
+  };
   const seen = tellingsSeen(note);
   const { record, touched } = placed(note, seen);
+  const scanned = seen[0]?.setting.scan.tokens ?? [];
   for (const each of seen) {
     const known = record.get(each);
     if (known === undefined && touched.has(each) && each.telling.deed !== undefined) continue;
@@ -167,6 +189,22 @@ export const lessonsOf = (note: KnownNote): Lessons => {
           lessons.date.push({ signs, right });
       return right.map(Number);
     },
+    where: (signs, made, choices) => {
+      const known = recordOf(made);
+      if (known === undefined) return [];
+      const right = choices.map(({ at }) => isToldBy(known.where, at, scanned));
+      if (right.includes(true) && (known.where !== null || !isShort)) lessons.where.push({ signs, right });
+      return right.map(Number);
+    },
+    exposure: (signs, made, choice) => {
+      const known = recordOf(made);
+      if (known === undefined) return Number(choice.ruled);
+      const right = known.exposure.some(
+        ({ count, unit }) => count === choice.value.count && unit === choice.value.unit,
+      );
+      if (right || !isShort) lessons.exposure.push({ signs, right: right ? "since" : "" });
+      return Number(right);
+    },
     material: (signs, made, choice, choices) => {
       const known = recordOf(made);
       if (known === undefined) return Number(choice.ruled);
@@ -189,6 +227,8 @@ export const together = (all: readonly Lessons[]): Lessons => ({
   kind: all.flatMap((each) => each.kind),
   aim: all.flatMap((each) => each.aim),
   date: all.flatMap((each) => each.date),
+  where: all.flatMap((each) => each.where),
+  exposure: all.flatMap((each) => each.exposure),
   material: all.flatMap((each) => each.material),
   action: all.flatMap((each) => each.action),
   outcome: all.flatMap((each) => each.outcome),

@@ -5,116 +5,159 @@ export type Example = { readonly signs: readonly string[]; readonly right: strin
 /** One choice among several as it was met: the signs of each, and which are right. */
 export type Choice = { readonly signs: readonly (readonly string[])[]; readonly right: readonly boolean[] };
 
-/** Strength of the pull towards zero (L2). */
-const PULL = 6;
-/** Signs met less often are left out. */
-const LEAST = 3;
-const ROUNDS = 80;
-const FIRST_STEP = 0.12;
-const LAST_STEP = 0.01;
-/** Weights smaller than this are not kept. */
-const SMALLEST = 0.06;
+/** How a judge is learnt. */
+export type Pace = {
+  /** Strength of the pull towards zero (L2). */
+  readonly pull: number;
+  /** Signs met less often are left out. */
+  readonly least: number;
+  /** Weights smaller than this are not kept. */
+  readonly smallest: number;
+  readonly rounds: number;
+  readonly step: number;
+};
+const PACE: Pace = { pull: 2, least: 3, smallest: 0.06, rounds: 8, step: 0.1 };
 
-const indexOf = (all: Iterable<readonly string[]>): Map<string, number> => {
+/** Signs met often enough, numbered, with how often each was met. */
+type Index = { readonly numbers: ReadonlyMap<string, number>; readonly met: Int32Array };
+
+const indexOf = (all: Iterable<readonly string[]>, least: number): Index => {
   const counts = new Map<string, number>();
   for (const signs of all) for (const sign of new Set(signs)) counts.set(sign, (counts.get(sign) ?? 0) + 1);
-  const kept = [...counts].filter(([, count]) => count >= LEAST).map(([sign]) => sign);
-  return new Map(kept.map((sign, at) => [sign, at]));
+  const kept = [...counts].filter(([, count]) => count >= least);
+  return {
+    numbers: new Map(kept.map(([sign], at) => [sign, at])),
+    met: Int32Array.from(kept, ([, count]) => count),
+  };
 };
 
-const coded = (signs: readonly string[], index: ReadonlyMap<string, number>): Int32Array =>
-  Int32Array.from(signs.flatMap((sign) => index.get(sign) ?? []));
+const coded = (signs: readonly string[], { numbers }: Index): Int32Array =>
+  Int32Array.from(signs.flatMap((sign) => numbers.get(sign) ?? []));
 
-/** Full-batch Adam (Kingma and Ba, arXiv 1412.6980) from zero with shrinking steps; `slopes` fills in the gradient. */
-const descend = (
-  size: number,
-  count: number,
-  slopes: (weights: Float64Array, slope: Float64Array) => void,
-): Float64Array => {
-  const weights = new Float64Array(size);
-  const [mean, square, slope] = [new Float64Array(size), new Float64Array(size), new Float64Array(size)];
-  for (let round = 1; round <= ROUNDS; round++) {
-    slopes(weights, slope);
-    const step = FIRST_STEP * (1 - round / (ROUNDS + 1)) + LAST_STEP;
-    const [fadeMean, fadeSquare] = [1 - 0.9 ** round, 1 - 0.999 ** round];
-    for (let at = 0; at < size; at++) {
-      const s = (slope[at] as number) / count;
-      mean[at] = 0.9 * (mean[at] as number) + 0.1 * s;
-      square[at] = 0.999 * (square[at] as number) + 0.001 * s * s;
-      weights[at] =
-        (weights[at] as number) -
-        (step * (mean[at] as number)) / fadeMean / (Math.sqrt((square[at] as number) / fadeSquare) + 1e-8);
+/** The numbers below `count` in an order that is mixed anew, and always alike, each round (xorshift, Fisher and Yates). */
+const mixed = function* (count: number, rounds: number): Generator<readonly [round: number, at: number]> {
+  const order = Int32Array.from({ length: count }, (_, at) => at);
+  let state = 2463534242;
+  for (let round = 0; round < rounds; round++) {
+    for (let last = count - 1; last > 0; last--) {
+      state ^= state << 13;
+      state ^= state >>> 17;
+      state ^= state << 5;
+      const other = (state >>> 0) % (last + 1);
+      [order[last], order[other]] = [order[other] as number, order[last] as number];
     }
+    for (const at of order) yield [round, at];
   }
-  return weights;
 };
+
+/** Weights that each take smaller steps the more they were moved (AdaGrad; Duchi, Hazan and Singer 2011). */
+class Weights {
+  readonly values: Float64Array;
+  readonly #moved: Float64Array;
+
+  constructor(size: number) {
+    this.values = new Float64Array(size);
+    this.#moved = new Float64Array(size).fill(FIRST_MOVED);
+  }
+
+  move(at: number, slope: number, step: number): void {
+    const moved = (this.#moved[at] as number) + slope * slope;
+    this.#moved[at] = moved;
+    this.values[at] = (this.values[at] as number) - (step * slope) / Math.sqrt(moved);
+  }
+}
+const FIRST_MOVED = 0.01;
 
 const tableOf = (
   of: readonly string[],
-  index: ReadonlyMap<string, number>,
+  { numbers }: Index,
   weights: Float64Array,
+  smallest: number,
 ): Learnt => {
-  const short = (value: number): number => Math.round(value * 100) / 100;
-  const signs = [...index].flatMap(([sign, at]): [string, number[]][] => {
+  const short = (value: number): number => Math.round(value * 100);
+  const signs = [...numbers].flatMap(([sign, at]): [string, number[]][] => {
     const pairs = of.flatMap((_, k) => {
       const weight = weights[at * of.length + k] ?? 0;
-      return Math.abs(weight) < SMALLEST ? [] : [k, short(weight)];
+      return Math.abs(weight) < smallest ? [] : [k, short(weight)];
     });
     return pairs.length === 0 ? [] : [[sign, pairs]];
   });
-  const bias = of.map((_, k) => short(weights[index.size * of.length + k] ?? 0));
+  const bias = of.map((_, k) => short(weights[numbers.size * of.length + k] ?? 0));
   return { of: [...of], bias, signs: Object.fromEntries(signs) };
 };
 
 /** One logistic regression with L2 for each class against the rest; deterministic. */
-export const regress = (examples: readonly Example[], of: readonly string[]): Learnt => {
-  const index = indexOf(examples.map((each) => each.signs));
+export const regress = (
+  examples: readonly Example[],
+  of: readonly string[],
+  pace: Partial<Pace> = {},
+): Learnt => {
+  const { pull, least, smallest, rounds, step } = { ...PACE, ...pace };
+  const index = indexOf(
+    examples.map((each) => each.signs),
+    least,
+  );
   const classes = of.length;
-  const bias = index.size * classes;
+  const bias = index.met.length * classes;
   const rows = examples.map(({ signs }) => coded(signs, index));
   const right = examples.map((each) => of.indexOf(each.right));
-  const sums = new Float64Array(classes);
-  const weights = descend(bias + classes, examples.length, (now, slope) => {
-    for (let at = 0; at < bias; at++) slope[at] = PULL * (now[at] as number);
-    slope.fill(0, bias);
-    for (const [at, row] of rows.entries()) {
-      for (let k = 0; k < classes; k++) sums[k] = now[bias + k] as number;
-      for (const sign of row)
-        for (let k = 0; k < classes; k++) sums[k] = (sums[k] as number) + (now[sign * classes + k] as number);
-      for (let k = 0; k < classes; k++) {
-        const miss = 1 / (1 + Math.exp(-(sums[k] as number))) - (right[at] === k ? 1 : 0);
-        sums[k] = miss;
-        slope[bias + k] = (slope[bias + k] as number) + miss;
-      }
-      for (const sign of row)
-        for (let k = 0; k < classes; k++) {
-          const place = sign * classes + k;
-          slope[place] = (slope[place] as number) + (sums[k] as number);
-        }
+  const misses = new Float64Array(classes);
+  const weights = new Weights(bias + classes);
+  const { values } = weights;
+  for (const [round, at] of mixed(rows.length, rounds)) {
+    const row = rows[at] ?? new Int32Array();
+    const pace = step * (1 - round / rounds);
+    for (let k = 0; k < classes; k++) misses[k] = values[bias + k] as number;
+    for (const sign of row)
+      for (let k = 0; k < classes; k++)
+        misses[k] = (misses[k] as number) + (values[sign * classes + k] as number);
+    for (let k = 0; k < classes; k++) {
+      const miss = 1 / (1 + Math.exp(-(misses[k] as number))) - (right[at] === k ? 1 : 0);
+      misses[k] = miss;
+      weights.move(bias + k, miss, pace);
     }
-  });
-  return tableOf(of, index, weights);
+    for (const sign of row) {
+      const pulled = pull / (index.met[sign] as number);
+      for (let k = 0; k < classes; k++) {
+        const place = sign * classes + k;
+        weights.move(place, (misses[k] as number) + pulled * (values[place] as number), pace);
+      }
+    }
+  }
+  return tableOf(of, index, values, smallest);
+};
+
+const sumOf = (row: Int32Array, values: Float64Array): number => {
+  let sum = 0;
+  for (const sign of row) sum += values[sign] as number;
+  return sum;
 };
 
 /** Conditional logit with L2: raises the share of the right ones of each choice; deterministic. */
-export const fitShares = (choices: readonly Choice[]): Learnt => {
-  const index = indexOf(choices.flatMap((choice) => choice.signs));
+export const fitShares = (choices: readonly Choice[], pace: Partial<Pace> = {}): Learnt => {
+  const { pull, least, smallest, rounds, step } = { ...PACE, ...pace };
+  const index = indexOf(
+    choices.flatMap((choice) => choice.signs),
+    least,
+  );
   const rows = choices.map((choice) => choice.signs.map((signs) => coded(signs, index)));
-  const weights = descend(index.size, choices.length, (now, slope) => {
-    for (let at = 0; at < index.size; at++) slope[at] = PULL * (now[at] as number);
-    for (const [row, options] of rows.entries()) {
-      const sums = options.map((signs) => signs.reduce((sum, at) => sum + (now[at] as number), 0));
-      const most = Math.max(...sums);
-      const powers = sums.map((sum) => Math.exp(sum - most));
-      const whole = powers.reduce((a, b) => a + b, 0);
-      const right = choices[row]?.right ?? [];
-      const rights = powers.reduce((sum, power, at) => sum + (right[at] === true ? power : 0), 0);
-      for (const [at, signs] of options.entries()) {
-        const power = powers[at] ?? 0;
-        const pull = power / whole - (right[at] === true ? power / rights : 0);
-        for (const sign of signs) slope[sign] = (slope[sign] as number) + pull;
+  const weights = new Weights(index.met.length);
+  for (const [round, at] of mixed(rows.length, rounds)) {
+    const options = rows[at] ?? [];
+    const right = choices[at]?.right ?? [];
+    const sums = options.map((row) => sumOf(row, weights.values));
+    const most = Math.max(...sums);
+    const powers = sums.map((sum) => Math.exp(sum - most));
+    const whole = powers.reduce((a, b) => a + b, 0);
+    const rights = powers.reduce((sum, power, option) => sum + (right[option] === true ? power : 0), 0);
+    for (const [option, row] of options.entries()) {
+      const power = powers[option] ?? 0;
+      const slope = power / whole - (right[option] === true ? power / rights : 0);
+      for (const sign of row) {
+        const pulled = (pull / (index.met[sign] as number)) * (weights.values[sign] as number);
+        weights.move(sign, slope + pulled, step * (1 - round / rounds));
       }
     }
-  });
-  return tableOf(["right"], index, weights);
+  }
+  return tableOf(["right"], index, weights.values, smallest);
 };

@@ -1,0 +1,93 @@
+import { compareMaterials } from "../../shared/memory/materials.ts";
+import { comparePlaces } from "../../shared/memory/place.ts";
+import type { RecordFields } from "../../shared/record.ts";
+import type { Token } from "../lexicon/tokens.ts";
+import { sizeOf } from "../read/sizes.ts";
+import { keptAs, type Offer } from "./offers.ts";
+
+const DENIALS: ReadonlySet<string> = new Set(
+  "not no wasnt isnt werent arent didnt aint never nor nae instead rather wrong scratch strike scrap scrub forget without than said thought".split(
+    " ",
+  ),
+);
+const TURNS: ReadonlySet<string> = new Set("but it its was were actually rather meant be".split(" "));
+/** As far back, in words, as a denial reaches. */
+const REACH = 5;
+
+export const saysSame = (offer: Offer, fields: RecordFields): boolean => {
+  const kept = keptAs(offer.field, fields);
+  if (offer.field === "material") return kept.some((each) => compareMaterials([each], [offer.is]) === "same");
+  if (offer.field === "where") return kept.some((each) => comparePlaces(each, offer.is) === "same");
+  return kept.includes(offer.is);
+};
+
+const wordAt = (tokens: readonly Token[], at: number): string => tokens[at]?.norm ?? "^";
+
+const denialBefore = (tokens: readonly Token[], at: number): string => {
+  for (let back = 1; back <= REACH; back++) {
+    const word = wordAt(tokens, at - back);
+    if (DENIALS.has(word)) return `${word} ${sizeOf(back)}`;
+    if (TURNS.has(word) && back > 1) return `none ${word}`;
+  }
+  return "none";
+};
+
+/** What of the rest of the message bears on one offer: the same for all, so worked out once. */
+export type OfferScene = {
+  readonly tokens: readonly Token[];
+  readonly offers: readonly Offer[];
+  readonly fields: RecordFields;
+  /** The values that the rules would put right, as `field value`. */
+  readonly ruled: ReadonlySet<string>;
+};
+
+/** The signs, as names, that tell whether a value named in a message is what the record should say. */
+export const offerSigns = ({ tokens, offers, fields, ruled }: OfferScene, offer: Offer): string[] => {
+  const { field, from, to, sort } = offer;
+  const alike = offers.filter((each) => each.field === field);
+  const others = alike.filter((each) => each.is !== offer.is);
+  const same = saysSame(offer, fields);
+  const contrasted = others.some((each) => saysSame(each, fields));
+  const last = alike.every((each) => each.from <= from);
+  const first = alike.every((each) => each.from >= from);
+  const kept = keptAs(field, fields).length;
+  const denied = denialBefore(tokens, from);
+  const rule = ruled.has(`${field} ${offer.is}`)
+    ? "this"
+    : [...ruled].some((each) => each.startsWith(`${field} `))
+      ? "other"
+      : ruled.size > 0
+        ? "none"
+        : "silent";
+  const size = sizeOf(tokens.length);
+  const round = tokens.slice(Math.max(0, from - 4), from).map(({ norm }) => norm);
+  const behind = tokens.slice(to, to + 4).map(({ norm }) => norm);
+  const opener = wordAt(tokens, 0);
+  const signs = [
+    `same=${String(same)}`,
+    `same=${String(same)} contrasted=${String(contrasted)}`,
+    `contrasted=${String(contrasted)} kept=${sizeOf(kept)}`,
+    `sort=${sort}`,
+    `sort=${sort} same=${String(same)}`,
+    `denied=${denied}`,
+    `denied=${denied} same=${String(same)}`,
+    `others=${sizeOf(others.length)} place=${first ? "first" : last ? "last" : "middle"}`,
+    `others=${sizeOf(others.length)} same=${String(same)} place=${first ? "first" : last ? "last" : "middle"}`,
+    `rule=${rule}`,
+    `rule=${rule} same=${String(same)}`,
+    `rule=${rule} denied=${denied}`,
+    `left=${wordAt(tokens, from - 1)}`,
+    `left2=${wordAt(tokens, from - 2)} ${wordAt(tokens, from - 1)}`,
+    `right=${wordAt(tokens, to)}`,
+    `right2=${wordAt(tokens, to)} ${wordAt(tokens, to + 1)}`,
+    `opener=${opener}`,
+    `size=${size}`,
+    `size=${size} same=${String(same)} others=${sizeOf(others.length)}`,
+    `from=${sizeOf(from)}`,
+    `ends=${String(to >= tokens.length)}`,
+    ...round.map((word) => `before=${word}`),
+    ...behind.map((word) => `behind=${word}`),
+    ...tokens.slice(0, 24).map(({ norm }) => `word=${norm}`),
+  ];
+  return signs.flatMap((sign) => [sign, `${field} ${sign}`]);
+};

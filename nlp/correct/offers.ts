@@ -1,0 +1,220 @@
+import { changedDate } from "../../shared/memory/amend-date.ts";
+import type { Change, DateChange } from "../../shared/memory/correction.ts";
+import type { Moment } from "../../shared/reading.ts";
+import type { RecordFields } from "../../shared/record.ts";
+import { deedsIn } from "../ask/deeds.ts";
+import { mentionsIn } from "../ask/names.ts";
+import people from "../ask/people.json" with { type: "json" };
+import { placeTokensOf } from "../read/ground.ts";
+import { type Scan, type Stretch, scan } from "../read/scan.ts";
+import { Places } from "../read/where.ts";
+import { plain } from "./pieces.ts";
+import { shiftIn } from "./shift.ts";
+
+export type OfferField = "component" | "action" | "date" | "cost" | "material" | "where" | "who" | "outcome";
+
+/** A value that a message names and that may take the place of what a record says. */
+export type Offer = Stretch & {
+  readonly field: OfferField;
+  readonly change: Change;
+  /** The value as text, to compare: an id, EDTF without "~", a number, the words. */
+  readonly is: string;
+  /** What sort of value it is within its field. */
+  readonly sort: string;
+};
+
+const PEOPLE: ReadonlySet<string> = new Set(people.who);
+const SELF: ReadonlySet<string> = new Set(["myself", "me", "ourselves"]);
+
+export const bareDate = (edtf: string | null): string => (edtf ?? "").replace(/~/g, "");
+
+type Said = {
+  readonly found: Scan;
+  readonly words: readonly string[];
+  readonly fields: RecordFields;
+  readonly moment: Moment;
+};
+
+const overlaps = (a: Stretch, b: Stretch): boolean => a.from < b.to && b.from < a.to;
+
+const things = ({ found, words }: Said): Offer[] => {
+  const named = found.components.map(
+    ({ from, to, id, weak }): Offer => ({
+      from,
+      to,
+      field: "component",
+      change: { change: "fields", to: { component: id } },
+      is: id,
+      sort: weak ? "weak" : "named",
+    }),
+  );
+  const nicknamed = mentionsIn(words).flatMap((mention): Offer[] =>
+    named.some((each) => overlaps(each, mention))
+      ? []
+      : mention.named.slice(0, 1).map(
+          ({ component, sure }): Offer => ({
+            from: mention.from,
+            to: mention.to,
+            field: "component",
+            change: { change: "fields", to: { component } },
+            is: component,
+            sort: sure >= 0.8 ? "nick" : "group",
+          }),
+        ),
+  );
+  return [...named, ...nicknamed];
+};
+
+const works = ({ words }: Said): Offer[] =>
+  deedsIn(words).flatMap(({ from, to, actions }) =>
+    actions.slice(0, 2).map(
+      (action, at): Offer => ({
+        from,
+        to,
+        field: "action",
+        change: { change: "fields", to: { action } },
+        is: action,
+        sort: at === 0 ? "first" : "also",
+      }),
+    ),
+  );
+
+const dateOffer = (at: Stretch, to: DateChange, sort: string, { fields, moment }: Said): Offer[] => {
+  const date = changedDate(to, fields.date, moment.hemisphere);
+  return date === null
+    ? []
+    : [{ from: at.from, to: at.to, field: "date", change: { change: "date", to }, is: bareDate(date), sort }];
+};
+
+const shiftSort = (change: DateChange): string => Object.keys(change)[0] ?? "on";
+
+const LAST_DAY = 31;
+
+const dates = (said: Said): Offer[] => {
+  const { found } = said;
+  const shift = shiftIn(plain(found.text));
+  const whole = { from: 0, to: found.tokens.length };
+  const days = found.numbers.filter(
+    (number) =>
+      number.kind === "ordinal" &&
+      number.value <= LAST_DAY &&
+      !found.times.some((ref) => overlaps(ref, number)),
+  );
+  return [
+    ...found.times.flatMap((ref) => dateOffer(ref, { on: ref.time.edtf }, ref.time.role, said)),
+    ...days.flatMap((number) => dateOffer(number, { dayOfMonth: number.value }, "ordinal", said)),
+    ...(shift === undefined ? [] : dateOffer(whole, shift, shiftSort(shift), said)),
+  ];
+};
+
+const sums = ({ found, words }: Said): Offer[] => {
+  const offer = (at: Stretch, cost: number, sort: string): Offer => ({
+    from: at.from,
+    to: at.to,
+    field: "cost",
+    change: { change: "fields", to: { cost } },
+    is: String(cost),
+    sort,
+  });
+  const money = found.amounts.filter(({ what }) => what === "money");
+  const taken: readonly Stretch[] = [...found.amounts, ...found.times, ...found.components];
+  const bare = found.numbers.filter(
+    (number) =>
+      (number.kind === "cardinal" || number.kind === "run") &&
+      !taken.some((each) => overlaps(each, number)) &&
+      number.value > 0 &&
+      !(number.to - number.from === 1 && words[number.from] === "one"),
+  );
+  return [
+    ...money.map((amount) => offer(amount, amount.value, "money")),
+    ...bare.map((number) => offer(number, number.value, "bare")),
+  ];
+};
+
+const stuffs = ({ found }: Said): Offer[] =>
+  found.materials.map(
+    ({ from, to, name, group }): Offer => ({
+      from,
+      to,
+      field: "material",
+      change: { change: "materials", drop: [], add: [name], how: "instead" },
+      is: name,
+      sort: group ?? "other",
+    }),
+  );
+
+const places = ({ found }: Said): Offer[] => {
+  const sides = new Places(found, new Uint8Array(found.tokens.length));
+  const offers: Offer[] = [];
+  const offer = (at: Stretch, sort: string): void => {
+    if (offers.some((each) => overlaps(each, at))) return;
+    const where = sides.words(at);
+    offers.push({ ...at, field: "where", change: { change: "fields", to: { where } }, is: where, sort });
+  };
+  for (const ref of found.components) {
+    const at = sides.ofMention(ref);
+    if (at !== undefined) offer(at, "of-thing");
+  }
+  const tokens = placeTokensOf(found);
+  for (let from = 0; from < found.tokens.length; from++) {
+    const phrase = sides.within({ from, to: found.tokens.length }, offers);
+    if (phrase === undefined) break;
+    offer(phrase, "phrase");
+    from = Math.max(from, phrase.to - 1);
+  }
+  for (const from of tokens) offer({ from, to: from + 1 }, "word");
+  return offers;
+};
+
+const OWNERS: ReadonlySet<string> = new Set(["the", "a", "my", "our", "his", "her", "some", "that"]);
+
+const doers = ({ words }: Said): Offer[] =>
+  words.flatMap((word, at): Offer[] => {
+    const is = PEOPLE.has(word) ? "other" : SELF.has(word) ? "me" : undefined;
+    if (is === undefined) return [];
+    const owner = words.slice(Math.max(0, at - 3), at).findIndex((each) => OWNERS.has(each));
+    const from = owner < 0 ? at : Math.max(0, at - 3) + owner;
+    const by = is === "me" ? null : words.slice(from, at + 1).join(" ");
+    return [{ from, to: at + 1, field: "who", change: { change: "done-by", to: by }, is, sort: is }];
+  });
+
+const outcomes = ({ found }: Said): Offer[] =>
+  found.verdicts.map(
+    ({ from, to, value: { outcome } }): Offer => ({
+      from,
+      to,
+      field: "outcome",
+      change: { change: "fields", to: { outcome } },
+      is: outcome,
+      sort: outcome,
+    }),
+  );
+
+/** All values that a message names, as what they would put right in a record. */
+export const offersIn = (text: string, moment: Moment, fields: RecordFields): readonly Offer[] => {
+  const found = scan(text, moment);
+  const said: Said = { found, words: found.tokens.map(({ norm }) => norm), fields, moment };
+  return [things, works, dates, sums, stuffs, places, doers, outcomes].flatMap((each) => each(said));
+};
+
+/** What a record says in the field of an offer, in the offer's terms; "" for nothing. */
+export const keptAs = (field: OfferField, fields: RecordFields): readonly string[] => {
+  switch (field) {
+    case "component":
+      return [fields.component];
+    case "action":
+      return fields.action === null ? [] : [fields.action];
+    case "date":
+      return fields.date === null ? [] : [bareDate(fields.date)];
+    case "cost":
+      return fields.cost === null ? [] : [String(fields.cost)];
+    case "material":
+      return fields.materials;
+    case "where":
+      return fields.where === null ? [] : [fields.where];
+    case "who":
+      return [];
+    case "outcome":
+      return fields.outcome === null ? [] : [fields.outcome];
+  }
+};

@@ -1,0 +1,79 @@
+import type { Change } from "../../shared/memory/correction.ts";
+import type { RecordFields } from "../../shared/record.ts";
+import type { Token } from "../lexicon/tokens.ts";
+import { type OfferScene, offerSigns, saysSame } from "./offer-signs.ts";
+import type { Offer, OfferField } from "./offers.ts";
+
+/** How sure that a value is what the record should have, instead or besides, or what it should not; 0 to 1. */
+export type Rate = (signs: readonly string[]) => Readonly<Record<"in" | "also" | "drop", number>>;
+
+/** From here on, a value is taken. */
+const ENOUGH = 0.33;
+
+type Rated = { readonly offer: Offer; readonly sure: number; readonly how: "in" | "also" | "drop" };
+
+const keysOf = (change: Change): string[] => {
+  if (change.change === "fields")
+    return Object.entries(change.to).map(
+      ([field, value]) => `${field} ${typeof value === "object" ? "" : String(value)}`,
+    );
+  if (change.change === "date") return ["date", ...("on" in change.to ? [`date ${change.to.on}`] : [])];
+  if (change.change === "materials") return change.add.map((name) => `material ${name}`);
+  if (change.change === "done-by") return [`who ${change.to === null ? "me" : "other"}`];
+  return change.change === "number" && change.to !== null ? [`cost ${String(change.to)}`] : [change.change];
+};
+
+export const offerScene = (
+  tokens: readonly Token[],
+  offers: readonly Offer[],
+  fields: RecordFields,
+  ruled: readonly Change[],
+): OfferScene => ({ tokens, offers, fields, ruled: new Set(ruled.flatMap(keysOf)) });
+
+const best = (rated: readonly Rated[], field: OfferField): Rated | undefined =>
+  rated
+    .filter(({ offer, how }) => offer.field === field && how !== "drop")
+    .reduce<Rated | undefined>(
+      (top, each) => (top === undefined || each.sure > top.sure ? each : top),
+      undefined,
+    );
+
+const SINGLE: readonly OfferField[] = ["component", "action", "date", "cost", "where", "who", "outcome"];
+
+const stuff = (rated: readonly Rated[], fields: RecordFields): Change[] => {
+  const mine = rated.filter(({ offer }) => offer.field === "material");
+  const add = mine.filter(({ how, offer }) => how !== "drop" && !saysSame(offer, fields));
+  const drop = mine.filter(({ how }) => how === "drop").map(({ offer }) => offer.is);
+  if (add.length === 0) {
+    return drop.length === 0 ? [] : [{ change: "materials", drop, add: [], how: "instead" }];
+  }
+  const also = add.some(({ how }) => how === "also");
+  return [
+    { change: "materials", drop, add: add.map(({ offer }) => offer.is), how: also ? "also" : "instead" },
+  ];
+};
+
+const merged = (changes: readonly Change[]): Change[] => {
+  const to: Partial<RecordFields> = Object.assign(
+    {},
+    ...changes.map((change) => (change.change === "fields" ? change.to : {})),
+  ) as Partial<RecordFields>;
+  const others = changes.filter(({ change }) => change !== "fields");
+  return Object.keys(to).length > 0 ? [{ change: "fields", to }, ...others] : others;
+};
+
+/** What a message puts right in a record, of all the values that it names. */
+export const weighedChanges = (scene: OfferScene, rate: Rate): Change[] => {
+  const rated = scene.offers.flatMap((offer): Rated[] => {
+    const sure = rate(offerSigns(scene, offer));
+    const how = (["in", "also", "drop"] as const).reduce((top, each) =>
+      sure[each] > sure[top] ? each : top,
+    );
+    return sure[how] >= ENOUGH ? [{ offer, sure: sure[how], how }] : [];
+  });
+  const single = SINGLE.flatMap((field) => {
+    const top = best(rated, field);
+    return top === undefined || saysSame(top.offer, scene.fields) ? [] : [top.offer.change];
+  });
+  return merged([...single, ...stuff(rated, scene.fields)]);
+};

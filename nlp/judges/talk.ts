@@ -1,0 +1,71 @@
+import { chances, type Learnt, weighing } from "../read/linear.ts";
+import learnt from "./talk.json" with { type: "json" };
+
+export const MESSAGES = ["question", "correction", "removal"] as const;
+export type MessageKind = (typeof MESSAGES)[number];
+export const OFFERED = ["in", "also", "drop"] as const;
+export type Offered = (typeof OFFERED)[number];
+
+/** What a question asks for: the kind, and what of it where a kind has several. */
+export const ASKS = [
+  "last what",
+  "last when",
+  "last how-long-ago",
+  "last materials",
+  "last who",
+  "last why",
+  "last cost",
+  "last state",
+  "last place",
+  "last cure",
+  "list",
+  "ever",
+  "count failures",
+  "count work",
+  "holding",
+  "open",
+  "buy",
+  "cost all",
+  "cost dearest",
+  "longest",
+  "longest shortest",
+  "said",
+  "use",
+  "due",
+  "worst",
+  "decide",
+  "ready",
+] as const;
+export type AskedFor = (typeof ASKS)[number];
+
+/** What was learnt from messages of which it is known what they are; chances go from 0 to 1. */
+export type TalkJudges = {
+  /** What a message is; low in all for a note or small talk. */
+  readonly message: (signs: readonly string[]) => Readonly<Record<MessageKind, number>>;
+  /** Whether a value named is the one that the record should have, instead or besides, or the one that it should not. */
+  readonly offer: (signs: readonly string[]) => Readonly<Record<Offered, number>>;
+  /** What a question asks for. */
+  readonly ask: (signs: readonly string[]) => { readonly asks: AskedFor; readonly sure: number };
+};
+
+export type LearntTalk = { readonly message: Learnt; readonly offer: Learnt; readonly ask: Learnt };
+
+const named = <T extends string>(names: readonly T[], values: readonly number[]): Record<T, number> =>
+  Object.fromEntries(names.map((name, at) => [name, values[at] ?? 0])) as Record<T, number>;
+
+export const talkJudgesBy = (tables: LearntTalk): TalkJudges => {
+  const message = weighing(tables.message, MESSAGES);
+  const offer = weighing(tables.offer, OFFERED);
+  const ask = weighing(tables.ask, ASKS);
+  return {
+    ask: (signs) => {
+      const rated = chances(ask, signs);
+      const sure = Math.max(...rated);
+      return { asks: ASKS[rated.indexOf(sure)] ?? "last what", sure };
+    },
+    message: (signs) => named(MESSAGES, chances(message, signs)),
+    offer: (signs) => named(OFFERED, chances(offer, signs)),
+  };
+};
+
+export const LEARNT_TALK: TalkJudges = talkJudgesBy(learnt);

@@ -1,0 +1,59 @@
+import type { Change, Target } from "../../shared/memory/correction.ts";
+import type { Intent } from "../../shared/memory/intent.ts";
+import type { Moment } from "../../shared/reading.ts";
+import { offerScene, weighedChanges } from "../correct/weighed.ts";
+import type { MessageKind, TalkJudges } from "../judges/talk.ts";
+import { scan } from "../read/scan.ts";
+import type { Meant } from "./lately.ts";
+
+export const TELLS: Intent = { is: "tell", read: null, again: null, rest: null };
+
+/** From here on, the record is taken away, or what a message names is put in place of what the record says. */
+const EVEN = 0.5;
+const ENOUGH = 0.4;
+/** The same for words in which the reader finds work. */
+const ENOUGH_FOR_WORK = 0.6;
+/** Below this, words that the rules take for a correction tell something. */
+const HARDLY = 0.2;
+
+const corrects = (target: Target, changes: readonly Change[]): Intent => ({
+  is: "correct",
+  correction: { target, changes, not: {} },
+  announced: false,
+  rest: null,
+});
+
+const takesAway = (intent: Intent): boolean =>
+  intent.is === "correct" && intent.correction.changes.some(({ change }) => change === "remove");
+
+/** What a message is taken for, and whether it tells of work or use as well. */
+export type Taken = { readonly kind: Readonly<Record<MessageKind, number>>; readonly tells: boolean };
+
+const onlyVerdict = (changes: readonly Change[]): boolean =>
+  changes.every(
+    (change) => change.change === "fields" && Object.keys(change.to).every((field) => field === "outcome"),
+  );
+
+/** What a message puts right in the record told of last, where it is taken for a correction; else what the rules say. */
+export const putRight = (
+  ruled: Intent,
+  { kind, tells }: Taken,
+  { shown, alone, offers }: Meant,
+  text: string,
+  moment: Moment,
+  judges: TalkJudges,
+): Intent => {
+  const target: Target = alone ? { by: "record", record: shown.id } : { by: "last" };
+  const isOlder = ruled.is === "correct" && ruled.correction.target.by !== "last";
+  if (kind.removal > EVEN && kind.removal > kind.correction)
+    return isOlder || takesAway(ruled) ? ruled : corrects(target, [{ change: "remove" }]);
+  if (isOlder) return ruled;
+  const isNews = tells && ruled.is === "tell";
+  if (kind.correction > (isNews ? ENOUGH_FOR_WORK : ENOUGH)) {
+    const before = ruled.is === "correct" ? ruled.correction.changes : [];
+    const bench = offerScene(scan(text, moment).tokens, offers, shown.fields, before);
+    const changes = weighedChanges(bench, judges.offer);
+    if (changes.length > 0 && !(isNews && onlyVerdict(changes))) return corrects(target, changes);
+  }
+  return ruled.is === "correct" && kind.correction + kind.removal < HARDLY ? TELLS : ruled;
+};
