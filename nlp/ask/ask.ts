@@ -1,4 +1,4 @@
-import { EMPTY_TOPIC, type Query, type Topic } from "../../shared/memory/query.ts";
+import { EMPTY_TOPIC, type Focus, type Period, type Query, type Topic } from "../../shared/memory/query.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { UseUnit } from "../../shared/record.ts";
 import { type AskedFor, LEARNT_TALK } from "../judges/talk.ts";
@@ -71,6 +71,15 @@ const orderOf = (words: string): "newest" | "oldest" =>
 const DEAREST =
   /\b(?:dearest|costliest|most (?:expensive|costly)|biggest (?:bill|expense|outlay|spend|cost))\b/;
 
+/** What made an end of a trouble may be any work: "what got rid of the smell". */
+const lastOf = (focus: Focus, topic: Topic, period: Period | null, order: "newest" | "oldest"): Question => ({
+  ask: "last",
+  topic: focus === "cure" ? { ...topic, actions: [] } : topic,
+  period,
+  focus,
+  order,
+});
+
 const shortestIn = (words: string): "longest" | "shortest" =>
   /\b(?:shortest|least)\b/.test(words) ? "shortest" : "longest";
 
@@ -82,7 +91,7 @@ const queryOf = (asked: Asked, words: string, timed: Timed, topic: Topic): Quest
     case "ready":
       return { ask: "ready" };
     case "last":
-      return { ask: "last", topic, period, focus: asked.focus ?? "what", order: orderOf(words) };
+      return lastOf(asked.focus ?? "what", topic, period, orderOf(words));
     case "count":
       return {
         ask: "count",
@@ -118,9 +127,16 @@ const queryOf = (asked: Asked, words: string, timed: Timed, topic: Topic): Quest
 const isBare = (topic: Topic): boolean => topic.named.length + topic.systems.length === 0;
 
 const POINTS_BACK =
-  /\b(?:it|its|(?<!\b(?:everything|all|anything|whatever|stuff|things|jobs|work|money) )that|them|they|those|these|one|there(?! (?:is|are|was|were|a|any|been)\b)|this(?! (?:thing|rig|trailer|camper|caravan|van|old|year|month|week|one here)\b))\b/;
+  /\b(?:it|its|(?<!\b(?:everything|all|anything|whatever|stuff|things|jobs|work|money) )that|them|they|those|these|(?<!\bwhich )one|there(?! (?:is|are|was|were|a|any|been)\b)|this(?! (?:thing|rig|trailer|camper|caravan|van|old|year|month|week|one here)\b))\b/;
 /** Questions about the whole rig, whatever was asked before. */
 const ABOUT_ALL: ReadonlySet<string> = new Set(["open", "buy", "use", "worst", "ready"]);
+
+/** Money and lists of the whole rig: "of all the jobs", "what did we drop on the van". */
+const WHOLE_RIG =
+  /\b(?:all (?:of )?(?:the|my|our|these|those) (?:\w+ )?(?:jobs?|work|repairs?|fixes|things|bills)|everything|(?:the|this|my|our|that) (?:whole )?(?:rig|trailer|van|caravan|camper)|grand total|overall)\b/;
+
+const asksOfAll = (asked: Asked, words: string): boolean =>
+  ABOUT_ALL.has(asked.kind) || ((asked.kind === "cost" || asked.kind === "list") && WHOLE_RIG.test(words));
 
 /** Less sure than this, a word may tell of trouble with what was asked about: "how often did it leak". */
 const NAMED_ENOUGH = 0.65;
@@ -235,7 +251,7 @@ export const ask = (text: string, moment: Moment, before: Question | null): Ques
   const topic = carried(
     topicOf(wholeStory(said)),
     said,
-    ABOUT_ALL.has(asked.kind) ? undefined : topicBefore(before),
+    asksOfAll(asked, said) ? undefined : topicBefore(before),
   );
   return queryOf(asked, said, timed, topic);
 };

@@ -32,9 +32,11 @@ const covered = (spans: readonly { readonly from: number; readonly to: number }[
 const PEOPLE: ReadonlySet<string> = new Set(people.who.map((word) => plainWords(word).join(" ")));
 const OWNERS: ReadonlySet<string> = new Set(["the", "a", "my", "our", "that", "by", "mobile"]);
 
-/** "The dealer did", "by my son": a person, and not the shop that things are bought in. */
+/** "The dealer did", "by my son": a person, and neither the shop that things are bought in nor one to be told. */
 const isPerson = (words: readonly string[], word: string, at: number): boolean =>
-  PEOPLE.has(word) && OWNERS.has(words[at - 1] ?? "") && !/^(?:from|at|in|to)$/.test(words[at - 2] ?? "");
+  PEOPLE.has(word) &&
+  OWNERS.has(words[at - 1] ?? "") &&
+  !/^(?:from|at|in|to|tell|telling|told|ask|asking|show|showing|for|with)$/.test(words[at - 2] ?? "");
 
 /** "By me", "myself": the speaker; "by others": anyone else. */
 const SPEAKER = /\b(?:by (?:me|us)|myself|ourselves|(?:me|us) (?:or|alone))\b/;

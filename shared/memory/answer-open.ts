@@ -3,6 +3,7 @@ import type { Hemisphere } from "../reading.ts";
 import type { Answer } from "./answer-data.ts";
 import { answerTo } from "./answer-parts.ts";
 import { placeFits } from "./fit.ts";
+import { comparePlaces } from "./place.ts";
 import { type Ground, namesNothing, stepsOf } from "./pool.ts";
 import type { Period, Query, Topic } from "./query.ts";
 import { spanOf } from "./when.ts";
@@ -11,11 +12,21 @@ import { tellsBuying } from "./work.ts";
 const MANY = 100;
 /** How many of the latest failures are looked through for ones that nobody dealt with. */
 const FAILURES = 40;
+/** How many of the latest pieces of work on a thing are looked through for one that took over. */
+const LATER = 20;
 
 const componentsIn = (topic: Topic) => (namesNothing(topic) ? {} : { components: stepsOf(topic).flat() });
 
+/** Work on the same thing since then, unless it was surely elsewhere, has taken over. */
 const hasLaterWork = (history: History, failed: KeptRecord): boolean =>
-  history.records({ line: failed.line, kinds: ["repair"], limit: 3 }).some((record) => record.id > failed.id);
+  history
+    .records({ components: [failed.fields.component], kinds: ["repair"], limit: LATER })
+    .some(
+      (record) =>
+        record.id > failed.id &&
+        (record.line === failed.line ||
+          comparePlaces(record.fields.where, failed.fields.where) !== "different"),
+    );
 
 const nobodyNotedIt = (open: readonly KeptRecord[], failed: KeptRecord): boolean =>
   !open.some((record) => record.fields.component === failed.fields.component);

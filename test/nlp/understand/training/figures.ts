@@ -1,7 +1,7 @@
-import { writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { ASKS, type LearntTalk, MESSAGES, OFFERED } from "../../../../nlp/judges/talk.ts";
 import { regress } from "../../read/training/linear.ts";
+import { writeLearnt } from "../../read/training/written.ts";
 import { talkLessons } from "./examples.ts";
 import { KEPT_OUT } from "./kept-out.ts";
 import { knownMessages } from "./talk.ts";
@@ -25,10 +25,4 @@ const learnt: LearntTalk = {
   offer: regress(lessons.offer, OFFERED),
   ask: regress(lessons.ask, ASKS),
 };
-const lines = Object.entries(learnt).map(([name, table]) => {
-  const signs = Object.entries(table.signs).map(
-    ([sign, pairs]) => `${JSON.stringify(sign)}:${JSON.stringify(pairs)}`,
-  );
-  return `${JSON.stringify(name)}:{"of":${JSON.stringify(table.of)},"bias":${JSON.stringify(table.bias)},"signs":{\n${signs.join(",\n")}\n}}`;
-});
-writeFileSync(FILE, `{\n${lines.join(",\n")}\n}\n`);
+writeLearnt(FILE, learnt);
