@@ -47,7 +47,8 @@ export const putRight = (
   const isOlder = ruled.is === "correct" && ruled.correction.target.by !== "last";
   if (kind.removal > EVEN && kind.removal > kind.correction)
     return isOlder || takesAway(ruled) ? ruled : corrects(target, [{ change: "remove" }]);
-  if (isOlder) return ruled;
+  const tellsMore = ruled.rest !== null && tells;
+  if (isOlder || tellsMore) return ruled;
   const isNews = tells && ruled.is === "tell";
   if (kind.correction > (isNews ? ENOUGH_FOR_WORK : ENOUGH)) {
     const before = ruled.is === "correct" ? ruled.correction.changes : [];
