@@ -2,7 +2,7 @@ import { expect, it } from "vitest";
 import { memoryChatLog } from "../../../bot/chat/memory-chat-log.ts";
 import { describeInBrowser } from "./browser.ts";
 import { freshKey, openChat, temporaryFolder } from "./harness.ts";
-import { box, say, seen, words } from "./page-steps.ts";
+import { box, comesTrue, say, seen, words } from "./page-steps.ts";
 
 describeInBrowser("the chat page when things go wrong", (open) => {
   it("keeps words while the program is off, also when the page is opened anew, and sends them once", async () => {
@@ -13,7 +13,7 @@ describeInBrowser("the chat page when things go wrong", (open) => {
     const page = await open(first.url);
     await say(page, "before");
     await seen(page, "before");
-    await page.waitForFunction("navigator.serviceWorker.controller !== null");
+    await comesTrue(page, "navigator.serviceWorker.controller !== null");
     await first.server.stop();
     await page.getByText("Holdfast is not running. Your words are kept here").waitFor();
     await say(page, "while it was off");

@@ -3,7 +3,7 @@ import { expect, it } from "vitest";
 import { describeInBrowser } from "./browser.ts";
 import { freshKey, ONE_PIXEL, openChat } from "./harness.ts";
 import { brokenRules, CONTRASTS, sidewaysScroll } from "./page-measures.ts";
-import { echo, run, seen } from "./page-steps.ts";
+import { comesTrue, echo, run, seen } from "./page-steps.ts";
 
 describeInBrowser("the chat page for everybody", (open) => {
   it("can be used by keyboard alone", async () => {
@@ -14,7 +14,7 @@ describeInBrowser("the chat page for everybody", (open) => {
       bot.on("callback_query:data", (ctx) => ctx.editMessageText("Undone."));
     });
     const page = await open(url);
-    await page.waitForFunction("document.activeElement.id === 'words'");
+    await comesTrue(page, "document.activeElement.id === 'words'");
     await page.keyboard.type("two lines");
     await page.keyboard.press("Shift+Enter");
     await page.keyboard.type("of it");
@@ -87,7 +87,8 @@ describeInBrowser("the chat page for everybody", (open) => {
     await page.getByRole("button", { name: "Earlier messages" }).click();
     await seen(page, "Message 1");
     await page.getByRole("button", { name: "1 new" }).click();
-    await page.waitForFunction(
+    await comesTrue(
+      page,
       "(({ scrollHeight, scrollTop, clientHeight }) => scrollHeight - scrollTop - clientHeight < 2)(document.getElementById('scroller'))",
     );
   });

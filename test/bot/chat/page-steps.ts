@@ -1,5 +1,6 @@
 import { Bot, type Context } from "grammy";
 import type { Page } from "playwright-core";
+import { expect } from "vitest";
 import { atEnd, TOKEN } from "./harness.ts";
 
 export const run = (apiRoot: string, teach: (bot: Bot) => void): void => {
@@ -24,3 +25,7 @@ export const say = async (page: Page, text: string) => {
 
 export const seen = (page: Page, text: string) =>
   page.locator("#log").getByText(text, { exact: true }).waitFor();
+
+/** Waits until an expression holds in the page, which forbids text as code to its own scripts and so to a waiting one. */
+export const comesTrue = (page: Page, expression: string): Promise<void> =>
+  expect.poll(() => page.evaluate(expression), { timeout: 10_000 }).toBe(true);

@@ -2,7 +2,7 @@ import { InputFile } from "grammy";
 import { expect, it } from "vitest";
 import { describeInBrowser } from "./browser.ts";
 import { freshKey, ONE_PIXEL, openChat } from "./harness.ts";
-import { echo, run, say, seen, words } from "./page-steps.ts";
+import { comesTrue, echo, run, say, seen, words } from "./page-steps.ts";
 
 describeInBrowser("talking on the chat page", (open) => {
   it("sends words, shows the answer, and takes a tap", async () => {
@@ -106,7 +106,7 @@ describeInBrowser("talking on the chat page", (open) => {
       },
     ]);
     const picture = page.locator("#log img");
-    await page.waitForFunction("document.querySelector('#log img').naturalWidth === 1");
+    await comesTrue(page, "document.querySelector('#log img').naturalWidth === 1");
     expect(await picture.getAttribute("alt")).toBe("The roof edge");
   });
 
