@@ -23,8 +23,12 @@ const temperatureHeard = (
   return true;
 };
 
+/** "A new one is 260": the one is no figure. */
+const A_SINGLE = 1;
+
 const figureHeard = (turn: Turn, asked: Extract<Asked, { is: "number" }>, text: string): boolean => {
-  const [number] = findNumbers(text);
+  const numbers = findNumbers(text);
+  const number = numbers.find(({ value }) => value !== A_SINGLE) ?? numbers[0];
   if (number === undefined) return false;
   heardBack(turn);
   decideFor(turn, asked.component, { ...asked.given, [asked.wanted]: number.value });

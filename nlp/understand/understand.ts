@@ -29,9 +29,11 @@ const ASKS: ReadonlySet<Intent["is"]> = new Set(["ask", "decide", "ready"]);
 /** Longer messages, in letters or in words and marks, are left to the rules. */
 const LONG = 600;
 const MANY = 130;
-/** From here on, words are taken for a question; where they tell of work too, nothing is lost unless it is surer. */
+/** From here on, words are taken for a question: with an asking word or mark, without one, and where they tell of work. */
 const ASKED = 0.25;
+const ASKED_IN_OTHER_WORDS = 0.5;
 const ASKED_FOR_SURE = 0.6;
+const ASKING = /\?|\b(?:what|which|when|where|who|why|how)/i;
 /** Below this, words that the rules take for a question tell something. */
 const HARDLY = 0.2;
 
@@ -51,7 +53,8 @@ export const understandBy = (judges: TalkJudges, text: string, moment: Moment, s
   const kind = kindOf(text, ruled);
   const asks = ASKS.has(ruled.is);
   const tells = !asks && tellsOf(text, moment);
-  const enough = tells ? ASKED_FOR_SURE : ASKED;
+  const openly = asks || ASKING.test(text) ? ASKED : ASKED_IN_OTHER_WORDS;
+  const enough = tells ? ASKED_FOR_SURE : openly;
   if (kind.question > enough && kind.question > kind.correction) {
     const apart = ruled.rest === null || kindOf(ruled.rest, TELLS).question < ASKED;
     return asks && apart ? ruled : askedWhole(text, moment, scene);
