@@ -31,7 +31,7 @@ const LONG = 600;
 const MANY = 130;
 /** From here on, words are taken for a question: with an asking word or mark, without one, and where they tell of work. */
 const ASKED = 0.25;
-const ASKED_IN_OTHER_WORDS = 0.5;
+const ASKED_IN_OTHER_WORDS = 0.4;
 const ASKED_FOR_SURE = 0.6;
 const ASKING = /\?|\b(?:what|which|when|where|who|why|how)/i;
 /** Below this, words that the rules take for a question tell something. */
