@@ -37,7 +37,7 @@ export const describeInBrowser = (title: string, tests: (open: Open) => void): v
     tests(async (url, options) => {
       if (!browser) throw new Error("the browser did not start");
       const context = await browser.newContext({ locale: "en-GB", timezoneId: "America/Denver", ...options });
-      context.setDefaultTimeout(6000);
+      context.setDefaultTimeout(15_000);
       const page = await context.newPage();
       const troubles: string[] = [];
       page.on("pageerror", (error) => troubles.push(error.message));
