@@ -1,0 +1,52 @@
+import { describe, expect, it } from "vitest";
+import { ask } from "../../../nlp/ask/ask.ts";
+import { topicOf } from "../../../nlp/ask/topic.ts";
+import { read } from "../../../nlp/read/index.ts";
+import { findTimes } from "../../../nlp/time/index.ts";
+import { isBareNumber } from "../../../nlp/understand/bare-number.ts";
+import { EMPTY_TOPIC, type Query } from "../../../shared/memory/query.ts";
+import type { Moment } from "../../../shared/reading.ts";
+
+const MOMENT: Moment = { said: "2025-08-03T18:30:00-06:00", zone: "America/Denver", hemisphere: "north" };
+const HITCH: Query = {
+  ask: "holding",
+  topic: { ...EMPTY_TOPIC, named: [{ component: "hitch", sure: 1 }] },
+  order: "newest",
+};
+
+describe("what a question is about", () => {
+  it("is all of the rig where all is meant, whatever was asked before", () => {
+    expect(ask("of all the jobs which one cost the most", MOMENT, HITCH)).toMatchObject({
+      ask: "cost",
+      topic: { named: [] },
+    });
+  });
+
+  it("is a year named without more", () => {
+    expect(ask("whats 2025 cost me so far", MOMENT, null)).toMatchObject({ period: { from: "2025-01-01" } });
+  });
+
+  it("is not the one who is to be told", () => {
+    expect(topicOf("what did i do to the furnace, i want to tell the guy next door").who).toBeNull();
+    expect(topicOf("did the guy do the furnace").who).toBe("guy");
+  });
+});
+
+describe("small words", () => {
+  it.each([
+    ["the summer of last year", "2024-22"],
+    ["march of 2023", "2023-03"],
+  ])("make one time of %s", (text, edtf) => {
+    expect(findTimes(text, MOMENT).map((time) => time.edtf)).toEqual([edtf]);
+  });
+
+  it("leave a price a price", () => {
+    expect(isBareNumber("a new one is 260")).toBe(true);
+    expect(isBareNumber("replaced it for 260")).toBe(false);
+  });
+
+  it("make no trouble of a trip", () => {
+    const [draft] = read("need a new spare tire before the trip", MOMENT).records;
+    expect(draft?.fields).toMatchObject({ kind: "todo", component: "tire", fault: null });
+  });
+});
