@@ -82,3 +82,15 @@ describe("answers to a nudge", () => {
     expect(understand(text, MOMENT, NUDGED).is).not.toBe("verdict");
   });
 });
+
+describe("a note told behind a correction", () => {
+  it("is kept as one", () => {
+    const intent = understand(
+      "no it was yesterday. and i also changed the fridge fan, 30 bucks",
+      MOMENT,
+      JUST_TOLD,
+    );
+    expect(intent.is).toBe("correct");
+    expect(intent.rest).toContain("fridge fan");
+  });
+});
