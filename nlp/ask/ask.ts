@@ -9,6 +9,13 @@ import { periodIn, type Timed } from "./period.ts";
 import { unwrap } from "./plain-question.ts";
 import { topicOf } from "./topic.ts";
 
+/** What "it" in a question may be about. */
+export type Before = {
+  readonly question: Question;
+  /** Asked or told just now, and not days ago. */
+  readonly fresh: boolean;
+};
+
 /** What a question asks of the log, or of the outlook. */
 export type Question = Query | { readonly ask: "decide"; readonly topic: Topic } | { readonly ask: "ready" };
 
@@ -62,7 +69,7 @@ const useOf = (words: string, timed: Timed): Query => ({
 });
 
 const orderOf = (words: string): "newest" | "oldest" =>
-  /\b(?:did (?:i|we) first|first (?:time|thing|job|go|attempt|try|fix|repair|patch|one|bead|seal\w*|\w+ing|put|did|do)|earliest|originally|the first)\b/.test(
+  /\b(?:(?:i|we|he|she|they|it) first|(?:was|were|got|get|ever|very) first|first (?:ever|time|thing|job|go|attempt|try|fix|repair|patch|one|bead|seal\w*|\w+ing|put|did|do)|earliest|originally|the first)\b/.test(
     words,
   )
     ? "oldest"
@@ -74,7 +81,11 @@ const DEAREST =
 /** What made an end of a trouble may be any work: "what got rid of the smell". */
 const lastOf = (focus: Focus, topic: Topic, period: Period | null, order: "newest" | "oldest"): Question => ({
   ask: "last",
-  topic: focus === "cure" ? { ...topic, actions: [] } : topic,
+  topic: {
+    ...topic,
+    actions: focus === "cure" ? [] : topic.actions,
+    where: order === "oldest" ? topic.where.filter((place) => place !== "first") : topic.where,
+  },
   period,
   focus,
   order,
@@ -135,8 +146,20 @@ const ABOUT_ALL: ReadonlySet<string> = new Set(["open", "buy", "use", "worst", "
 const WHOLE_RIG =
   /\b(?:all (?:of )?(?:the|my|our|these|those) (?:\w+ )?(?:jobs?|work|repairs?|fixes|things|bills)|everything|(?:the|this|my|our|that) (?:whole )?(?:rig|trailer|van|caravan|camper)|grand total|overall)\b/;
 
-const asksOfAll = (asked: Asked, words: string): boolean =>
-  ABOUT_ALL.has(asked.kind) || ((asked.kind === "cost" || asked.kind === "list") && WHOLE_RIG.test(words));
+/** "All up", "so far": a sum of everything, unless it is said what the money went into. */
+const IN_ALL =
+  /\b(?:altogether|all together|in total|total|all up|all in|all told|in all|so far|to date|since (?:i|we)|this year|last year|over (?:the )?\w+|in \d{4})\b/;
+const INTO_IT = /\b(?:on|for|into|in|with|to|about) (?:it|that|them|those|these|that one)\b/;
+
+const isSumOfAll = (words: string): boolean =>
+  IN_ALL.test(words) && !INTO_IT.test(words);
+
+/** Whether a question is about the whole rig, whatever was asked or told before. */
+const asksOfAll = (asked: Asked, words: string, before: Before): boolean => {
+  if (ABOUT_ALL.has(asked.kind)) return true;
+  if (asked.kind !== "cost" && asked.kind !== "list") return false;
+  return !before.fresh || WHOLE_RIG.test(words) || (asked.kind === "cost" && isSumOfAll(words));
+};
 
 /** Less sure than this, a word may tell of trouble with what was asked about: "how often did it leak". */
 const NAMED_ENOUGH = 0.65;
@@ -232,26 +255,46 @@ export const ruledAsk = (text: string, moment: Moment): Asked => {
 /** Below this, the rules say what is asked for. */
 const FAMILIAR = 0.3;
 
-const askedFor = (text: string, moment: Moment): Asked => {
+/** What is asked for, and how likely of the whole rig. */
+const askedFor = (text: string, moment: Moment): { readonly asked: Asked; readonly ofAll: number } => {
   const ruled = ruledAsk(text, moment);
-  const { asks, sure } = LEARNT_TALK.ask(askSigns(text, moment, ruled));
-  return sure < FAMILIAR ? ruled : { ...ASKED[asks], rule: "judged" };
+  const signs = askSigns(text, moment, ruled);
+  const { asks, sure } = LEARNT_TALK.ask(signs);
+  return {
+    asked: sure < FAMILIAR ? ruled : { ...ASKED[asks], rule: "judged" },
+    ofAll: LEARNT_TALK.ofAll(signs),
+  };
+};
+
+/** Questions that may well be about the whole rig. */
+const MAY_BE_OF_ALL: ReadonlySet<Asked["kind"]> = new Set(["open", "buy", "use", "worst", "cost", "list", "due"]);
+/** From here on, what a question seems to name is only its way of saying: from the first where it names nothing surely. */
+const OF_ALL = 0.5;
+const OF_ALL_FOR_SURE = 0.8;
+const SURELY = 0.8;
+
+/** What a question names, where it is about anything less than the whole rig. */
+const narrowed = (topic: Topic, asked: Asked, ofAll: number): Topic => {
+  const sure = topic.named.some((each) => each.sure >= SURELY) || topic.systems.length > 0;
+  const all = MAY_BE_OF_ALL.has(asked.kind) && ofAll > (sure ? OF_ALL_FOR_SURE : OF_ALL);
+  return all ? { ...EMPTY_TOPIC, who: topic.who, systems: topic.systems } : topic;
 };
 
 /**
  * The question that a text asks. `before` is the question before it, for "it" and "that one".
  * A text that names a thing and no kind of question asks for the last work on it.
  */
-export const ask = (text: string, moment: Moment, before: Question | null): Question => {
+export const ask = (text: string, moment: Moment, context: Before | null): Question => {
+  const before = context?.question ?? null;
   const past = periodIn(text, moment);
   const said = unwrap(past.rest).words;
-  const asked = askedFor(text, moment);
+  const { asked, ofAll } = askedFor(text, moment);
   const timed = AHEAD.has(asked.kind) ? periodIn(text, moment, "future") : sameTime(said, past, before);
   if (isListed(asked, said, before)) return { ...before, topic: EMPTY_TOPIC };
   const topic = carried(
-    topicOf(wholeStory(said)),
+    narrowed(topicOf(wholeStory(said)), asked, ofAll),
     said,
-    asksOfAll(asked, said) ? undefined : topicBefore(before),
+    context === null || asksOfAll(asked, said, context) ? undefined : topicBefore(before),
   );
   return queryOf(asked, said, timed, topic);
 };

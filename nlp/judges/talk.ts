@@ -38,6 +38,8 @@ export const ASKS = [
 ] as const;
 export type AskedFor = (typeof ASKS)[number];
 
+export const ABOUT = ["all"] as const;
+
 /** What was learnt from messages of which it is known what they are; chances go from 0 to 1. */
 export type TalkJudges = {
   /** What a message is; low in all for a note or small talk. */
@@ -46,9 +48,16 @@ export type TalkJudges = {
   readonly offer: (signs: readonly string[]) => Readonly<Record<Offered, number>>;
   /** What a question asks for. */
   readonly ask: (signs: readonly string[]) => { readonly asks: AskedFor; readonly sure: number };
+  /** Whether a question is about the whole rig, and names no thing or work. */
+  readonly ofAll: (signs: readonly string[]) => number;
 };
 
-export type LearntTalk = { readonly message: Learnt; readonly offer: Learnt; readonly ask: Learnt };
+export type LearntTalk = {
+  readonly message: Learnt;
+  readonly offer: Learnt;
+  readonly ask: Learnt;
+  readonly about: Learnt;
+};
 
 const named = <T extends string>(names: readonly T[], values: readonly number[]): Record<T, number> =>
   Object.fromEntries(names.map((name, at) => [name, values[at] ?? 0])) as Record<T, number>;
@@ -57,12 +66,14 @@ export const talkJudgesBy = (tables: LearntTalk): TalkJudges => {
   const message = weighing(tables.message, MESSAGES);
   const offer = weighing(tables.offer, OFFERED);
   const ask = weighing(tables.ask, ASKS);
+  const about = weighing(tables.about, ABOUT);
   return {
     ask: (signs) => {
       const rated = chances(ask, signs);
       const sure = Math.max(...rated);
       return { asks: ASKS[rated.indexOf(sure)] ?? "last what", sure };
     },
+    ofAll: (signs) => chances(about, signs)[0] ?? 0,
     message: (signs) => named(MESSAGES, chances(message, signs)),
     offer: (signs) => named(OFFERED, chances(offer, signs)),
   };

@@ -1,5 +1,6 @@
 import { ACTIONS, type Action, KINDS, type Kind, OUTCOMES, type Outcome } from "../../shared/vocabulary.ts";
 import type { ComponentRef } from "../lexicon/components.ts";
+import type { CostChoice } from "./cost-signs.ts";
 import type { DateChoice } from "./date-signs.ts";
 import type { Deed } from "./deed.ts";
 import type { ExposureChoice } from "./exposure-signs.ts";
@@ -37,6 +38,8 @@ export type Judges = {
   ) => readonly number[];
   /** How sure that some use or time passed since. */
   readonly exposure: (signs: readonly string[], made: Made, choice: ExposureChoice) => number;
+  /** How sure that a sum is what it cost. */
+  readonly cost: (signs: readonly string[], made: Made, choice: CostChoice) => number;
   /** How sure that something named went in or on. */
   readonly material: (
     signs: readonly string[],
@@ -59,6 +62,7 @@ export type LearntJudges = {
   readonly date: Learnt;
   readonly where: Learnt;
   readonly exposure: Learnt;
+  readonly cost: Learnt;
   readonly material: Learnt;
   readonly action: Learnt;
   readonly outcome: Learnt;
@@ -79,6 +83,7 @@ export const judgesBy = (tables: LearntJudges): Judges => {
   const date = weighing(tables.date, ["right"]);
   const where = weighing(tables.where, ["right"]);
   const exposure = weighing(tables.exposure, ["since"]);
+  const cost = weighing(tables.cost, ["paid"]);
   const material = weighing(tables.material, ["in"]);
   const action = weighing(tables.action, ACTIONS);
   const outcome = weighing(tables.outcome, OUTCOMES);
@@ -91,6 +96,7 @@ export const judgesBy = (tables: LearntJudges): Judges => {
     date: (signs) => shares(date, signs),
     where: (signs) => shares(where, signs),
     exposure: (signs) => chances(exposure, signs)[0] ?? 0,
+    cost: (signs) => chances(cost, signs)[0] ?? 0,
     material: (signs) => chances(material, signs)[0] ?? 0,
     action: (signs) => likeliest(ACTIONS, chances(action, signs)).value,
     outcome: (signs) => {

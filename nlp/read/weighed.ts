@@ -1,5 +1,6 @@
 import type { Edtf } from "../../shared/record.ts";
 import type { Build } from "./build.ts";
+import { costChoices, costSigns, paidFor } from "./cost-signs.ts";
 import { dateChoices, dateScene, dateSigns } from "./date-signs.ts";
 import { exposedOf, exposureChoices, exposureSigns } from "./exposure-signs.ts";
 import { outcomeSigns } from "./field-signs.ts";
@@ -90,6 +91,28 @@ const redated = (ruled: readonly Made[], judged: readonly Made[], build: Build, 
   });
 };
 
+/** What each piece of work cost or is to cost, of all the sums told near it. */
+const withPrices = (
+  ruled: readonly Made[],
+  judged: readonly Made[],
+  build: Build,
+  judges: Judges,
+): readonly Made[] => {
+  const rated = ruled.map((each, at) => {
+    if (each.kind === "fault") return [];
+    const choices = costChoices(each, build);
+    return choices.map((choice) => ({
+      choice,
+      sure: judges.cost(costSigns(each, ruled[at + 1], choice, choices, build), each, choice),
+    }));
+  });
+  const paid = paidFor(rated, EVEN);
+  return judged.map((made, at) => {
+    const sum = paid[at];
+    return { ...made, cost: sum === undefined ? null : { value: sum.value, at: sum.at } };
+  });
+};
+
 /** Records by the rules, in the order of the note, with materials, outcomes and dates as the judges weigh them. */
 export const weighed = (ruled: readonly Made[], build: Build, judges: Judges): Made[] => {
   const judged = ruled.map((each, at) => {
@@ -97,5 +120,5 @@ export const weighed = (ruled: readonly Made[], build: Build, judges: Judges): M
     const told = withOutcome(supplied, ruled[at + 1], build, judges);
     return withWhere(withExposure(told, each, ruled[at + 1], build, judges), build, judges);
   });
-  return redated(ruled, judged, build, judges);
+  return redated(ruled, withPrices(ruled, judged, build, judges), build, judges);
 };

@@ -1,9 +1,9 @@
 import { Temporal } from "temporal-polyfill";
 import type { Intent, Purpose } from "../../shared/memory/intent.ts";
-import { EMPTY_TOPIC, type Query } from "../../shared/memory/query.ts";
+import { EMPTY_TOPIC } from "../../shared/memory/query.ts";
 import type { Scene } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
-import { ask, type Question } from "../ask/ask.ts";
+import { ask, type Before, type Question } from "../ask/ask.ts";
 import { followUp } from "../ask/follow-up.ts";
 import { spelledOut } from "../ask/spelled-out.ts";
 import { topicOf } from "../ask/topic.ts";
@@ -47,7 +47,7 @@ const tellsSomething = (text: string, moment: Moment): boolean => {
 };
 
 /** A description before the question ("that bead up top, is it still dry?") belongs to it; a note before it is a note. */
-const askedWith = (asks: string, tells: string | null, moment: Moment, before: Query | null): Intent => {
+const askedWith = (asks: string, tells: string | null, moment: Moment, before: Before | null): Intent => {
   const question = ask(asks, moment, before);
   if (tells === null) return alone(purposeOf(question));
   const isNote =
@@ -98,20 +98,20 @@ const correctedLoosely = (text: string, moment: Moment, scene: Scene): Intent | 
   return { is: "correct", correction: found.correction, announced: false, rest: null };
 };
 
-/** What "it" in a question may be: the thing asked about before, else the one thing just told of. */
-const before = (scene: Scene): Query | null => {
-  if (scene.asked !== null) return scene.asked;
-  const components = [
-    ...new Set((scene.replyTo ?? scene.last)?.records.map(({ fields }) => fields.component)),
-  ];
-  const [component] = components;
-  if (component === undefined || components.length > 1) return null;
-  return { ask: "holding", topic: { ...EMPTY_TOPIC, named: [{ component, sure: 1 }] }, order: "newest" };
+/** What "it" in a question may be: the thing asked about before, else the one thing told of last. */
+const before = (scene: Scene, moment: Moment): Before | null => {
+  if (scene.asked !== null) return { question: scene.asked, fresh: true };
+  const told = scene.replyTo ?? scene.last;
+  const [component, ...others] = new Set(told?.records.map(({ fields }) => fields.component));
+  if (told === null || component === undefined || others.length > 0) return null;
+  const topic = { ...EMPTY_TOPIC, named: [{ component, sure: 1 }] };
+  const fresh = scene.replyTo !== null || hoursSince(told.at, moment) < HOURS.none;
+  return { question: { ask: "holding", topic, order: "newest" }, fresh };
 };
 
 /** A whole message taken for a question. */
 export const askedWhole = (text: string, moment: Moment, scene: Scene): Intent =>
-  alone(purposeOf(ask(spelledOut(text), moment, before(scene))));
+  alone(purposeOf(ask(spelledOut(text), moment, before(scene, moment))));
 
 /** A question cut short, and no note. Long after the question before, it says so: "and the gutter". */
 const isFollowUp = (text: string, moment: Moment, scene: Scene): boolean =>
@@ -153,7 +153,7 @@ export const understoodByRules = (text: string, moment: Moment, scene: Scene): I
     const correction = corrected(tells, moment, scene);
     if (correction !== undefined) return correction;
   }
-  if (asks !== null) return askedWith(asks, tells, moment, before(scene));
+  if (asks !== null) return askedWith(asks, tells, moment, before(scene, moment));
   return toldOrCorrected(text, words, moment, scene);
 };
 

@@ -1,8 +1,8 @@
 import type { KeptRecord } from "../history.ts";
-import { meet, particularsOf, sameStuff } from "./part.ts";
+import { meet, ofAnotherPart, particularsOf, sameStuff } from "./part.ts";
 import type { Told } from "./told.ts";
 import { shareAny, tellingStems } from "./words.ts";
-import { isCure, tellsBreaking, tellsReturn } from "./work.ts";
+import { isCure, tellsBreaking, tellsReturn, undoes } from "./work.ts";
 
 /** "Greased them again" is the next round of a care, not a failure of the last. */
 const isRound = (told: Told, earlier: KeptRecord): boolean => {
@@ -14,8 +14,17 @@ const isRound = (told: Told, earlier: KeptRecord): boolean => {
 const brokeSince = ({ words }: Told, { fields }: KeptRecord): boolean =>
   tellsBreaking(words) && shareAny(tellingStems(fields.materials.join(" ")), tellingStems(words));
 
+/** The trouble that the earlier fix was to cure is there: the seam that was sealed drips. */
+const isBack = (told: Told, { fields: earlier }: KeptRecord): boolean => {
+  const { fault, kind, action } = told.draft.fields;
+  if (fault === null || kind === "todo" || (kind === "repair" && !isCure(action))) return false;
+  const trouble = particularsOf(told.draft.fields, told.words);
+  return undoes(fault, earlier.action) && !ofAnotherPart(trouble, particularsOf(earlier));
+};
+
 /** The words say, or the last look said, that the earlier fix let go. */
 export const letGo = (told: Told, earlier: KeptRecord): boolean =>
+  isBack(told, earlier) ||
   (tellsReturn(told.words) && !isRound(told, earlier)) ||
   tellsReturn(told.draft.fields.fault ?? "") ||
   earlier.fields.outcome === "failed" ||

@@ -1,5 +1,5 @@
 import type { Action } from "../vocabulary.ts";
-import { plainWords } from "./words.ts";
+import { plainWords, shareAny, tellingStems } from "./words.ts";
 import table from "./work.json" with { type: "json" };
 
 const CURES: ReadonlySet<string> = new Set(table.cures);
@@ -17,6 +17,21 @@ const phraseIn = (phrases: readonly string[]): ((text: string) => boolean) => {
 
 /** Whether the words say that a trouble is back or that work is done once more. */
 export const tellsReturn = phraseIn(table.returned);
+
+const TROUBLES = table.troubles.map(({ words, cures }) => ({
+  stems: tellingStems(words.join(" ")),
+  words: new Set(words),
+  cures: new Set<string>(cures),
+}));
+
+/** Whether a trouble told in these words is one that such work was to cure: a leak for what was sealed. */
+export const undoes = (trouble: string, action: Action | null): boolean =>
+  action !== null &&
+  TROUBLES.some(
+    ({ stems, words, cures }) =>
+      cures.has(action) &&
+      (shareAny(stems, tellingStems(trouble)) || plainWords(trouble).some((word) => words.has(word))),
+  );
 
 /** Whether the words say that something broke. */
 export const tellsBreaking = phraseIn(table.broke);

@@ -1,17 +1,20 @@
 import { describe, expect, it } from "vitest";
-import { ask } from "../../../nlp/ask/ask.ts";
+import { ask, type Before } from "../../../nlp/ask/ask.ts";
 import { topicOf } from "../../../nlp/ask/topic.ts";
 import { read } from "../../../nlp/read/index.ts";
 import { findTimes } from "../../../nlp/time/index.ts";
 import { isBareNumber } from "../../../nlp/understand/bare-number.ts";
-import { EMPTY_TOPIC, type Query } from "../../../shared/memory/query.ts";
+import { EMPTY_TOPIC } from "../../../shared/memory/query.ts";
 import type { Moment } from "../../../shared/reading.ts";
 
 const MOMENT: Moment = { said: "2025-08-03T18:30:00-06:00", zone: "America/Denver", hemisphere: "north" };
-const HITCH: Query = {
-  ask: "holding",
-  topic: { ...EMPTY_TOPIC, named: [{ component: "hitch", sure: 1 }] },
-  order: "newest",
+const HITCH: Before = {
+  question: {
+    ask: "holding",
+    topic: { ...EMPTY_TOPIC, named: [{ component: "hitch", sure: 1 }] },
+    order: "newest",
+  },
+  fresh: true,
 };
 
 describe("what a question is about", () => {
@@ -20,6 +23,12 @@ describe("what a question is about", () => {
       ask: "cost",
       topic: { named: [] },
     });
+  });
+
+  it("is the thing told of just now, and not the one told of days ago, where money is asked for", () => {
+    const named = (before: Before) => ask("what has it cost me", MOMENT, before);
+    expect(named(HITCH)).toMatchObject({ topic: { named: [{ component: "hitch" }] } });
+    expect(named({ ...HITCH, fresh: false })).toMatchObject({ topic: { named: [] } });
   });
 
   it("is a year named without more", () => {

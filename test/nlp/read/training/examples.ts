@@ -17,6 +17,7 @@ export type Lessons = {
   readonly date: Choice[];
   readonly where: Choice[];
   readonly exposure: Example[];
+  readonly cost: Example[];
   readonly material: Example[];
   readonly action: Example[];
   readonly outcome: Example[];
@@ -33,12 +34,13 @@ const MUTE: Judges = {
   date: () => [],
   where: () => [],
   exposure: (_, __, choice) => Number(choice.ruled),
+  cost: (_, __, choice) => Number(choice.ruled),
   material: () => 0,
   action: (_, ruled) => ruled,
   outcome: (_, made) => ({ outcome: made.judged?.outcome ?? "untested", sure: 0 }),
 };
 
-const tellingsSeen = (note: KnownNote): Seen[] => {
+export const tellingsSeen = (note: KnownNote): Seen[] => {
   const seen: Seen[] = [];
   const show: Judges = {
     ...MUTE,
@@ -72,7 +74,7 @@ const fitness = ({ telling }: Seen, { from, to, record }: Anchored): number => {
 };
 
 /** The place at which each record is told, and the places that also touch its words. */
-const placed = (note: KnownNote, seen: readonly Seen[]) => {
+export const placed = (note: KnownNote, seen: readonly Seen[]) => {
   const tokens = seen[0]?.setting.scan.tokens ?? [];
   const anchored = note.records.map((record): Anchored => {
     const at = note.text.indexOf(record.anchor);
@@ -123,6 +125,8 @@ const isToldBy = (known: string | null, at: Stretch | undefined, tokens: Scan["t
   return tokens.slice(at.from, at.to).some(({ norm }) => !LEADING.has(norm) && telling.has(singular(norm)));
 };
 
+const CENT = 0.01;
+
 /** Short notes show one thing each, and count as often as this. */
 const OFTEN = 3;
 
@@ -134,6 +138,7 @@ export const lessonsOf = (note: KnownNote): Lessons => {
     date: [],
     where: [],
     exposure: [],
+    cost: [],
     material: [],
     action: [],
     outcome: [],
@@ -205,6 +210,13 @@ export const lessonsOf = (note: KnownNote): Lessons => {
       if (right || !isShort) lessons.exposure.push({ signs, right: right ? "since" : "" });
       return Number(right);
     },
+    cost: (signs, made, choice) => {
+      const known = recordOf(made);
+      if (known === undefined) return Number(choice.ruled);
+      const right = known.cost !== null && Math.abs(known.cost - choice.value) < CENT / 2;
+      if (right || !isShort) lessons.cost.push({ signs, right: right ? "paid" : "" });
+      return Number(right);
+    },
     material: (signs, made, choice, choices) => {
       const known = recordOf(made);
       if (known === undefined) return Number(choice.ruled);
@@ -229,6 +241,7 @@ export const together = (all: readonly Lessons[]): Lessons => ({
   date: all.flatMap((each) => each.date),
   where: all.flatMap((each) => each.where),
   exposure: all.flatMap((each) => each.exposure),
+  cost: all.flatMap((each) => each.cost),
   material: all.flatMap((each) => each.material),
   action: all.flatMap((each) => each.action),
   outcome: all.flatMap((each) => each.outcome),

@@ -5,12 +5,13 @@ import { fitShares, regress } from "./linear.ts";
 
 /** The judges as learnt from what notes teach, each at the pace at which it does best on notes held out. */
 export const learn = (lessons: Lessons): LearntJudges => ({
-  kind: regress(lessons.kind, KINDS, { pull: 2, smallest: 0.1 }),
+  kind: regress(lessons.kind, KINDS, { pull: 2, smallest: 0.13 }),
   aim: fitShares(lessons.aim, { pull: 1, smallest: 0.1 }),
   date: fitShares(lessons.date, { pull: 8 }),
   where: fitShares(lessons.where, { pull: 4 }),
   exposure: regress(lessons.exposure, ["since"], { pull: 4 }),
+  cost: regress(lessons.cost, ["paid"], { pull: 2, smallest: 0.1 }),
   material: regress(lessons.material, ["in"], { pull: 1, smallest: 0.12 }),
-  action: regress(lessons.action, ACTIONS, { pull: 0.3, smallest: 0.2 }),
-  outcome: regress(lessons.outcome, OUTCOMES, { pull: 3 }),
+  action: regress(lessons.action, ACTIONS, { pull: 0.3, smallest: 0.25 }),
+  outcome: regress(lessons.outcome, OUTCOMES, { pull: 3, smallest: 0.1 }),
 });

@@ -86,7 +86,7 @@ export const knownNotes = (): KnownNote[] => {
     ...["dev", "dev2"].map((name) => [name, join(GIVEN, `${name}.jsonl`)] as const),
     ["short", join(OURS, "short.jsonl")] as const,
     ...readdirSync(OURS)
-      .filter((name) => /^notes-\d+\.jsonl$/.test(name))
+      .filter((name) => /^(?:notes|turns)-\d+\.jsonl$/.test(name))
       .sort()
       .map((name) => [name.replace(".jsonl", ""), join(OURS, name)] as const),
   ];

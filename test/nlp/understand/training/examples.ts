@@ -20,6 +20,7 @@ export type TalkLessons = {
   readonly message: readonly Example[];
   readonly offer: readonly Example[];
   readonly ask: readonly Example[];
+  readonly about: readonly Example[];
 };
 
 const MINUTE_MS = 60_000;
@@ -75,12 +76,17 @@ const offersOf = (known: KnownMessage): Example[] => {
   );
 };
 
-const asksOf = ({ text, moment, asks }: KnownMessage): Example[] => {
-  if (asks === undefined) return [];
-  const asked = spelledOut(text);
-  const said = splitQuestion(asked, moment).asks ?? asked;
-  return [{ signs: askSigns(said, moment, ruledAsk(said, moment)), right: asks }];
+const asked = ({ text, moment }: KnownMessage): readonly string[] => {
+  const whole = spelledOut(text);
+  const said = splitQuestion(whole, moment).asks ?? whole;
+  return askSigns(said, moment, ruledAsk(said, moment));
 };
+
+const asksOf = (known: KnownMessage): Example[] =>
+  known.asks === undefined ? [] : [{ signs: asked(known), right: known.asks }];
+
+const aboutOf = (known: KnownMessage): Example[] =>
+  known.ofAll === undefined ? [] : [{ signs: asked(known), right: known.ofAll ? "all" : "" }];
 
 /** What messages of which it is known what they are teach. */
 export const talkLessons = (messages: readonly KnownMessage[]): TalkLessons => {
@@ -93,5 +99,5 @@ export const talkLessons = (messages: readonly KnownMessage[]): TalkLessons => {
     },
   });
   for (const known of messages) understandBy(listen(known.is), known.text, known.moment, sceneOf(known));
-  return { message, offer: messages.flatMap(offersOf), ask: messages.flatMap(asksOf) };
+  return { message, offer: messages.flatMap(offersOf), ask: messages.flatMap(asksOf), about: messages.flatMap(aboutOf) };
 };

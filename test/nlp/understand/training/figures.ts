@@ -1,5 +1,5 @@
 import { fileURLToPath } from "node:url";
-import { ASKS, type LearntTalk, MESSAGES, OFFERED } from "../../../../nlp/judges/talk.ts";
+import { ABOUT, ASKS, type LearntTalk, MESSAGES, OFFERED } from "../../../../nlp/judges/talk.ts";
 import { regress } from "../../read/training/linear.ts";
 import { writeLearnt } from "../../read/training/written.ts";
 import { talkLessons } from "./examples.ts";
@@ -24,5 +24,6 @@ const learnt: LearntTalk = {
   message: regress(lessons.message, MESSAGES),
   offer: regress(lessons.offer, OFFERED),
   ask: regress(lessons.ask, ASKS),
+  about: regress(lessons.about, ABOUT),
 };
 writeLearnt(FILE, learnt);

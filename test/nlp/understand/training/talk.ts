@@ -18,6 +18,8 @@ export type KnownMessage = {
   readonly is: MessageClass;
   /** What it asks for, where that is known. */
   readonly asks?: AskedFor;
+  /** Whether it asks about the whole rig, where that is known. */
+  readonly ofAll?: boolean;
   /** What the record says once it is put right. */
   readonly fixed?: Expected & { readonly done_by?: string };
 };
@@ -88,6 +90,9 @@ type Line = {
   readonly focus?: string;
   readonly of?: string;
   readonly order?: string;
+  readonly component?: string;
+  readonly action?: string;
+  readonly where?: string;
 };
 
 /** What a line says that its question asks for, as one of the names that the judges use. */
@@ -100,6 +105,9 @@ const asksOf = ({ ask, focus, of, order }: Line): AskedFor | undefined => {
       : [ask, focus ?? of].join(" ").trim();
   return ASKS.find((each) => each === said);
 };
+
+const namesNothing = ({ component, action, where }: Line): boolean =>
+  component === undefined && action === undefined && where === undefined;
 
 const linesOf = (path: string): Line[] =>
   existsSync(path)
@@ -125,7 +133,7 @@ const byThemselves = (
       moment: MOMENT,
       before: minutes === null || fields === undefined ? null : { fields, minutes },
       is,
-      ...(asks === undefined ? {} : { asks }),
+      ...(asks === undefined ? {} : { asks, ofAll: namesNothing(line) }),
     };
   });
 
@@ -140,8 +148,13 @@ const textLines = (path: string): string[] =>
 /** "cost brake | what did I pay for the brakes" */
 const askedLine = (line: string): Line => {
   const [wanted = "", text = ""] = line.split(" | ");
-  const [ask = ""] = wanted.split(/[ /]/);
-  return { text, ask, ...(ask === "cost" ? { of: "all" } : {}) };
+  const [ask = "", component] = wanted.split(/[ /]/);
+  return {
+    text,
+    ask,
+    ...(component === undefined ? {} : { component }),
+    ...(ask === "cost" ? { of: "all" } : {}),
+  };
 };
 
 const LONGEST = 400;
