@@ -1,3 +1,4 @@
+import type { Temporal } from "temporal-polyfill";
 import type { History } from "../history.ts";
 import type { Moment } from "../reading.ts";
 import type { Answer } from "./answer-data.ts";
@@ -14,8 +15,9 @@ import { answerWorst } from "./answer-worst.ts";
 import { type Ground, poolOf } from "./pool.ts";
 import type { Query } from "./query.ts";
 import { isLive } from "./told.ts";
+import { dayOf } from "./when.ts";
 
-const answerOn = (ground: Ground, query: Query): Answer => {
+const answerOn = (ground: Ground, query: Query, today: Temporal.PlainDate): Answer => {
   switch (query.ask) {
     case "last":
       return query.focus === "state" ? answerState(ground, query) : answerLast(ground, query);
@@ -34,7 +36,7 @@ const answerOn = (ground: Ground, query: Query): Answer => {
     case "cost":
       return answerCost(ground, query);
     case "longest":
-      return answerLongest(ground, query);
+      return answerLongest(ground, query, today);
     case "said":
       return answerSaid(ground, query);
     case "use":
@@ -47,5 +49,5 @@ const answerOn = (ground: Ground, query: Query): Answer => {
 };
 
 /** Answers a question from what is kept. Looks up only what the question names; the hemisphere bounds the seasons. */
-export const answer = (query: Query, history: History, now: Pick<Moment, "hemisphere">): Answer =>
-  answerOn({ history, hemisphere: now.hemisphere }, query);
+export const answer = (query: Query, history: History, now: Moment): Answer =>
+  answerOn({ history, hemisphere: now.hemisphere }, query, dayOf(now));

@@ -9,8 +9,9 @@ import { plainWords, stemOf, tellingStems } from "./words.ts";
 
 const KIN: readonly (readonly string[])[] = table.kin;
 
-const areKin = (one: Action, other: Action): boolean =>
-  KIN.some((group) => group.includes(one) && group.includes(other));
+/** Whether people name one for the other. */
+export const areKin = (one: Action | null, other: Action | null): boolean =>
+  one !== null && other !== null && KIN.some((group) => group.includes(one) && group.includes(other));
 
 /** 2 the action asked for, 1 one that people say for it, 0 another. */
 export const actionFit = (topic: Topic, record: KeptRecord): 0 | 1 | 2 => {

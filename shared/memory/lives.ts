@@ -31,32 +31,47 @@ const spokenDays = (exposure: readonly Exposure[]): number | null => {
 const lastGood = (verdicts: readonly Verdict[]): Verdict | undefined =>
   verdicts.findLast((verdict) => verdict.outcome !== "failed");
 
-/** The day on which it gave out, or was last seen good. A successor's day bounds it. */
-const endOf = (record: KeptRecord, next: KeptRecord | undefined, hemisphere: Hemisphere) => {
-  const failed = record.verdicts.find((verdict) => verdict.outcome === "failed");
-  const told = failed ?? lastGood(record.verdicts);
-  const ends = [
-    middleOf(told?.when ?? null, hemisphere),
-    failed === undefined && record.fields.outcome !== "failed"
-      ? undefined
-      : middleOf(next?.fields.date ?? null, hemisphere),
-  ];
-  return ends.filter((end) => end !== undefined).sort((a, b) => Temporal.PlainDate.compare(a, b))[0];
+/** What a life is measured against. */
+export type Beside = {
+  readonly history: History;
+  readonly hemisphere: Hemisphere;
+  /** The next work of its kind on the same thing and place. */
+  readonly next: KeptRecord | undefined;
+  readonly today: Temporal.PlainDate;
 };
 
-/** How long a piece of work has held: to its failure, or to the last good look. Null where nothing bounds it. */
-export const lifeOf = (record: KeptRecord, history: History, hemisphere: Hemisphere): Life => {
-  const next = record.closedBy === null ? undefined : history.record(record.closedBy);
+type Ends = { readonly day: Temporal.PlainDate | undefined; readonly seen: boolean };
+
+/** The day on which it gave out or was last seen good; else the day of the next such work, or today. */
+const endOf = (record: KeptRecord, { history, hemisphere, next, today }: Beside): Ends => {
+  const failed = record.verdicts.find((verdict) => verdict.outcome === "failed");
+  const closing = record.closedBy === null ? undefined : history.record(record.closedBy);
+  const over = middleOf((closing ?? next)?.fields.date ?? null, hemisphere);
+  const good = middleOf(lastGood(record.verdicts)?.when ?? null, hemisphere);
+  if (failed !== undefined || record.fields.outcome === "failed") {
+    const ends = [middleOf(failed?.when ?? null, hemisphere), over].filter((end) => end !== undefined);
+    return { day: ends.sort((a, b) => Temporal.PlainDate.compare(a, b))[0], seen: true };
+  }
+  if (over !== undefined) return { day: over, seen: true };
+  return good === undefined ? { day: today, seen: false } : { day: good, seen: true };
+};
+
+/**
+ * How long a piece of work has held: to its failure, to the next such work, or to the last good look. Where nobody has
+ * said how it does, the time without a word of trouble. Null where nothing bounds it.
+ */
+export const lifeOf = (record: KeptRecord, beside: Beside): Life => {
+  const { hemisphere, next } = beside;
   const start = middleOf(record.fields.date, hemisphere);
-  const end = endOf(record, next, hemisphere);
+  const { day, seen } = endOf(record, beside);
   const spoken = spokenDays(record.fields.exposure);
-  const counted = start === undefined || end === undefined ? null : Math.max(0, start.until(end).days);
+  const counted = start === undefined || day === undefined ? null : Math.max(0, start.until(day).days);
   const failed = record.fields.outcome === "failed";
   const days =
     failed && spoken !== null ? spoken : counted === null ? spoken : Math.max(counted, spoken ?? 0);
   return {
     record,
-    lived: { days, exposure: record.fields.exposure },
-    held: !failed && record.closedBy === null,
+    lived: { days, exposure: record.fields.exposure, seen: seen || spoken !== null },
+    held: !failed && record.closedBy === null && next === undefined,
   };
 };

@@ -108,5 +108,9 @@ export type Query =
 
 export type AskKind = Query["ask"];
 
-/** How much a fix went through, as told or as logged. */
-export type Lived = { readonly days: number | null; readonly exposure: readonly Exposure[] };
+/** How much a fix went through, as told or as logged; `seen` when somebody said how it did, or did it anew. */
+export type Lived = {
+  readonly days: number | null;
+  readonly exposure: readonly Exposure[];
+  readonly seen: boolean;
+};

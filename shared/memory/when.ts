@@ -12,6 +12,12 @@ export const spanOf = (date: Edtf | null, hemisphere: Hemisphere): DaySpan | und
 
 export const spanDays = (span: DaySpan): number => span.from.until(span.to).days;
 
+/** Whether one date lies wholly after another; false where either is not known. */
+export const isAfter = (one: Edtf | null, other: Edtf | null, hemisphere: Hemisphere): boolean => {
+  const [late, early] = [spanOf(one, hemisphere), spanOf(other, hemisphere)];
+  return late !== undefined && early !== undefined && Temporal.PlainDate.compare(late.from, early.to) >= 0;
+};
+
 const gapDays = (one: DaySpan, other: DaySpan): number => {
   const [early, late] = Temporal.PlainDate.compare(one.from, other.from) <= 0 ? [one, other] : [other, one];
   return Math.max(0, early.to.until(late.from).days);

@@ -15,20 +15,26 @@ export const saySpan = (days: number): string => {
   return `${(days / 365.25).toFixed(1).replace(/\.0$/, "")} years`;
 };
 
-const lifeLine = ({ record, lived, held }: Life): string => {
-  const { fields } = record;
-  const way =
-    fields.materials.length === 0
-      ? doneWord(fields.action)
-      : `${doneWord(fields.action)} with ${listed(fields.materials)}`;
+/** How long it lasted so far, by what was told of it. */
+const lasting = ({ lived, held }: Life): string => {
   const spans = [
     ...(lived.days === null ? [] : [saySpan(lived.days)]),
     ...lived.exposure
       .filter(({ unit }) => !["days", "weeks", "months", "years"].includes(unit))
       .map(sayExposure),
   ];
-  const lasted = spans.length === 0 ? "no telling how long" : spans.join(", ");
-  return `${thingName(fields)}, ${way}: ${lasted}${held ? " and holding" : ""}`;
+  if (spans.length === 0) return held ? "no telling how long, no trouble told" : "no telling how long";
+  if (!lived.seen) return `no trouble told in ${spans.join(", ")}`;
+  return `${spans.join(", ")}${held ? " and holding" : ""}`;
+};
+
+const lifeLine = (life: Life): string => {
+  const { fields } = life.record;
+  const way =
+    fields.materials.length === 0
+      ? doneWord(fields.action)
+      : `${doneWord(fields.action)} with ${listed(fields.materials)}`;
+  return `${thingName(fields)}, ${way}: ${lasting(life)}`;
 };
 
 export const longestReply = (turn: Turn, answer: Answer): Reply =>

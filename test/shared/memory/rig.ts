@@ -101,8 +101,8 @@ export class Rig {
     return amendment;
   }
 
-  ask(query: Query): Answer {
-    return answer(query, this.keeper.history, { hemisphere: this.hemisphere });
+  ask(query: Query, day = "2026-01-01"): Answer {
+    return answer(query, this.keeper.history, this.moment(day));
   }
 
   get(id: RecordId | undefined): KeptRecord {
