@@ -280,8 +280,18 @@ const narrowed = (topic: Topic, asked: Asked, ofAll: number): Topic => {
   return all ? { ...EMPTY_TOPIC, who: topic.who, systems: topic.systems } : topic;
 };
 
+/** Kinds that short words are often taken for. */
+const MAY_BE_CUT_SHORT: ReadonlySet<AskedFor> = new Set(["last what", "list", "holding", "said"]);
+const ANEW = 0.6;
+
+/** Whether words that may be cut short say by themselves what they ask for, and it is something else. */
+export const asksAnew = (text: string, moment: Moment, before: Question["ask"]): boolean => {
+  const { asks, sure } = LEARNT_TALK.ask(askSigns(text, moment, ruledAsk(text, moment)));
+  return sure > ANEW && !MAY_BE_CUT_SHORT.has(asks) && ASKED[asks].kind !== before;
+};
+
 /**
- * The question that a text asks. `before` is the question before it, for "it" and "that one".
+ * The question that a text asks. `context` is the question before it, for "it" and "that one".
  * A text that names a thing and no kind of question asks for the last work on it.
  */
 export const ask = (text: string, moment: Moment, context: Before | null): Question => {

@@ -32,10 +32,15 @@ const covered = (spans: readonly { readonly from: number; readonly to: number }[
 const PEOPLE: ReadonlySet<string> = new Set(people.who.map((word) => plainWords(word).join(" ")));
 const OWNERS: ReadonlySet<string> = new Set(["the", "a", "my", "our", "that", "by", "mobile"]);
 
+/** "My wife asks", "the dealer says": one who speaks of the work, and need not have done it. */
+const SPEAKS =
+  /^(?:asks?|asked|asking|wants?|wanted|says?|said|thinks?|thought|reckons?|bets?|swears?|needs?|keeps|would|wonders?|insists?|claims?|is|are|and)$/;
+
 /** "The dealer did", "by my son": a person, and neither the shop that things are bought in nor one to be told. */
 const isPerson = (words: readonly string[], word: string, at: number): boolean =>
   PEOPLE.has(word) &&
   OWNERS.has(words[at - 1] ?? "") &&
+  !SPEAKS.test(words[at + 1] ?? "") &&
   !/^(?:from|at|in|to|tell|telling|told|ask|asking|show|showing|for|with)$/.test(words[at - 2] ?? "");
 
 /** "By me", "myself": the speaker; "by others": anyone else. */
@@ -52,6 +57,14 @@ const whoIn = (words: readonly string[]): string | null => {
 
 const telling = (words: readonly string[]): readonly string[] =>
   tellingWords(words.join(" ")).filter((word) => !ASKING.has(word));
+
+const TAKEN_IN: ReadonlySet<string> = new Set(
+  "in on go goes went put get got getting had fit was were".split(" "),
+);
+
+/** "When did the new bearings go in": new ones put in take the place of the old. */
+const isRenewed = (words: readonly string[]): boolean =>
+  words.includes("new") && words.some((word) => TAKEN_IN.has(word));
 
 /** Named as surely as this, a thing is no stuff: the shackles of the springs, the hot water tank. */
 const ITSELF = 0.9;
@@ -73,8 +86,11 @@ export const topicOf = (text: string): Topic => {
   return {
     named,
     systems: systemsIn(mentions),
-    actions: [...new Set(deeds.flatMap(({ actions }) => actions))],
-    where: placesIn(words),
+    actions:
+      deeds.length === 0 && isRenewed(words)
+        ? ["replace"]
+        : [...new Set(deeds.flatMap(({ actions }) => actions))],
+    where: placesIn(words.map((word, at) => (word === "door" && covered(mentions, at) ? "," : word))),
     materials: stuffIn(beside),
     who: whoIn(words),
     verbs: deeds.map(({ from, to }) => words.slice(from, to).join(" ")),

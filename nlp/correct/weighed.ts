@@ -1,4 +1,5 @@
 import type { Change } from "../../shared/memory/correction.ts";
+import { compareMaterials } from "../../shared/memory/materials.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
 import { type OfferScene, offerSigns, saysSame } from "./offer-signs.ts";
@@ -40,13 +41,24 @@ const best = (rated: readonly Rated[], field: OfferField): Rated | undefined =>
 
 const SINGLE: readonly OfferField[] = ["component", "action", "date", "cost", "where", "who", "outcome"];
 
-const stuff = (rated: readonly Rated[], fields: RecordFields): Change[] => {
+/** Named as well where all that went in is denied: "marine grease, not lithium". */
+const putInstead = (drop: readonly string[], { offers, fields }: OfferScene): string[] => {
+  const left = fields.materials.filter((each) => compareMaterials([each], drop) !== "same");
+  if (left.length > 0) return [];
+  const named = offers.filter(
+    ({ field, is }) => field === "material" && !drop.includes(is) && !fields.materials.includes(is),
+  );
+  return named.slice(-1).map(({ is }) => is);
+};
+
+const stuff = (rated: readonly Rated[], scene: OfferScene): Change[] => {
   const mine = rated.filter(({ offer }) => offer.field === "material");
-  const add = mine.filter(({ how, offer }) => how !== "drop" && !saysSame(offer, fields));
+  const add = mine.filter(({ how, offer }) => how !== "drop" && !saysSame(offer, scene.fields));
   const drop = mine.filter(({ how }) => how === "drop").map(({ offer }) => offer.is);
-  if (add.length === 0) {
-    return drop.length === 0 ? [] : [{ change: "materials", drop, add: [], how: "instead" }];
-  }
+  if (add.length === 0)
+    return drop.length === 0
+      ? []
+      : [{ change: "materials", drop, add: putInstead(drop, scene), how: "instead" }];
   const also = add.some(({ how }) => how === "also");
   return [
     { change: "materials", drop, add: add.map(({ offer }) => offer.is), how: also ? "also" : "instead" },
@@ -75,5 +87,5 @@ export const weighedChanges = (scene: OfferScene, rate: Rate): Change[] => {
     const top = best(rated, field);
     return top === undefined || saysSame(top.offer, scene.fields) ? [] : [top.offer.change];
   });
-  return merged([...single, ...stuff(rated, scene.fields)]);
+  return merged([...single, ...stuff(rated, scene)]);
 };

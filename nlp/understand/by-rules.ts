@@ -3,7 +3,7 @@ import type { Intent, Purpose } from "../../shared/memory/intent.ts";
 import { EMPTY_TOPIC } from "../../shared/memory/query.ts";
 import type { Scene } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
-import { ask, type Before, type Question } from "../ask/ask.ts";
+import { ask, asksAnew, type Before, type Question } from "../ask/ask.ts";
 import { followUp } from "../ask/follow-up.ts";
 import { spelledOut } from "../ask/spelled-out.ts";
 import { topicOf } from "../ask/topic.ts";
@@ -46,16 +46,19 @@ const tellsSomething = (text: string, moment: Moment): boolean => {
   return reading.records.length + reading.usage.length > 0;
 };
 
+/** "The first time we packed the bearings": what is asked about. */
+const DESCRIBES = /^(?:(?:and|so|but|now|well|oh|then) )*(?:that|the|those|my) (?:\w+ ){1,3}(?:that )?(?:i|we) /i;
+
 /** A description before the question ("that bead up top, is it still dry?") belongs to it; a note before it is a note. */
 const askedWith = (asks: string, tells: string | null, moment: Moment, before: Before | null): Intent => {
   const question = ask(asks, moment, before);
   if (tells === null) return alone(purposeOf(question));
-  const isNote =
-    tellsSomething(tells, moment) && !/^(?:that|the|those|my) \w+(?: \w+)? (?:that )?(?:i|we) /i.test(tells);
+  const isNote = tellsSomething(tells, moment) && !DESCRIBES.test(tells);
   if (isNote && (namesThing(question) || GLOBAL.has(question.ask)))
     return { ...purposeOf(question), rest: tells };
   const whole = ask(`${tells}, ${asks}`, moment, before);
-  return { ...purposeOf(namesThing(question) ? question : whole), rest: isNote ? tells : null };
+  const named = namesThing(ask(asks, moment, null));
+  return { ...purposeOf(named ? question : whole), rest: isNote ? tells : null };
 };
 
 const HOURS: Record<Corrected["strength"], number> = { strong: Number.POSITIVE_INFINITY, weak: 48, none: 12 };
@@ -144,7 +147,7 @@ export const understoodByRules = (text: string, moment: Moment, scene: Scene): I
   if (plainly !== undefined) return plainly;
   const asked = spelledOut(text);
   const followed = scene.askedEarlier === null ? undefined : followUp(asked, moment, scene.askedEarlier);
-  if (followed !== undefined && isFollowUp(asked, moment, scene))
+  if (followed !== undefined && isFollowUp(asked, moment, scene) && !asksAnew(asked, moment, followed.ask))
     return alone({ is: "ask", query: followed });
   const { asks, tells } = splitQuestion(asked, moment);
   const verdict = asks === null ? verdictAsked(words, scene) : undefined;

@@ -22,7 +22,6 @@ const SETTLED: ReadonlySet<Intent["is"]> = new Set([
   "home",
   "chat",
   "tick",
-  "verdict",
 ]);
 const ASKS: ReadonlySet<Intent["is"]> = new Set(["ask", "decide", "ready"]);
 
@@ -33,9 +32,9 @@ const MANY = 130;
 const ASKED = 0.25;
 const ASKED_IN_OTHER_WORDS = 0.4;
 const ASKED_FOR_SURE = 0.6;
+/** A short word on what was shown is one on how it holds, unless it is surely a correction. */
+const CORRECTED_FOR_SURE = 0.6;
 const ASKING = /\?|\b(?:what|which|when|where|who|why|how)/i;
-/** Below this, words that the rules take for a question tell something. */
-const HARDLY = 0.2;
 
 /** Work, use, or what happens to a rig: nothing that may be lost. */
 const tellsOf = (text: string, moment: Moment): boolean => {
@@ -51,15 +50,21 @@ export const understandBy = (judges: TalkJudges, text: string, moment: Moment, s
   const kindOf = (said: string, taken: Intent) =>
     judges.message(messageSigns({ text: said, moment, meant, ruled: taken }));
   const kind = kindOf(text, ruled);
+  if (ruled.is === "verdict") {
+    const put = kind.correction > CORRECTED_FOR_SURE && meant !== undefined ? meant : undefined;
+    return put === undefined ? ruled : putRight(ruled, { kind, tells: false }, put, text, moment, judges);
+  }
   const asks = ASKS.has(ruled.is);
-  const tells = !asks && tellsOf(text, moment);
+  const found = !text.trimEnd().endsWith("?") && tellsOf(text, moment);
+  const tells = !asks && found;
   const openly = asks || ASKING.test(text) ? ASKED : ASKED_IN_OTHER_WORDS;
-  const enough = tells ? ASKED_FOR_SURE : openly;
+  const enough = tells ? ASKED_FOR_SURE : found ? ASKED_IN_OTHER_WORDS : openly;
   if (kind.question > enough && kind.question > kind.correction) {
     const apart = ruled.rest === null || kindOf(ruled.rest, TELLS).question < ASKED;
     return asks && apart ? ruled : askedWhole(text, moment, scene);
   }
-  const heard = asks && kind.question < HARDLY ? TELLS : ruled;
+  const nothingSaid = ruled.is === "correct" && scene.last === null && scene.replyTo === null;
+  const heard = (asks && kind.question <= enough) || (nothingSaid && found) ? TELLS : ruled;
   return meant === undefined ? heard : putRight(heard, { kind, tells }, meant, text, moment, judges);
 };
 

@@ -45,7 +45,6 @@ const fromLine = (line: Afterwards): KnownMessage => {
 
 /** What of the kind is asked for, as far as the answer shows it. */
 const ofTurn = (ask: string, answer: Expected | undefined): Partial<Line> => {
-  if (ask === "count") return { of: "failures" };
   if (ask === "cost") return { of: answer?.cost === undefined ? "dearest" : "all" };
   return {};
 };
@@ -148,7 +147,8 @@ const textLines = (path: string): string[] =>
 /** "cost brake | what did I pay for the brakes" */
 const askedLine = (line: string): Line => {
   const [wanted = "", text = ""] = line.split(" | ");
-  const [ask = "", component] = wanted.split(/[ /]/);
+  const [kinds = "", component] = wanted.split(" ");
+  const [ask = ""] = kinds.split("/");
   return {
     text,
     ask,
