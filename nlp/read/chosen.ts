@@ -19,6 +19,9 @@ export type Chosen = {
 /** A place is written down from here on, as long as the note tells anything that is likely. */
 const ENOUGH = 0.33;
 const LIKELY = 0.65;
+/** What is likely in a note of so few words, marks too: those who say little say what they did. */
+const LIKELY_IN_FEW = 0.38;
+const FEW = 40;
 
 type Rated = { readonly telling: Telling; readonly kind: Kind; readonly sure: number };
 
@@ -92,7 +95,7 @@ export const chosenIn = (
     rated(setting, telling, judges),
   );
   const surest = places.reduce((most, { sure }) => Math.max(most, sure), 0);
-  if (surest < LIKELY) return { chosen: [], surest };
+  if (surest < (setting.scan.tokens.length <= FEW ? LIKELY_IN_FEW : LIKELY)) return { chosen: [], surest };
   const all = places.flatMap((place) => choose(setting, place, judges));
   const chosen = all.filter(
     (each, at) =>

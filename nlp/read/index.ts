@@ -20,7 +20,7 @@ import { weighed } from "./weighed.ts";
 import { Places } from "./where.ts";
 
 /** When the judges are sure of nothing in a short note, what the rules read stands from here on. */
-const LEANING = 0.08;
+const LEANING = 0.05;
 /** Most words of a short note, marks too. */
 const SHORT = 36;
 
