@@ -1,4 +1,5 @@
 import { EMPTY_TOPIC, type Focus, type Period, type Query, type Topic } from "../../shared/memory/query.ts";
+import { plainWords } from "../../shared/memory/words.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { UseUnit } from "../../shared/record.ts";
 import { type AskedFor, LEARNT_TALK } from "../judges/talk.ts";
@@ -151,13 +152,13 @@ const IN_ALL =
   /\b(?:altogether|all together|in total|total|all up|all in|all told|in all|so far|to date|since (?:i|we)|this year|last year|over (?:the )?\w+|in \d{4})\b/;
 const INTO_IT = /\b(?:on|for|into|in|with|to|about) (?:it|that|them|those|these|that one)\b/;
 
-const isSumOfAll = (words: string): boolean =>
-  IN_ALL.test(words) && !INTO_IT.test(words);
+const isSumOfAll = (words: string): boolean => IN_ALL.test(words) && !INTO_IT.test(words);
 
 /** Whether a question is about the whole rig, whatever was asked or told before. */
-const asksOfAll = (asked: Asked, words: string, before: Before): boolean => {
+const asksOfAll = (asked: Asked, ofAll: number, words: string, before: Before): boolean => {
   if (ABOUT_ALL.has(asked.kind)) return true;
   if (asked.kind !== "cost" && asked.kind !== "list") return false;
+  if (ofAll > OF_ALL_FOR_SURE && !INTO_IT.test(words)) return true;
   return !before.fresh || WHOLE_RIG.test(words) || (asked.kind === "cost" && isSumOfAll(words));
 };
 
@@ -267,17 +268,49 @@ const askedFor = (text: string, moment: Moment): { readonly asked: Asked; readon
 };
 
 /** Questions that may well be about the whole rig. */
-const MAY_BE_OF_ALL: ReadonlySet<Asked["kind"]> = new Set(["open", "buy", "use", "worst", "cost", "list", "due"]);
+const MAY_BE_OF_ALL: ReadonlySet<Asked["kind"]> = new Set([
+  "open",
+  "buy",
+  "use",
+  "worst",
+  "cost",
+  "list",
+  "due",
+]);
 /** From here on, what a question seems to name is only its way of saying: from the first where it names nothing surely. */
 const OF_ALL = 0.5;
 const OF_ALL_FOR_SURE = 0.8;
 const SURELY = 0.8;
 
+/** "The very first job I told you about": the work, not the words. */
+const FIRST_JOB = /\bfirst (?:ever )?(?:job|thing|work|fix|repair|task|entry|record)\b/;
+
+const asksFirst = (asked: Asked, words: string): Asked =>
+  asked.kind === "said" && FIRST_JOB.test(words) ? { kind: "last", focus: "what", rule: "first-job" } : asked;
+
+/** Words with a capital amid a sentence: people, towns. */
+const namesIn = (text: string): ReadonlySet<string> =>
+  new Set([...text.matchAll(/(?<=[\p{L},] )\p{Lu}\p{Ll}{2,}/gu)].flatMap(([name]) => plainWords(name)));
+
 /** What a question names, where it is about anything less than the whole rig. */
-const narrowed = (topic: Topic, asked: Asked, ofAll: number): Topic => {
+const narrowed = (
+  topic: Topic,
+  asked: Asked,
+  ofAll: number,
+  { words, text }: { readonly words: string; readonly text: string },
+): Topic => {
   const sure = topic.named.some((each) => each.sure >= SURELY) || topic.systems.length > 0;
-  const all = MAY_BE_OF_ALL.has(asked.kind) && ofAll > (sure ? OF_ALL_FOR_SURE : OF_ALL);
-  return all ? { ...EMPTY_TOPIC, who: topic.who, systems: topic.systems } : topic;
+  const may = MAY_BE_OF_ALL.has(asked.kind) || (asked.kind === "last" && FIRST_JOB.test(words));
+  const all = may && ofAll > (sure ? OF_ALL_FOR_SURE : OF_ALL);
+  const people = namesIn(text);
+  return all
+    ? {
+        ...EMPTY_TOPIC,
+        who: topic.who,
+        systems: topic.systems,
+        words: topic.words.filter((word) => people.has(word)),
+      }
+    : topic;
 };
 
 /** Kinds that short words are often taken for. */
@@ -298,13 +331,14 @@ export const ask = (text: string, moment: Moment, context: Before | null): Quest
   const before = context?.question ?? null;
   const past = periodIn(text, moment);
   const said = unwrap(past.rest).words;
-  const { asked, ofAll } = askedFor(text, moment);
+  const judged = askedFor(text, moment);
+  const asked = asksFirst(judged.asked, said);
   const timed = AHEAD.has(asked.kind) ? periodIn(text, moment, "future") : sameTime(said, past, before);
   if (isListed(asked, said, before)) return { ...before, topic: EMPTY_TOPIC };
   const topic = carried(
-    narrowed(topicOf(wholeStory(said)), asked, ofAll),
+    narrowed(topicOf(wholeStory(said)), asked, judged.ofAll, { words: said, text }),
     said,
-    context === null || asksOfAll(asked, said, context) ? undefined : topicBefore(before),
+    context === null || asksOfAll(asked, judged.ofAll, said, context) ? undefined : topicBefore(before),
   );
   return queryOf(asked, said, timed, topic);
 };

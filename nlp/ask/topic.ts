@@ -69,13 +69,23 @@ const isRenewed = (words: readonly string[]): boolean =>
 /** Named as surely as this, a thing is no stuff: the shackles of the springs, the hot water tank. */
 const ITSELF = 0.9;
 
+/** "The smoke alarm ... its battery": what a thing named before has of its own stands for that thing. */
+const withoutOwned = (words: readonly string[], mentions: readonly Mention[]): readonly Mention[] =>
+  mentions.map((mention, at) => {
+    const owner = mentions.slice(0, at).some(({ named }) => named.some(({ sure }) => sure >= ITSELF));
+    return words[mention.from - 1] === "its" && owner ? { ...mention, named: [], systems: [] } : mention;
+  });
+
 /** What a question or a correction is about. Time phrases are taken out before. */
 export const topicOf = (text: string): Topic => {
   const words = plainWords(text);
   const deeds = deedsIn(words);
-  const mentions = weighMentions(
+  const mentions = withoutOwned(
     words,
-    mentionsIn(words).filter(({ from }) => !covered(deeds, from)),
+    weighMentions(
+      words,
+      mentionsIn(words).filter(({ from }) => !covered(deeds, from)),
+    ),
   );
   const byDeed = deeds.flatMap(({ components }) => components.map((component) => ({ component, sure: 0.9 })));
   const named = mergeNamed([...mentions, { from: 0, to: 0, named: byDeed, systems: [] }]);

@@ -21,6 +21,13 @@ export const saysSame = (offer: Offer, fields: RecordFields): boolean => {
   return kept.includes(offer.is);
 };
 
+/** How many times as much as what is kept, in steps: "58" for "85" is alike, "158" more. */
+const ratioTo = (offer: Offer, fields: RecordFields): string => {
+  if (offer.field !== "cost" || fields.cost === null || fields.cost <= 0) return "none";
+  const ratio = Number(offer.is) / fields.cost;
+  return ratio > 20 ? "vast" : ratio > 3 ? "more" : ratio < 0.05 ? "tiny" : ratio < 0.34 ? "less" : "alike";
+};
+
 const wordAt = (tokens: readonly Token[], at: number): string => tokens[at]?.norm ?? "^";
 
 const denialBefore = (tokens: readonly Token[], at: number): string => {
@@ -68,6 +75,9 @@ export const offerSigns = ({ tokens, offers, fields, ruled }: OfferScene, offer:
     `same=${String(same)} contrasted=${String(contrasted)}`,
     `contrasted=${String(contrasted)} kept=${sizeOf(kept)}`,
     `sort=${sort}`,
+    `ratio=${ratioTo(offer, fields)}`,
+    `ratio=${ratioTo(offer, fields)} sort=${sort}`,
+    `ratio=${ratioTo(offer, fields)} others=${sizeOf(others.length)}`,
     `sort=${sort} same=${String(same)}`,
     `denied=${denied}`,
     `denied=${denied} same=${String(same)}`,

@@ -107,6 +107,10 @@ const dates = (said: Said): Offer[] => {
   ];
 };
 
+/** "Nine eighty": nine and eighty hundredths, or nine hundred and eighty. */
+const mayHaveCents = ({ kind, from, to, value }: Scan["numbers"][number]): boolean =>
+  kind === "run" && to - from > 1 && value > 100 && value < 10_000 && value % 5 === 0;
+
 const sums = ({ found, words }: Said): Offer[] => {
   const offer = (at: Stretch, cost: number, sort: string): Offer => ({
     from: at.from,
@@ -128,6 +132,7 @@ const sums = ({ found, words }: Said): Offer[] => {
   return [
     ...money.map((amount) => offer(amount, amount.value, "money")),
     ...bare.map((number) => offer(number, number.value, "bare")),
+    ...bare.filter(mayHaveCents).map((number) => offer(number, number.value / 100, "cents")),
   ];
 };
 
@@ -143,12 +148,16 @@ const stuffs = ({ found }: Said): Offer[] =>
     }),
   );
 
+/** "Would I please get it right": no place. */
+const SPOKEN = /\b(?:i|you|he|she|we|they|it|please)\b|^where\b/;
+
 const places = ({ found }: Said): Offer[] => {
   const sides = new Places(found, new Uint8Array(found.tokens.length));
   const offers: Offer[] = [];
   const offer = (at: Stretch, sort: string): void => {
     if (offers.some((each) => overlaps(each, at))) return;
     const where = sides.words(at);
+    if (SPOKEN.test(where)) return;
     offers.push({ ...at, field: "where", change: { change: "fields", to: { where } }, is: where, sort });
   };
   for (const ref of found.components) {

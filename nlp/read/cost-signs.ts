@@ -1,5 +1,6 @@
 import type { Amount, NumberRef } from "./amount.ts";
 import type { Build } from "./build.ts";
+import { isRate, isSpent } from "./costs.ts";
 import { clauseAt, wordAt } from "./ground.ts";
 import { type Made, mainDeed } from "./made.ts";
 import { isRigUse } from "./rig-use.ts";
@@ -39,12 +40,12 @@ const isSum = (number: NumberRef, amounts: readonly Amount[]): boolean =>
   !amounts.some((amount) => overlaps(amount, number));
 
 /** All sums and bare numbers told near a record, what the rules take first. */
-export const costChoices = (made: Made, { scan, dead }: Build): CostChoice[] => {
+export const costChoices = (made: Made, build: Build): CostChoice[] => {
+  const { scan, dead } = build;
   const at = placeOf(made);
   const [from, to] = [Math.max(0, Math.min(at - BACK, made.span.from)), at + AHEAD];
   const amounts = startingIn(scan.amounts, from - BACK, to);
-  const ruled: CostChoice[] =
-    made.cost === null ? [] : [{ ...made.cost, ruled: true, by: "money" }];
+  const ruled: CostChoice[] = made.cost === null ? [] : [{ ...made.cost, ruled: true, by: "money" }];
   const others = [
     ...amounts.flatMap((amount): CostChoice[] =>
       amount.what === "money" && amount.from >= from && dead[amount.from] !== 1
@@ -55,7 +56,11 @@ export const costChoices = (made: Made, { scan, dead }: Build): CostChoice[] => 
       isSum(number, amounts) && dead[number.from] !== 1 ? sumsOf(number) : [],
     ),
   ];
-  return [...ruled, ...others.filter((each) => !ruled.some((other) => overlaps(other.at, each.at)))];
+  const free = others.filter(
+    ({ at: place }) =>
+      !isRate(place, build) && isSpent(place, build) && !ruled.some((other) => overlaps(other.at, place)),
+  );
+  return [...ruled, ...free];
 };
 
 /** The signs, as names, that tell whether a sum is what a record's own work cost. */
@@ -87,7 +92,8 @@ export const costSigns = (
   const written = scan.tokens[from]?.kind === "number" ? "figures" : `words ${sizeOf(to - from)}`;
   const sums = choices.filter(({ by, at }) => by === choice.by && at !== choice.at).length;
   const by = `by=${choice.by} ruled=${String(choice.ruled)}`;
-  const size = choice.value < 10 ? "small" : choice.value < 100 ? "tens" : choice.value < 1000 ? "hundreds" : "more";
+  const size =
+    choice.value < 10 ? "small" : choice.value < 100 ? "tens" : choice.value < 1000 ? "hundreds" : "more";
   const round = choice.value % 5 === 0 ? "round" : "odd";
   const about = scan.tokens.slice(Math.max(clause.from, from - 8), Math.min(clause.to, to + 6));
   return [
@@ -102,6 +108,8 @@ export const costSigns = (
     `${by} written=${written} time=${String(inTime)}`,
     `${by} time=${String(inTime)} marked=${marked} ends=${ends}`,
     `${by} marked=${marked} ends=${ends} written=${written} size=${size}`,
+    `${by} size=${size} of=${made.told.topic.component}`,
+    `${by} size=${size} action=${made.action ?? "none"}`,
     `${by} sums=${sizeOf(sums)}`,
     `${by} rig=${String(ofRig)}`,
     `${by} left=${wordAt(scan, from - 1)}`,
@@ -129,7 +137,10 @@ export const paidFor = (
   );
   const paid: (CostChoice | undefined)[] = rated.map(() => undefined);
   for (const { record, choice } of taken.toSorted((a, b) => b.sure - a.sure))
-    if (paid[record] === undefined && !paid.some((other) => other !== undefined && overlaps(other.at, choice.at)))
+    if (
+      paid[record] === undefined &&
+      !paid.some((other) => other !== undefined && overlaps(other.at, choice.at))
+    )
       paid[record] = choice;
   return paid;
 };

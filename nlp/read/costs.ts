@@ -2,6 +2,7 @@ import type { Amount } from "./amount.ts";
 import type { Build } from "./build.ts";
 import type { Made } from "./made.ts";
 import data from "./money.json" with { type: "json" };
+import type { Stretch } from "./stretch.ts";
 import type { Event, Told } from "./told.ts";
 import { startingIn } from "./windows.ts";
 
@@ -16,7 +17,7 @@ const words = ({ scan }: Build, from: number, to: number): string[] =>
   scan.tokens.slice(Math.max(0, from), to).map((token) => token.norm);
 
 /** "Three dollars a gallon", "forty a night". */
-const isRate = (money: Amount, build: Build): boolean => {
+export const isRate = (money: Stretch, build: Build): boolean => {
   const [article, unit] = words(build, money.to, money.to + 2);
   return ["a", "an", "per", "/", "the"].includes(article ?? "") && RATES.has(unit ?? "");
 };
@@ -24,7 +25,7 @@ const isRate = (money: Amount, build: Build): boolean => {
 const LINKS = new Set(["for", "on", "in", "of", "worth", "the", "a", "some", "was", "is", "cost", "and"]);
 
 /** "Forty for the campsite", "the ferry was eighty". */
-const onOtherThings = (money: Amount, build: Build): boolean => {
+const onOtherThings = (money: Stretch, build: Build): boolean => {
   const after = words(build, money.to, money.to + LOOK_AHEAD);
   const [first, next] = [after[0] ?? "", after.find((word) => !LINKS.has(word)) ?? ""];
   const before = words(build, money.from - 2, money.from).findLast((word) => !LINKS.has(word)) ?? "";
@@ -32,7 +33,7 @@ const onOtherThings = (money: Amount, build: Build): boolean => {
 };
 
 /** Not what somebody asked, what was saved or got back, or what went on something else than the rig. */
-const isSpent = (money: Amount, build: Build): boolean => {
+export const isSpent = (money: Stretch, build: Build): boolean => {
   const { clauses, index } = build;
   const { from } = clauses[index[money.from] ?? 0] ?? { from: 0 };
   const before = words(build, Math.max(from, money.from - LOOK_BACK), money.from);

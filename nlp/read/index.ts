@@ -14,6 +14,7 @@ import { remembered } from "./remembered.ts";
 import { segmentsOf } from "./segments.ts";
 import { settingOf } from "./setting.ts";
 import { toldRecords } from "./tell.ts";
+import { toldOnce } from "./told-once.ts";
 import { withDates } from "./undated.ts";
 import { usageOf } from "./usage.ts";
 import { weighed } from "./weighed.ts";
@@ -57,7 +58,7 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
   const clauseOf = (at: number): Clause =>
     clauses[index[at] ?? 0] ?? { from: 0, to: scan.tokens.length, hard: true, subordinate: false };
   return {
-    records: records.map((each) => draftOf(each, scan, clauses)),
+    records: toldOnce(records.map((each) => draftOf(each, scan, clauses))),
     usage: usageOf(scan, fixed.amounts, clauseOf, skip, today),
   };
 };

@@ -4,7 +4,8 @@ import type { CostChoice } from "./cost-signs.ts";
 import type { DateChoice } from "./date-signs.ts";
 import type { Deed } from "./deed.ts";
 import type { ExposureChoice } from "./exposure-signs.ts";
-import learnt from "./judges.json" with { type: "json" };
+import fields from "./field-judges.json" with { type: "json" };
+import places from "./judges.json" with { type: "json" };
 import { chances, type Learnt, shares, weighing } from "./linear.ts";
 import type { Made } from "./made.ts";
 import type { MaterialChoice } from "./material-signs.ts";
@@ -106,4 +107,4 @@ export const judgesBy = (tables: LearntJudges): Judges => {
   };
 };
 
-export const LEARNT: Judges = judgesBy(learnt);
+export const LEARNT: Judges = judgesBy({ ...places, ...fields });

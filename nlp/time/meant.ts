@@ -89,6 +89,7 @@ export const isDay = (place: Place, at = place.at): boolean => {
   if (token === undefined || !isAmbiguous(token.raw) || token.raw === "mon") return true;
   if (isAmong("dayLeads", wordBefore({ ...place, at }))) return true;
   const after = place.tokens[at + 1];
+  if (at === 0 && isAmong("afterBareDay", after?.raw ?? "")) return true;
   if (after?.gap === "space" && DAY_PARTS.has(after.word)) return true;
   if (token.gap === "stop" && /^[:\-–—]$/u.test(after?.raw ?? "")) return true;
   if (token.capital && (after === undefined || after.gap !== "space" || /^\d/u.test(after.raw))) return true;

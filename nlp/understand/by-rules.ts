@@ -47,7 +47,12 @@ const tellsSomething = (text: string, moment: Moment): boolean => {
 };
 
 /** "The first time we packed the bearings": what is asked about. */
-const DESCRIBES = /^(?:(?:and|so|but|now|well|oh|then) )*(?:that|the|those|my) (?:\w+ ){1,3}(?:that )?(?:i|we) /i;
+const DESCRIBES =
+  /^(?:(?:and|so|but|now|well|oh|then) )*(?:that|the|those|my) (?:\w+ ){1,3}(?:that )?(?:i|we) /i;
+
+/** A question in the time that another names: the time of what is told before is not asked about. */
+const inTimeOf = (timed: Question, question: Question): Question =>
+  "period" in timed && "period" in question ? { ...question, period: timed.period } : question;
 
 /** A description before the question ("that bead up top, is it still dry?") belongs to it; a note before it is a note. */
 const askedWith = (asks: string, tells: string | null, moment: Moment, before: Before | null): Intent => {
@@ -56,7 +61,7 @@ const askedWith = (asks: string, tells: string | null, moment: Moment, before: B
   const isNote = tellsSomething(tells, moment) && !DESCRIBES.test(tells);
   if (isNote && (namesThing(question) || GLOBAL.has(question.ask)))
     return { ...purposeOf(question), rest: tells };
-  const whole = ask(`${tells}, ${asks}`, moment, before);
+  const whole = inTimeOf(question, ask(`${tells}, ${asks}`, moment, before));
   const named = namesThing(ask(asks, moment, null));
   return { ...purposeOf(named ? question : whole), rest: isNote ? tells : null };
 };

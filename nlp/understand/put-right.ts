@@ -11,7 +11,7 @@ export const TELLS: Intent = { is: "tell", read: null, again: null, rest: null }
 /** From here on, the record is taken away, or what a message names is put in place of what the record says. */
 const EVEN = 0.5;
 const ENOUGH = 0.4;
-/** The same for words in which the reader finds work. */
+/** The same for words in which the reader finds work, or that only say how it holds. */
 const ENOUGH_FOR_WORK = 0.6;
 /** Below this, words that the rules take for a correction tell something. */
 const HARDLY = 0.2;
@@ -54,7 +54,8 @@ export const putRight = (
     const before = ruled.is === "correct" ? ruled.correction.changes : [];
     const bench = offerScene(scan(text, moment).tokens, offers, shown.fields, before);
     const changes = weighedChanges(bench, judges.offer);
-    if (changes.length > 0 && !(isNews && onlyVerdict(changes))) return corrects(target, changes);
+    const isWord = onlyVerdict(changes) && (isNews || kind.correction < ENOUGH_FOR_WORK);
+    if (changes.length > 0 && !isWord) return corrects(target, changes);
   }
   return ruled.is === "correct" && kind.correction + kind.removal < HARDLY ? TELLS : ruled;
 };

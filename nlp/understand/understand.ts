@@ -42,6 +42,10 @@ const tellsOf = (text: string, moment: Moment): boolean => {
   return records.length + usage.length + happeningsIn(text, moment).length > 0;
 };
 
+/** How a note before a question begins, or ends: "greased the hubs, when did I last do them". */
+const OPENS =
+  /^\W*(?:(?:and|so|oh|ok|okay|well|right|just|now|also|finally|hi|hey|hello)\W+)*(?:i|we|he|she|they|ive|did|had|got|put|cut|ran|\w+ed)\b|[.!;\n]\s*$/i;
+
 /** As `understand`, by judges that may be others. */
 export const understandBy = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): Intent => {
   const ruled = understoodByRules(text, moment, scene);
@@ -60,7 +64,8 @@ export const understandBy = (judges: TalkJudges, text: string, moment: Moment, s
   const openly = asks || ASKING.test(text) ? ASKED : ASKED_IN_OTHER_WORDS;
   const enough = tells ? ASKED_FOR_SURE : found ? ASKED_IN_OTHER_WORDS : openly;
   if (kind.question > enough && kind.question > kind.correction) {
-    const apart = ruled.rest === null || kindOf(ruled.rest, TELLS).question < ASKED;
+    const apart =
+      ruled.rest === null || (OPENS.test(ruled.rest) && kindOf(ruled.rest, TELLS).question < ASKED);
     return asks && apart ? ruled : askedWhole(text, moment, scene);
   }
   const nothingSaid = ruled.is === "correct" && scene.last === null && scene.replyTo === null;

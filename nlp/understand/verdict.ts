@@ -28,6 +28,15 @@ const NEGATED_TROUBLE =
   /\b(?:no|not a|zero|without|never|isnt|aint|hasnt|not) (?:more |sign of |signs of |any )?(?:leaks?|leaking|leaked|drips?|dripping|cracks?|cracked|drop|trouble|problems?|issues?|play|movement|worse|loose|wet|damp|weeping)\b/;
 
 export const outcomeIn = (words: string): Outcome | undefined => {
+  const rest = words.replace(DENIES, "");
+  return (rest === words ? undefined : outcomeOf(rest)) ?? outcomeOf(words);
+};
+
+/** "No it holds now": what follows says more than the no. */
+const DENIES =
+  /^(?:no|nope|nah)(?: (?:actually|wait|well|sorry|but))* (?=(?:it|its|that|thats|they|theyre|she|shes|still|all|now)\b)/;
+
+const outcomeOf = (words: string): Outcome | undefined => {
   if (NEGATED_TROUBLE.test(words) && !/\b(?:but|except|though)\b/.test(words)) return "holding";
   return WORDS.find(([, pattern]) => pattern.test(words))?.[0];
 };

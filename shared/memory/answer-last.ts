@@ -1,9 +1,10 @@
 import type { KeptRecord } from "../history.ts";
 import type { Answer } from "./answer-data.ts";
 import { answerTo, nothingFits } from "./answer-parts.ts";
-import { actionFit, actionsLike, doerFits, stuffFits, wordFit } from "./fit.ts";
-import { type Ground, namesNothing, poolInWords, poolOf } from "./pool.ts";
+import { actionFit, actionsLike, doerFits, sharedCount, stuffFits, wordFit } from "./fit.ts";
+import { type Ground, namesNothing, poolInWords, poolOf, recordsInWords } from "./pool.ts";
 import type { Query, Topic } from "./query.ts";
+import { tellingStems } from "./words.ts";
 
 type Last = Extract<Query, { ask: "last" }>;
 
@@ -45,13 +46,20 @@ const scoreOf = (ground: Ground, { topic, focus }: Last, record: KeptRecord): nu
 const onlyWords = (topic: Topic): boolean =>
   topic.words.length > 0 && namesNothing(topic) && topic.materials.length === 0;
 
+/** Work into which something of that name went: "when did I put bushes in". */
+const madeWith = (ground: Ground, topic: Topic): readonly KeptRecord[] =>
+  recordsInWords(ground, topic, SCORED).filter(
+    ({ fields }) => sharedCount(topic.words, tellingStems(fields.materials.join(" "))) > 0,
+  );
+
 /** The newest (or first) work that fits, with what else fits behind it. */
 export const answerLast = (ground: Ground, query: Last): Answer => {
   const { topic } = query;
   const fits = (record: KeptRecord): boolean =>
     isAnswer(topic, record) && (looksOnly(topic) || actionFit(topic, record) > 0);
   const named = onlyWords(topic) ? [] : poolOf(ground, topic, howFar(query), fits);
-  const pool = named.length > 0 ? named : poolInWords(ground, topic).filter(fits);
+  const told = named.length > 0 ? named : poolInWords(ground, topic).filter(fits);
+  const pool = told.length > 0 ? told : onlyWords(topic) ? madeWith(ground, topic).filter(fits) : [];
   const ordered = bestFirst(ground, query, preferStuff(topic, pool));
   const best = query.focus === "cure" ? cureFirst(ground, ordered) : ordered;
   const [first] = best;

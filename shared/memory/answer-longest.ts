@@ -1,11 +1,11 @@
 import type { Temporal } from "temporal-polyfill";
-import type { Answer, Life } from "./answer-data.ts";
 import type { KeptRecord } from "../history.ts";
+import type { Answer, Life } from "./answer-data.ts";
 import { answerTo, nothingFits } from "./answer-parts.ts";
 import { actionFit, areKin } from "./fit.ts";
 import { lifeOf } from "./lives.ts";
-import { type Ground, poolOf } from "./pool.ts";
 import { comparePlaces } from "./place.ts";
+import { type Ground, poolOf } from "./pool.ts";
 import type { Query } from "./query.ts";
 import { isAfter } from "./when.ts";
 

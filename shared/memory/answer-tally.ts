@@ -6,6 +6,7 @@ import { actionFit, doerFits, isTheirs, stuffFits } from "./fit.ts";
 import { boundsOf } from "./period.ts";
 import { type Ground, namesNothing, poolOf, stepsOf } from "./pool.ts";
 import type { Period, Query, Topic } from "./query.ts";
+import { plainWords } from "./words.ts";
 
 type Of<K extends Query["ask"]> = Extract<Query, { ask: K }>;
 
@@ -14,16 +15,26 @@ const EVERY = 2000;
 const isWork = (record: KeptRecord): boolean => record.fields.kind === "repair";
 
 /** Those done by the one asked about; those of one whose name comes up, where there are any. */
-const byDoer = (topic: Topic, pool: readonly KeptRecord[]): readonly KeptRecord[] => {
+const byDoer = (ground: Ground, topic: Topic, pool: readonly KeptRecord[]): readonly KeptRecord[] => {
   if (topic.who !== null) return pool.filter((record) => doerFits(topic, record));
   const theirs = pool.filter((record) => isTheirs(topic, record));
-  return theirs.length > 0 ? theirs : pool;
+  if (theirs.length > 0) return theirs;
+  const named = namesNothing(topic) && pool.length < FEW ? pool.filter(namedIn(ground, topic)) : [];
+  return named.length > 0 ? named : pool;
 };
 
+/** Whether one of the words stands in the note that told of a record. */
+const namedIn =
+  ({ history }: Ground, { words }: Topic) =>
+  ({ noteId }: KeptRecord): boolean => {
+    const told = words.length === 0 ? [] : plainWords(history.note(noteId)?.text ?? "");
+    return words.some((word) => told.includes(word));
+  };
+
 /** Those done as asked; those done in a way that people call so; all, when a word for the action fits none. */
-const asAsked = (topic: Topic, pool: readonly KeptRecord[]): readonly KeptRecord[] => {
+const asAsked = (ground: Ground, topic: Topic, pool: readonly KeptRecord[]): readonly KeptRecord[] => {
   const stuff = pool.filter((record) => stuffFits(topic, record));
-  const from = byDoer(topic, stuff.length > 0 ? stuff : pool);
+  const from = byDoer(ground, topic, stuff.length > 0 ? stuff : pool);
   const exact = from.filter((record) => actionFit(topic, record) === 2);
   const loose = from.filter((record) => actionFit(topic, record) > 0);
   return exact.length > 0 ? exact : loose.length > 0 ? loose : [];
@@ -51,7 +62,7 @@ const countWork = (ground: Ground, query: Of<"count">, asked: readonly KeptRecor
 /** How many times fixes of a thing gave out, or how many times a piece of work was done. */
 export const answerCount = (ground: Ground, query: Of<"count">): Answer => {
   const pool = fixesOf(ground, query);
-  const asked = asAsked(query.topic, pool);
+  const asked = asAsked(ground, query.topic, pool);
   if (query.of === "work") {
     return asked.length > 0
       ? answerTo(query, { records: asked, count: countWork(ground, query, asked, pool.length) })
@@ -96,7 +107,7 @@ export const answerCost = (ground: Ground, query: Of<"cost">): Answer => {
   const isMuch = whole !== null && whole.count > FEW;
   const limit = isMuch ? FEW : EVERY;
   const pool = poolOf(ground, topic, { period, kinds: ["repair", "check"], limit }, hasCost);
-  const asked = asAsked(topic, pool);
+  const asked = asAsked(ground, topic, pool);
   const counted = asked.length > 0 || topic.actions.length > 0 || topic.who !== null ? asked : pool;
   if (counted.length === 0 && !isMuch)
     return nothingFits(ground, query, { cost: 0, because: "no-cost-noted" });
@@ -108,7 +119,7 @@ export const answerCost = (ground: Ground, query: Of<"cost">): Answer => {
 export const answerList = (ground: Ground, query: Of<"list">): Answer => {
   const { topic, period } = query;
   const pool = poolOf(ground, topic, { kinds: ["repair"], period, limit: FEW }, isWork);
-  const asked = asAsked(topic, pool);
+  const asked = asAsked(ground, topic, pool);
   if (asked.length === 0) return nothingFits(ground, query, { count: 0 });
   const whole = pool.length < FEW ? null : totalOf(ground, topic, period);
   return answerTo(query, { records: asked, count: whole?.count ?? asked.length });

@@ -26,7 +26,7 @@ describe("what a question is about", () => {
   });
 
   it("is the thing told of just now, and not the one told of days ago, where money is asked for", () => {
-    const named = (before: Before) => ask("what has it cost me", MOMENT, before);
+    const named = (before: Before) => ask("what have I spent on it", MOMENT, before);
     expect(named(HITCH)).toMatchObject({ topic: { named: [{ component: "hitch" }] } });
     expect(named({ ...HITCH, fresh: false })).toMatchObject({ topic: { named: [] } });
   });

@@ -35,6 +35,7 @@ const NUDGED: Scene = {
 /** Taken for putting right the work told of a moment ago, whose stuff they name: known gaps. */
 const GAPS: ReadonlySet<string> = new Set([
   "can't believe it but the butyl is still holding",
+  "forget the tape, I used proper sealant this time on the gutter",
   "nope the tape didn't hold, vent lid is flapping again",
   "the old tape peeled so I scraped it and ran fresh sealant",
 ]);

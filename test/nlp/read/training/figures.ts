@@ -4,12 +4,15 @@ import { learn } from "./learn.ts";
 import { KEPT_OUT, knownNotes } from "./notes.ts";
 import { writeLearnt } from "./written.ts";
 
-const FILE = fileURLToPath(new URL("../../../../nlp/read/judges.json", import.meta.url));
+const fileAt = (name: string): string =>
+  fileURLToPath(new URL(`../../../../nlp/read/${name}`, import.meta.url));
 
-/** Learns the judges from all notes that are not kept out, and writes their weights. */
+/** Learns the judges from all notes that are not kept out, and writes their weights: of what is told where, and of the fields. */
 const notes = knownNotes().filter((note) => !KEPT_OUT.has(note.set));
 const lessons = together(notes.map(lessonsOf));
 process.stderr.write(
   `${String(notes.length)} notes, ${String(lessons.kind.length)} places, ${String(lessons.aim.length)} choices\n`,
 );
-writeLearnt(FILE, learn(lessons));
+const { kind, aim, ...fields } = learn(lessons);
+writeLearnt(fileAt("judges.json"), { kind, aim });
+writeLearnt(fileAt("field-judges.json"), fields);

@@ -99,5 +99,10 @@ export const talkLessons = (messages: readonly KnownMessage[]): TalkLessons => {
     },
   });
   for (const known of messages) understandBy(listen(known.is), known.text, known.moment, sceneOf(known));
-  return { message, offer: messages.flatMap(offersOf), ask: messages.flatMap(asksOf), about: messages.flatMap(aboutOf) };
+  return {
+    message,
+    offer: messages.flatMap(offersOf),
+    ask: messages.flatMap(asksOf),
+    about: messages.flatMap(aboutOf),
+  };
 };

@@ -10,11 +10,12 @@ import { knownMessages } from "./talk.ts";
 const keptOut = new Set([...KEPT_OUT, ...process.argv.slice(2)]);
 const FILE = fileURLToPath(new URL("../../../../nlp/judges/talk.json", import.meta.url));
 
-/** Statements that look like questions or corrections count as often as three others. */
+/** Statements that look like questions or corrections count as often as so many others. */
 const HARD = /^(?:statements-\d+\.jsonl|notes\.txt)$/;
+const OFTEN = 6;
 
 const messages = [...knownMessages()].flatMap(([name, known]) =>
-  keptOut.has(name) ? [] : HARD.test(name) ? [...known, ...known, ...known] : known,
+  keptOut.has(name) ? [] : HARD.test(name) ? Array.from({ length: OFTEN }, () => known).flat() : known,
 );
 const lessons = talkLessons(messages);
 process.stderr.write(

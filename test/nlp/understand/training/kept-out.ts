@@ -2,6 +2,7 @@
 export const KEPT_OUT: ReadonlySet<string> = new Set([
   "conversations-2.jsonl",
   "conversations-15.jsonl",
+  "conversations-20.jsonl",
   "corrections-12.jsonl",
   "questions-12.jsonl",
   "notes-10.jsonl",
