@@ -54,7 +54,8 @@ export const putRight = (
     const before = ruled.is === "correct" ? ruled.correction.changes : [];
     const bench = offerScene(scan(text, moment).tokens, offers, shown.fields, before);
     const changes = weighedChanges(bench, judges.offer);
-    const isWord = onlyVerdict(changes) && (isNews || kind.correction < ENOUGH_FOR_WORK);
+    const isWord =
+      onlyVerdict(changes) && (isNews || ruled.is === "verdict" || kind.correction < ENOUGH_FOR_WORK);
     if (changes.length > 0 && !isWord) return corrects(target, changes);
   }
   return ruled.is === "correct" && kind.correction + kind.removal < HARDLY ? TELLS : ruled;

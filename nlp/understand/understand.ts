@@ -46,9 +46,16 @@ const tellsOf = (text: string, moment: Moment): boolean => {
 const OPENS =
   /^\W*(?:(?:and|so|oh|ok|okay|well|right|just|now|also|finally|hi|hey|hello)\W+)*(?:i|we|he|she|they|ive|did|had|got|put|cut|ran|\w+ed)\b|[.!;\n]\s*$/i;
 
+/** "It was Friday, the fourth": no fourth of three that were shown. */
+const ofWhatWasShown = (ruled: Intent, { last, shown, replyTo }: Scene): Intent => {
+  if (ruled.is !== "correct" || ruled.correction.target.by !== "number") return ruled;
+  const most = Math.max(...[last, shown, replyTo].map((showing) => showing?.records.length ?? 0));
+  return most > 0 && ruled.correction.target.numbers.some((number) => number > most) ? TELLS : ruled;
+};
+
 /** As `understand`, by judges that may be others. */
 export const understandBy = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): Intent => {
-  const ruled = understoodByRules(text, moment, scene);
+  const ruled = ofWhatWasShown(understoodByRules(text, moment, scene), scene);
   if (SETTLED.has(ruled.is) || text.length > LONG || split(text).length > MANY) return ruled;
   const meant = meantIn(text, moment, scene);
   const kindOf = (said: string, taken: Intent) =>

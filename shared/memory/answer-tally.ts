@@ -1,11 +1,12 @@
 import type { KeptRecord } from "../history.ts";
+import type { Action } from "../vocabulary.ts";
 import type { Answer } from "./answer-data.ts";
 import { answerTo, nothingFits } from "./answer-parts.ts";
 import { failuresOf } from "./failures.ts";
 import { actionFit, doerFits, isTheirs, stuffFits } from "./fit.ts";
 import { boundsOf } from "./period.ts";
 import { type Ground, namesNothing, poolOf, stepsOf } from "./pool.ts";
-import type { Period, Query, Topic } from "./query.ts";
+import { OTHERS_DID, type Period, type Query, SPEAKER_DID, type Topic } from "./query.ts";
 import { plainWords } from "./words.ts";
 
 type Of<K extends Query["ask"]> = Extract<Query, { ask: K }>;
@@ -16,7 +17,11 @@ const isWork = (record: KeptRecord): boolean => record.fields.kind === "repair";
 
 /** Those done by the one asked about; those of one whose name comes up, where there are any. */
 const byDoer = (ground: Ground, topic: Topic, pool: readonly KeptRecord[]): readonly KeptRecord[] => {
-  if (topic.who !== null) return pool.filter((record) => doerFits(topic, record));
+  if (topic.who !== null) {
+    const done = pool.filter((record) => doerFits(topic, record));
+    const isOne = topic.who !== SPEAKER_DID && topic.who !== OTHERS_DID && pool.length < FEW;
+    return done.length > 0 || !isOne ? done : pool.filter(namedIn(ground, { words: plainWords(topic.who) }));
+  }
   const theirs = pool.filter((record) => isTheirs(topic, record));
   if (theirs.length > 0) return theirs;
   const named = namesNothing(topic) && pool.length < FEW ? pool.filter(namedIn(ground, topic)) : [];
@@ -25,7 +30,7 @@ const byDoer = (ground: Ground, topic: Topic, pool: readonly KeptRecord[]): read
 
 /** Whether one of the words stands in the note that told of a record. */
 const namedIn =
-  ({ history }: Ground, { words }: Topic) =>
+  ({ history }: Ground, { words }: Pick<Topic, "words">) =>
   ({ noteId }: KeptRecord): boolean => {
     const told = words.length === 0 ? [] : plainWords(history.note(noteId)?.text ?? "");
     return words.some((word) => told.includes(word));
@@ -59,6 +64,9 @@ const fixesOf = (ground: Ground, { topic, period }: Of<"count">): readonly KeptR
 const countWork = (ground: Ground, query: Of<"count">, asked: readonly KeptRecord[], pool: number): number =>
   pool < FEW ? asked.length : Math.max(asked.length, totalOf(ground, query.topic, query.period)?.count ?? 0);
 
+/** "Before the new one": what ends a row of fixes is not all that may have given out. */
+const ENDS: ReadonlySet<Action> = new Set(["replace", "install"]);
+
 /** How many times fixes of a thing gave out, or how many times a piece of work was done. */
 export const answerCount = (ground: Ground, query: Of<"count">): Answer => {
   const pool = fixesOf(ground, query);
@@ -68,7 +76,8 @@ export const answerCount = (ground: Ground, query: Of<"count">): Answer => {
       ? answerTo(query, { records: asked, count: countWork(ground, query, asked, pool.length) })
       : nothingFits(ground, query, { count: 0 });
   }
-  const fixes = asked.length > 0 ? asked : pool;
+  const done = asked.length > 0 ? asked : pool;
+  const fixes = query.topic.actions.every((action) => ENDS.has(action)) ? pool : done;
   const failed = fixes.filter((record) => failuresOf(record) > 0);
   const count = failed.reduce((sum, record) => sum + failuresOf(record), 0);
   if (fixes.length === 0) return nothingFits(ground, query, { count: 0 });
