@@ -18,8 +18,6 @@ const SETTLED: ReadonlySet<Intent["is"]> = new Set([
   "set",
   "help",
   "show",
-  "leave",
-  "home",
   "chat",
   "tick",
 ]);
@@ -32,7 +30,8 @@ const MANY = 130;
 const ASKED = 0.25;
 const ASKED_IN_OTHER_WORDS = 0.4;
 const ASKED_FOR_SURE = 0.6;
-/** A short word on what was shown is one on how it holds, unless it is surely a correction. */
+/** What is one of these is no correction, unless it is surely one. */
+const OTHERWISE: ReadonlySet<Intent["is"]> = new Set(["verdict", "leave", "home"]);
 const CORRECTED_FOR_SURE = 0.6;
 const ASKING = /\?|\b(?:what|which|when|where|who|why|how)/i;
 
@@ -61,10 +60,10 @@ export const understandBy = (judges: TalkJudges, text: string, moment: Moment, s
   const kindOf = (said: string, taken: Intent) =>
     judges.message(messageSigns({ text: said, moment, meant, ruled: taken }));
   const kind = kindOf(text, ruled);
-  if (ruled.is === "verdict") {
-    const put = kind.correction > CORRECTED_FOR_SURE && meant !== undefined ? meant : undefined;
-    return put === undefined ? ruled : putRight(ruled, { kind, tells: false }, put, text, moment, judges);
-  }
+  if (OTHERWISE.has(ruled.is))
+    return meant === undefined || kind.correction <= CORRECTED_FOR_SURE
+      ? ruled
+      : putRight(ruled, { kind, tells: false }, meant, text, moment, judges);
   const asks = ASKS.has(ruled.is);
   const found = !text.trimEnd().endsWith("?") && tellsOf(text, moment);
   const tells = !asks && found;

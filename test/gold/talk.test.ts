@@ -25,13 +25,13 @@ const share = (right: readonly boolean[]): number => right.filter(Boolean).lengt
 /** What is measured on lines that nothing was learnt from; a fall below says that something broke. */
 describe("talk that was never learnt from", () => {
   it("is known for questions of their kind", () => {
-    expect(share(questions.map(({ text, ask }) => kindOf(text) === ask))).toBeGreaterThanOrEqual(0.58);
+    expect(share(questions.map(({ text, ask }) => kindOf(text) === ask))).toBeGreaterThanOrEqual(0.62);
   });
 
   it("puts right what it is meant to put right", async () => {
     const lines = afterwardsIn(here("corrections-12.jsonl")).filter(({ is }) => is === "correction");
     const right: boolean[] = [];
     for (const line of lines.slice(0, 60)) right.push((await playAfterwards(line)).right);
-    expect(share(right)).toBeGreaterThanOrEqual(0.6);
+    expect(share(right)).toBeGreaterThanOrEqual(0.66);
   }, 60_000);
 });

@@ -1,0 +1,41 @@
+import { describe, expect, it } from "vitest";
+import { read } from "../../../nlp/read/index.ts";
+import { understand } from "../../../nlp/understand/understand.ts";
+import { EMPTY_SCENE, type Scene } from "../../../shared/memory/scene.ts";
+import type { Moment } from "../../../shared/reading.ts";
+
+const MOMENT: Moment = { said: "2025-09-16T18:30:00-06:00", zone: "America/Denver", hemisphere: "north" };
+
+/** What was just told and shown. */
+const after = (note: string): Scene => {
+  const records = read(note, MOMENT).records.map(({ fields }, at) => ({ id: at + 1, fields }));
+  const showing = { at: MOMENT.said, of: "note" as const, records, usage: [] };
+  return { ...EMPTY_SCENE, last: showing, shown: showing };
+};
+const meant = (note: string, text: string) => understand(text, MOMENT, after(note));
+
+describe("what puts right a note just told", () => {
+  it("names what went in where all that was noted is denied", () => {
+    expect(meant("packed the bearings with lithium grease", "not lithium, marine grease")).toMatchObject({
+      is: "correct",
+      correction: { changes: [{ change: "materials", add: ["marine grease"] }] },
+    });
+  });
+
+  it("says that it holds although it begins with a no", () => {
+    const said = meant("resealed the skylight with lap sealant today", "no it holds now");
+    expect(JSON.stringify(said)).toContain("holding");
+  });
+
+  it("is no word on a fourth record where one was shown", () => {
+    const said = meant("replaced the window stay on saturday", "sorry, it was the friday, the fourth");
+    expect(said.is === "correct" && said.correction.target.by).not.toBe("number");
+  });
+});
+
+describe("a question with a part that only describes", () => {
+  it("makes no note of it", () => {
+    const said = understand("first time i sealed the corner trim, when was that", MOMENT, EMPTY_SCENE);
+    expect(said).toMatchObject({ is: "ask", rest: null });
+  });
+});

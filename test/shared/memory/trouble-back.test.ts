@@ -1,0 +1,62 @@
+import { describe, expect, it } from "vitest";
+import { Rig, topic } from "./rig.ts";
+
+const sealed = (day: string) => ({
+  component: "roof-seam" as const,
+  where: "front",
+  action: "seal" as const,
+  materials: ["lap sealant"],
+  date: day,
+});
+
+/** A seam that was sealed on 4 May 2024. */
+const kept = (): Rig => {
+  const rig = new Rig();
+  rig.tell("2024-05-04", "sealed the front seam with lap sealant", sealed("2024-05-04"));
+  return rig;
+};
+
+describe("trouble that a fix was to cure", () => {
+  it("is the end of that fix when it is told again, whatever the words", () => {
+    const rig = kept();
+    rig.tell("2024-09-14", "front seam dripped on my pillow so I put roof tape over it", {
+      ...sealed("2024-09-14"),
+      action: "patch",
+      materials: ["roof tape"],
+      fault: "front seam dripped on my pillow",
+    });
+    expect(rig.get(1).fields.outcome).toBe("failed");
+    expect(rig.ask({ ask: "count", of: "failures", topic: topic("roof-seam"), period: null }).count).toBe(1);
+  });
+
+  it("leaves the fix alone where another trouble is told", () => {
+    const rig = kept();
+    rig.tell("2024-09-14", "the front seam looks grubby, washed it down", {
+      ...sealed("2024-09-14"),
+      action: "clean",
+      materials: [],
+      fault: "grubby",
+    });
+    expect(rig.get(1).fields.outcome).toBe("untested");
+  });
+});
+
+describe("how long a fix lasted", () => {
+  it("is the time without a word of trouble, where nobody said how it does", () => {
+    const [life] = kept().ask(
+      { ask: "longest", topic: topic("roof-seam"), order: "longest" },
+      "2024-05-14",
+    ).lives;
+    expect(life).toMatchObject({ held: true, lived: { days: 10, seen: false } });
+  });
+
+  it("ends with the next such work at the same place", () => {
+    const rig = kept();
+    rig.tell("2024-06-03", "sealed the front seam", { ...sealed("2024-06-03"), materials: ["butyl tape"] });
+    const { lives } = rig.ask({ ask: "longest", topic: topic("roof-seam"), order: "longest" }, "2024-06-05");
+    expect(lives.map(({ record, lived, held }) => [record.id, lived.days, held])).toEqual([
+      [1, 30, false],
+      [2, 2, true],
+    ]);
+  });
+});
