@@ -40,7 +40,7 @@ const MUTE: Judges = {
   outcome: (_, made) => ({ outcome: made.judged?.outcome ?? "untested", sure: 0 }),
 };
 
-export const tellingsSeen = (note: KnownNote): Seen[] => {
+const tellingsSeen = (note: KnownNote): Seen[] => {
   const seen: Seen[] = [];
   const show: Judges = {
     ...MUTE,
@@ -74,7 +74,7 @@ const fitness = ({ telling }: Seen, { from, to, record }: Anchored): number => {
 };
 
 /** The place at which each record is told, and the places that also touch its words. */
-export const placed = (note: KnownNote, seen: readonly Seen[]) => {
+const placed = (note: KnownNote, seen: readonly Seen[]) => {
   const tokens = seen[0]?.setting.scan.tokens ?? [];
   const anchored = note.records.map((record): Anchored => {
     const at = note.text.indexOf(record.anchor);
