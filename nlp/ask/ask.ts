@@ -1,24 +1,16 @@
 import { EMPTY_TOPIC, type Focus, type Period, type Query, type Topic } from "../../shared/memory/query.ts";
-import { plainWords } from "../../shared/memory/words.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { UseUnit } from "../../shared/record.ts";
 import { type AskedFor, LEARNT_TALK } from "../judges/talk.ts";
 import { askSigns } from "./ask-signs.ts";
 import type { Asked } from "./asked.ts";
 import { askedIn } from "./kinds.ts";
+import { asksFirst, narrowed } from "./of-all.ts";
 import { periodIn, type Timed } from "./period.ts";
 import { unwrap } from "./plain-question.ts";
+import { asksOfAll, carried, isBare, sameTime, topicBefore } from "./pointing-back.ts";
+import type { Before, Question } from "./question.ts";
 import { topicOf } from "./topic.ts";
-
-/** What "it" in a question may be about. */
-export type Before = {
-  readonly question: Question;
-  /** Asked or told just now, and not days ago. */
-  readonly fresh: boolean;
-};
-
-/** What a question asks of the log, or of the outlook. */
-export type Question = Query | { readonly ask: "decide"; readonly topic: Topic } | { readonly ask: "ready" };
 
 type Sort = Asked extends infer Each ? (Each extends Asked ? Omit<Each, "rule"> : never) : never;
 
@@ -136,80 +128,6 @@ const queryOf = (asked: Asked, words: string, timed: Timed, topic: Topic): Quest
   }
 };
 
-const isBare = (topic: Topic): boolean => topic.named.length + topic.systems.length === 0;
-
-const POINTS_BACK =
-  /\b(?:it|its|(?<!\b(?:everything|all|anything|whatever|stuff|things|jobs|work|money) )that|them|they|those|these|(?<!\bwhich )one|there(?! (?:is|are|was|were|a|any|been)\b)|this(?! (?:thing|rig|trailer|camper|caravan|van|old|year|month|week|one here)\b))\b/;
-/** Questions about the whole rig, whatever was asked before. */
-const ABOUT_ALL: ReadonlySet<string> = new Set(["open", "buy", "use", "worst", "ready"]);
-
-/** Money and lists of the whole rig: "of all the jobs", "what did we drop on the van". */
-const WHOLE_RIG =
-  /\b(?:all (?:of )?(?:the|my|our|these|those) (?:\w+ )?(?:jobs?|work|repairs?|fixes|things|bills)|everything|(?:the|this|my|our|that) (?:whole )?(?:rig|trailer|van|caravan|camper)|grand total|overall)\b/;
-
-/** "All up", "so far": a sum of everything, unless it is said what the money went into. */
-const IN_ALL =
-  /\b(?:altogether|all together|in total|total|all up|all in|all told|in all|so far|to date|since (?:i|we)|this year|last year|over (?:the )?\w+|in \d{4})\b/;
-const INTO_IT = /\b(?:on|for|into|in|with|to|about) (?:it|that|them|those|these|that one)\b/;
-
-const isSumOfAll = (words: string): boolean => IN_ALL.test(words) && !INTO_IT.test(words);
-
-/** Whether a question is about the whole rig, whatever was asked or told before. */
-const asksOfAll = (asked: Asked, ofAll: number, words: string, before: Before): boolean => {
-  if (ABOUT_ALL.has(asked.kind)) return true;
-  if (asked.kind !== "cost" && asked.kind !== "list") return false;
-  if (ofAll > OF_ALL_FOR_SURE && !INTO_IT.test(words)) return true;
-  return !before.fresh || WHOLE_RIG.test(words) || (asked.kind === "cost" && isSumOfAll(words));
-};
-
-/** Less sure than this, a word may tell of trouble with what was asked about: "how often did it leak". */
-const NAMED_ENOUGH = 0.65;
-const SUBJECT = /\b(?:it|they|them|that one|those)\b/;
-
-/** "How much of that was plumbing": of the time asked about before. */
-const sameTime = (words: string, timed: Timed, before: Question | null): Timed => {
-  const asked = before !== null && "period" in before ? before.period : null;
-  return timed.period === null &&
-    asked !== null &&
-    /\b(?:of|out of|from) (?:that|it|those|them|which)\b/.test(words)
-    ? { ...timed, period: asked }
-    : timed;
-};
-
-const topicBefore = (asked: Question | null): Topic | undefined =>
-  asked !== null && "topic" in asked && !isBare(asked.topic) ? asked.topic : undefined;
-
-/** "What did I use", "who did it last", right after another question: nothing is named at all. */
-const isCutShort = (topic: Topic, words: string): boolean =>
-  isBare(topic) &&
-  topic.words.length + topic.materials.length + topic.where.length === 0 &&
-  words.split(" ").length <= 6 &&
-  /^(?:and |so |but )*(?:what (?:did|have) (?:i|we) (?:use|used|put on|put in|pay|paid)|when was that|who did|who was|why|how often|how many times|how long ago|how long did|where was|with what|what with)\b/.test(
-    words,
-  );
-
-/** "And how many times has it come undone": the thing is that of the question before. */
-const carried = (topic: Topic, words: string, before: Topic | undefined): Topic => {
-  const said = topic.materials.length + topic.words.length > 0 ? words.replace(/\bthere\b/g, " ") : words;
-  if (before === undefined) return topic;
-  if (!POINTS_BACK.test(said))
-    return isCutShort(topic, words)
-      ? { ...topic, named: before.named, systems: before.systems, where: before.where }
-      : topic;
-  if (isBare(topic) || ((topic.named[0]?.sure ?? 0) < NAMED_ENOUGH && SUBJECT.test(words)))
-    return {
-      ...topic,
-      named: before.named,
-      systems: before.systems,
-      where: topic.where.length > 0 ? topic.where : before.where,
-    };
-  const known = new Set(before.named.filter(({ sure }) => sure >= 0.7).map(({ component }) => component));
-  const shared = topic.named.filter(({ component }) => known.has(component));
-  return /\b(?:that|those|this|these)\b/.test(words) && shared.length > 0
-    ? { ...topic, named: shared }
-    : topic;
-};
-
 const LONG = 22;
 const GIST = 16;
 
@@ -265,52 +183,6 @@ const askedFor = (text: string, moment: Moment): { readonly asked: Asked; readon
     asked: sure < FAMILIAR ? ruled : { ...ASKED[asks], rule: "judged" },
     ofAll: LEARNT_TALK.ofAll(signs),
   };
-};
-
-/** Questions that may well be about the whole rig. */
-const MAY_BE_OF_ALL: ReadonlySet<Asked["kind"]> = new Set([
-  "open",
-  "buy",
-  "use",
-  "worst",
-  "cost",
-  "list",
-  "due",
-]);
-/** From here on, what a question seems to name is only its way of saying: from the first where it names nothing surely. */
-const OF_ALL = 0.5;
-const OF_ALL_FOR_SURE = 0.8;
-const SURELY = 0.8;
-
-/** "The very first job I told you about": the work, not the words. */
-const FIRST_JOB = /\bfirst (?:ever )?(?:job|thing|work|fix|repair|task|entry|record)\b/;
-
-const asksFirst = (asked: Asked, words: string): Asked =>
-  asked.kind === "said" && FIRST_JOB.test(words) ? { kind: "last", focus: "what", rule: "first-job" } : asked;
-
-/** Words with a capital amid a sentence: people, towns. */
-const namesIn = (text: string): ReadonlySet<string> =>
-  new Set([...text.matchAll(/(?<=[\p{L},] )\p{Lu}\p{Ll}{2,}/gu)].flatMap(([name]) => plainWords(name)));
-
-/** What a question names, where it is about anything less than the whole rig. */
-const narrowed = (
-  topic: Topic,
-  asked: Asked,
-  ofAll: number,
-  { words, text }: { readonly words: string; readonly text: string },
-): Topic => {
-  const sure = topic.named.some((each) => each.sure >= SURELY) || topic.systems.length > 0;
-  const may = MAY_BE_OF_ALL.has(asked.kind) || (asked.kind === "last" && FIRST_JOB.test(words));
-  const all = may && ofAll > (sure ? OF_ALL_FOR_SURE : OF_ALL);
-  const people = namesIn(text);
-  return all
-    ? {
-        ...EMPTY_TOPIC,
-        who: topic.who,
-        systems: topic.systems,
-        words: topic.words.filter((word) => people.has(word)),
-      }
-    : topic;
 };
 
 /** Kinds that short words are often taken for. */

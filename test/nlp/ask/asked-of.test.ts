@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { ask, type Before } from "../../../nlp/ask/ask.ts";
+import { ask } from "../../../nlp/ask/ask.ts";
+import type { Before } from "../../../nlp/ask/question.ts";
 import { topicOf } from "../../../nlp/ask/topic.ts";
 import { read } from "../../../nlp/read/index.ts";
 import { findTimes } from "../../../nlp/time/index.ts";

@@ -1,0 +1,49 @@
+import { EMPTY_TOPIC, type Topic } from "../../shared/memory/query.ts";
+import { plainWords } from "../../shared/memory/words.ts";
+import type { Asked } from "./asked.ts";
+
+/** Questions that may well be about the whole rig. */
+const MAY_BE_OF_ALL: ReadonlySet<Asked["kind"]> = new Set([
+  "open",
+  "buy",
+  "use",
+  "worst",
+  "cost",
+  "list",
+  "due",
+]);
+/** From here on, what a question seems to name is only its way of saying: from the first where it names nothing surely. */
+const OF_ALL = 0.5;
+export const OF_ALL_FOR_SURE = 0.8;
+const SURELY = 0.8;
+
+/** "The very first job I told you about": the work, not the words. */
+const FIRST_JOB = /\bfirst (?:ever )?(?:job|thing|work|fix|repair|task|entry|record)\b/;
+
+export const asksFirst = (asked: Asked, words: string): Asked =>
+  asked.kind === "said" && FIRST_JOB.test(words) ? { kind: "last", focus: "what", rule: "first-job" } : asked;
+
+/** Words with a capital amid a sentence: people, towns. */
+const namesIn = (text: string): ReadonlySet<string> =>
+  new Set([...text.matchAll(/(?<=[\p{L},] )\p{Lu}\p{Ll}{2,}/gu)].flatMap(([name]) => plainWords(name)));
+
+/** What a question names, where it is about anything less than the whole rig. */
+export const narrowed = (
+  topic: Topic,
+  asked: Asked,
+  ofAll: number,
+  { words, text }: { readonly words: string; readonly text: string },
+): Topic => {
+  const sure = topic.named.some((each) => each.sure >= SURELY) || topic.systems.length > 0;
+  const may = MAY_BE_OF_ALL.has(asked.kind) || (asked.kind === "last" && FIRST_JOB.test(words));
+  const all = may && ofAll > (sure ? OF_ALL_FOR_SURE : OF_ALL);
+  const people = namesIn(text);
+  return all
+    ? {
+        ...EMPTY_TOPIC,
+        who: topic.who,
+        systems: topic.systems,
+        words: topic.words.filter((word) => people.has(word)),
+      }
+    : topic;
+};

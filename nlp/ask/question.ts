@@ -1,0 +1,11 @@
+import type { Query, Topic } from "../../shared/memory/query.ts";
+
+/** What a question asks of the log, or of the outlook. */
+export type Question = Query | { readonly ask: "decide"; readonly topic: Topic } | { readonly ask: "ready" };
+
+/** What "it" in a question may be about. */
+export type Before = {
+  readonly question: Question;
+  /** Asked or told just now, and not days ago. */
+  readonly fresh: boolean;
+};
