@@ -6,6 +6,7 @@ import { deedsIn } from "../ask/deeds.ts";
 import { mentionsIn } from "../ask/names.ts";
 import people from "../ask/people.json" with { type: "json" };
 import { placeTokensOf } from "../read/ground.ts";
+import { mayBeInCents } from "../read/prices.ts";
 import { type Scan, type Stretch, scan } from "../read/scan.ts";
 import { Places } from "../read/where.ts";
 import { plain } from "./pieces.ts";
@@ -107,10 +108,6 @@ const dates = (said: Said): Offer[] => {
   ];
 };
 
-/** "Nine eighty": nine and eighty hundredths, or nine hundred and eighty. */
-const mayHaveCents = ({ kind, from, to, value }: Scan["numbers"][number]): boolean =>
-  kind === "run" && to - from > 1 && value > 100 && value < 10_000 && value % 5 === 0;
-
 const sums = ({ found, words }: Said): Offer[] => {
   const offer = (at: Stretch, cost: number, sort: string): Offer => ({
     from: at.from,
@@ -132,7 +129,7 @@ const sums = ({ found, words }: Said): Offer[] => {
   return [
     ...money.map((amount) => offer(amount, amount.value, "money")),
     ...bare.map((number) => offer(number, number.value, "bare")),
-    ...bare.filter(mayHaveCents).map((number) => offer(number, number.value / 100, "cents")),
+    ...bare.filter(mayBeInCents).map((number) => offer(number, number.value / 100, "cents")),
   ];
 };
 

@@ -3,6 +3,7 @@ import type { Build } from "./build.ts";
 import { isRate, isSpent } from "./costs.ts";
 import { clauseAt, wordAt } from "./ground.ts";
 import { type Made, mainDeed } from "./made.ts";
+import { mayBeInCents } from "./prices.ts";
 import { isRigUse } from "./rig-use.ts";
 import type { Stretch } from "./scan.ts";
 import { sizeOf } from "./sizes.ts";
@@ -26,11 +27,11 @@ const overlaps = (one: Stretch, other: Stretch): boolean => one.from < other.to 
 
 const NO_SUM: ReadonlySet<string> = new Set(["ordinal", "fraction", "vague"]);
 
-/** "Nine fifty" may be nine and a half; "four ten" hardly ever is. */
-const sumsOf = ({ from, to, value, kind }: NumberRef): CostChoice[] => {
+/** What a number may come to: as it is said, and in hundredths where it may be. */
+const sumsOf = (number: NumberRef): CostChoice[] => {
+  const { from, to, value } = number;
   const sum = { value, at: { from, to }, ruled: false, by: "number" } as const;
-  const inCents = kind === "run" && to - from > 1 && value > 100 && value < 10_000 && value % 5 === 0;
-  return inCents ? [sum, { ...sum, value: value / 100, by: "cents" }] : [sum];
+  return mayBeInCents(number) ? [sum, { ...sum, value: value / 100, by: "cents" }] : [sum];
 };
 
 const isSum = (number: NumberRef, amounts: readonly Amount[]): boolean =>

@@ -16,6 +16,10 @@ export const priceOf = (
   return number.value >= 300 && cents === 99 ? whole + cents / 100 : number.value;
 };
 
+/** "Nine fifty" may be nine and fifty hundredths: a spoken run that ends in a five or a nought. */
+export const mayBeInCents = ({ from, to, value, kind }: NumberRef): boolean =>
+  kind === "run" && to - from > 1 && value > 100 && value < 10_000 && value % 5 === 0;
+
 /** "27,50" and "189.00": two places after the mark; "1.250" among those who write thousands so. */
 export const writtenPrice = (number: NumberRef, { text, region }: Heard): number | undefined => {
   const written = text.slice(number.span.start, number.span.end);

@@ -64,20 +64,23 @@ const fixesOf = (ground: Ground, { topic, period }: Of<"count">): readonly KeptR
 const countWork = (ground: Ground, query: Of<"count">, asked: readonly KeptRecord[], pool: number): number =>
   pool < FEW ? asked.length : Math.max(asked.length, totalOf(ground, query.topic, query.period)?.count ?? 0);
 
-/** "Before the new one": what ends a row of fixes is not all that may have given out. */
 const ENDS: ReadonlySet<Action> = new Set(["replace", "install"]);
+
+/** "Before the new one": what ends a row of fixes is not all that may have given out. */
+const ofAnyFix = (topic: Topic): Topic =>
+  topic.actions.every((action) => ENDS.has(action)) ? { ...topic, actions: [] } : topic;
 
 /** How many times fixes of a thing gave out, or how many times a piece of work was done. */
 export const answerCount = (ground: Ground, query: Of<"count">): Answer => {
   const pool = fixesOf(ground, query);
-  const asked = asAsked(ground, query.topic, pool);
   if (query.of === "work") {
+    const asked = asAsked(ground, query.topic, pool);
     return asked.length > 0
       ? answerTo(query, { records: asked, count: countWork(ground, query, asked, pool.length) })
       : nothingFits(ground, query, { count: 0 });
   }
-  const done = asked.length > 0 ? asked : pool;
-  const fixes = query.topic.actions.every((action) => ENDS.has(action)) ? pool : done;
+  const asked = asAsked(ground, ofAnyFix(query.topic), pool);
+  const fixes = asked.length > 0 ? asked : pool;
   const failed = fixes.filter((record) => failuresOf(record) > 0);
   const count = failed.reduce((sum, record) => sum + failuresOf(record), 0);
   if (fixes.length === 0) return nothingFits(ground, query, { count: 0 });

@@ -29,6 +29,23 @@ describe("trouble that a fix was to cure", () => {
     expect(rig.ask({ ask: "count", of: "failures", topic: topic("roof-seam"), period: null }).count).toBe(1);
   });
 
+  it("counts for the stuff asked about alone", () => {
+    const rig = kept();
+    rig.tell("2024-09-14", "front seam dripped so I bedded it in butyl tape", {
+      ...sealed("2024-09-14"),
+      materials: ["butyl tape"],
+      fault: "front seam dripped",
+    });
+    const failures = (material: string) =>
+      rig.ask({
+        ask: "count",
+        of: "failures",
+        topic: { ...topic("roof-seam"), materials: [material] },
+        period: null,
+      }).count;
+    expect([failures("lap sealant"), failures("butyl tape")]).toEqual([1, 0]);
+  });
+
   it("leaves the fix alone where another trouble is told", () => {
     const rig = kept();
     rig.tell("2024-09-14", "the front seam looks grubby, washed it down", {
