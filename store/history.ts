@@ -9,6 +9,7 @@ import type {
   Verdict,
 } from "../shared/history.ts";
 import type { Db } from "./open.ts";
+import { remembering } from "./remembering.ts";
 import { toRecord, toUsage, toVerdict } from "./rows.ts";
 
 const RECORD = `SELECT records.*, people.name AS said_by FROM records
@@ -85,6 +86,7 @@ const query = (words: string, together: "AND" | "OR"): string =>
 /** The rig's past as kept in SQLite. */
 export class StoredHistory implements History {
   private readonly db: Db;
+  private readonly toRecord = remembering(toRecord);
 
   constructor(db: Db) {
     this.db = db;
@@ -147,7 +149,10 @@ export class StoredHistory implements History {
   private withVerdicts(rows: readonly unknown[]): KeptRecord[] {
     const ids = rows.map((row) => idRow.parse(row).id);
     const byRecord = this.verdictsOf(ids);
-    return rows.map((row, index) => toRecord(row, byRecord.get(ids[index] ?? 0) ?? []));
+    return rows.map((row, index) => ({
+      ...this.toRecord(row),
+      verdicts: byRecord.get(ids[index] ?? 0) ?? [],
+    }));
   }
 
   private verdictsOf(ids: readonly RecordId[]): Map<RecordId, Verdict[]> {

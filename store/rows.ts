@@ -30,7 +30,7 @@ const keptRow = z.object({
   removed: flag,
 });
 
-export const toRecord = (row: unknown, verdicts: readonly Verdict[]): KeptRecord => {
+export const toRecord = (row: unknown): Omit<KeptRecord, "verdicts"> => {
   const kept = keptRow.parse(row);
   return {
     id: kept.id,
@@ -44,7 +44,6 @@ export const toRecord = (row: unknown, verdicts: readonly Verdict[]): KeptRecord
     closedBy: kept.closed_by,
     settled: kept.settled,
     removed: kept.removed,
-    verdicts,
   };
 };
 

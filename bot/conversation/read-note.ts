@@ -1,7 +1,7 @@
 import { read } from "../../nlp/read/index.ts";
 import { type Known, ownersIn, spelledInContext, surelyNamed } from "../../nlp/understand/in-context.ts";
 import { wordOn } from "../../nlp/understand/word-on.ts";
-import type { KeptRecord } from "../../shared/history.ts";
+import type { KeptRecord, RecordId } from "../../shared/history.ts";
 import type { Again } from "../../shared/memory/intent.ts";
 import { isLive } from "../../shared/memory/told.ts";
 import { workAgain } from "../../shared/memory/work-again.ts";
@@ -49,8 +49,16 @@ const isMended = (turn: Turn, component: ComponentId): boolean =>
   turn.store.history.records({ components: [component], kinds: ["repair"], limit: LATEST }).some(isLive);
 
 /** A word on a fix that is known, where the note reads as nothing else. */
-const wordOnFix = (turn: Turn, text: string, known: readonly Known[], moment: Moment): Reading => {
-  const component = [...surelyNamed(text), ...ownersIn(text, known)].find((each) => isMended(turn, each));
+const wordOnFix = (
+  turn: Turn,
+  text: string,
+  known: readonly Known[],
+  about: RecordId | null,
+  moment: Moment,
+): Reading => {
+  const meant = about === null ? undefined : turn.store.history.record(about)?.fields.component;
+  const component =
+    meant ?? [...surelyNamed(text), ...ownersIn(text, known)].find((each) => isMended(turn, each));
   const word = component === undefined ? undefined : wordOn(text, component, moment);
   return { records: word === undefined ? [] : [word], usage: [] };
 };
@@ -64,5 +72,5 @@ export const readNote = (turn: Turn, note: ToldNote, how: ReadAs): ReadNote => {
   const spelled = spelledInContext(text, known, moment) ?? text;
   const reading = read(spelled, moment);
   const isEmpty = reading.records.length + reading.usage.length === 0;
-  return { text: spelled, reading: isEmpty ? wordOnFix(turn, text, known, moment) : reading };
+  return { text: spelled, reading: isEmpty ? wordOnFix(turn, text, known, how.about, moment) : reading };
 };

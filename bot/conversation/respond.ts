@@ -73,7 +73,7 @@ const isOver = (turn: Turn, { pending }: Scene): boolean =>
 export const respond = (turn: Turn, note: ToldNote, replyTo: number | null): void => {
   if (commandIn(turn, note.text) || numberHeard(turn, note) || misheard(turn, note, respond)) return;
   if (listTicked(turn, note) || careHeard(turn, note)) return;
-  const scene = sceneOf(turn, replyTo);
+  const scene = sceneOf(turn, note, replyTo);
   const intent = understand(note.text, momentOf(note.said, turn.rig), scene);
   act(turn, intent, scene, note);
   if (scene.pending !== null && isOver(turn, scene)) heardBack(turn);

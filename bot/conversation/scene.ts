@@ -1,12 +1,21 @@
-import type { KeptUsage } from "../../shared/history.ts";
+import { OLDER, thingsIn } from "../../nlp/understand/older.ts";
+import type { KeptRecord, KeptUsage } from "../../shared/history.ts";
 import type { Query } from "../../shared/memory/query.ts";
-import type { Scene, Showing } from "../../shared/memory/scene.ts";
+import type { Scene, Showing, Shown } from "../../shared/memory/scene.ts";
 import type { OutboxItem } from "../../store/outbox.ts";
+import { momentOf } from "../rig/rig.ts";
 import { pendingIn } from "./pending.ts";
+import type { ToldNote } from "./told.ts";
 import type { Turn } from "./turn.ts";
 
 /** After this long a short question stands on its own again. */
 const FRESH_MINUTES = 15;
+
+const shownOf = ({ store }: Turn, { id, fields, noteId }: KeptRecord): Shown => ({
+  id,
+  fields,
+  words: store.history.note(noteId)?.text ?? "",
+});
 
 const showingOf = (turn: Turn, item: OutboxItem | undefined): Showing | null => {
   if (item === undefined || item.shows.of === null) return null;
@@ -15,7 +24,7 @@ const showingOf = (turn: Turn, item: OutboxItem | undefined): Showing | null => 
   return {
     at: item.at,
     of: item.shows.of,
-    records: records.map(({ id, fields }) => ({ id, fields })),
+    records: records.map((record) => shownOf(turn, record)),
     usage: item.shows.usage.flatMap((id): KeptUsage[] => {
       const entry = history.use(id);
       return entry === undefined ? [] : [entry];
@@ -29,18 +38,31 @@ const isFresh = (turn: Turn, item: OutboxItem): boolean =>
 const askedIn = (item: OutboxItem | undefined): Query | null =>
   item?.shows.asked == null ? null : (item.shows.asked as Query);
 
-/** What this chat has just seen, for understanding what a short message means here. */
-export const sceneOf = (turn: Turn, replyTo: number | null): Scene => {
+/** The records told of at any time that a message may be about. */
+const olderFor = (turn: Turn, note: ToldNote): readonly Shown[] => {
+  const { history } = turn.store;
+  const named = thingsIn(note.text, momentOf(note.said, turn.rig)).flatMap((component) =>
+    history.records({ components: [component], limit: OLDER.ofThing }),
+  );
+  const known = new Map(
+    [...history.records({ limit: OLDER.latest }), ...named].map((each) => [each.id, each]),
+  );
+  return [...known.values()].map((record) => shownOf(turn, record));
+};
+
+/** What this chat has just seen, and what it may be about, for understanding what a short message means here. */
+export const sceneOf = (turn: Turn, note: ToldNote, replyTo: number | null): Scene => {
   const { outbox } = turn.store;
   const { channel, chatId } = turn.chat;
   const shown = outbox.lastShown(channel, chatId);
-  const note = outbox.lastShown(channel, chatId, "note");
+  const told = outbox.lastShown(channel, chatId, "note");
   const answer = outbox.lastShown(channel, chatId, "answer");
-  const asked = answer !== undefined && answer.id > (note?.id ?? 0) ? answer : undefined;
+  const asked = answer !== undefined && answer.id > (told?.id ?? 0) ? answer : undefined;
   return {
-    last: showingOf(turn, note),
+    last: showingOf(turn, told),
     shown: showingOf(turn, shown),
     replyTo: replyTo === null ? null : showingOf(turn, repliedTo(turn, replyTo)),
+    older: olderFor(turn, note),
     pending: pendingIn(turn),
     asked: asked !== undefined && isFresh(turn, asked) ? askedIn(asked) : null,
     askedEarlier: askedIn(asked),

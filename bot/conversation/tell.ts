@@ -13,7 +13,7 @@ import { type Saved, savePlan } from "./save-plan.ts";
 import type { ReadAs, Told, ToldNote } from "./told.ts";
 import type { Reply, Turn } from "./turn.ts";
 
-const AS_SAID: ReadAs = { read: null, again: null };
+const AS_SAID: ReadAs = { read: null, again: null, about: null };
 
 /** Reads a note, links it to what is known and writes it down. */
 const keepTold = (turn: Turn, note: ToldNote, how: ReadAs): Told => {
@@ -23,7 +23,7 @@ const keepTold = (turn: Turn, note: ToldNote, how: ReadAs): Told => {
   const backwards = reading.usage.flatMap(
     ({ usage }) => contradictedReading(usage, turn.store.history, moment) ?? [],
   );
-  const plan = link(reading.records, text, turn.store.history, moment);
+  const plan = link(reading.records, text, turn.store.history, moment, how.about);
   const saved = savePlan(plan, { id: note.id, saidAt: localIso(note.said, turn.rig.zone) }, turn.keeper);
   const usage = reading.usage.map((draft) => ({ id: turn.keeper.addUsage(note.id, draft), draft }));
   planLooks(turn, usage.length > 0 ? "all" : touched(saved));

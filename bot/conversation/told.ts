@@ -1,5 +1,5 @@
 import type { Temporal } from "temporal-polyfill";
-import type { KeptUsage, NoteId } from "../../shared/history.ts";
+import type { KeptUsage, NoteId, RecordId } from "../../shared/history.ts";
 import type { Again } from "../../shared/memory/intent.ts";
 import type { UsageDraft } from "../../shared/reading.ts";
 import type { Saved } from "./save-plan.ts";
@@ -7,10 +7,11 @@ import type { Saved } from "./save-plan.ts";
 /** A note as it was said. */
 export type ToldNote = { readonly id: NoteId; readonly said: Temporal.Instant; readonly text: string };
 
-/** How a note is to be read: with what points back spelled out, or as the work of a record done elsewhere too. */
+/** How a note is to be read: with what points back spelled out, as the work of a record done elsewhere too, or as a word on one. */
 export type ReadAs = {
   readonly read: string | null;
   readonly again: Again | null;
+  readonly about: RecordId | null;
 };
 
 /** What a note has become: records and entries of use. */

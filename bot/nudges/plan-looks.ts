@@ -22,25 +22,22 @@ const peersIn = ({ store }: Turn): ((record: KeptRecord) => readonly KeptRecord[
   };
 };
 
-const withLine = ({ store }: Turn, ids: readonly RecordId[]): readonly RecordId[] => [
-  ...new Set(
-    ids.flatMap((id) => {
-      const record = store.history.record(id);
-      return record === undefined
-        ? [id]
-        : [id, ...store.history.records({ line: record.line }).map((each) => each.id)];
-    }),
-  ),
-];
+type Line = readonly KeptRecord[];
 
-/** The outlook of a fix as of now; undefined when it carries no look. */
-const outlooksNow = (turn: Turn): ((record: KeptRecord) => Outlook | undefined) => {
+/** The lines that some records stand in, each once. */
+const linesOf = ({ store }: Turn, ids: readonly RecordId[]): readonly Line[] => {
+  const lines = new Set(ids.flatMap((id) => store.history.record(id)?.line ?? []));
+  return [...lines].map((line) => store.history.records({ line }));
+};
+
+/** The outlook of a fix in its line as of now; undefined when it carries no look. */
+const outlooksNow = (turn: Turn): ((record: KeptRecord, line: Line) => Outlook | undefined) => {
   const [rig, peersOf, later] = [outlookRig(turn), peersIn(turn), putOffs(turn.store)];
-  return (record) =>
+  return (record, line) =>
     outlookOf({
       ...rig,
       record,
-      line: turn.store.history.records({ line: record.line }),
+      line,
       peers: peersOf(record),
       notBefore: later.get(record.id) ?? null,
     });
@@ -70,13 +67,15 @@ const planAll = (turn: Turn): void => {
 };
 
 const planSome = (turn: Turn, ids: readonly RecordId[]): void => {
-  const outlookNow = outlooksNow(turn);
-  for (const id of withLine(turn, ids)) {
-    const record = turn.store.history.record(id);
-    const outlook = record === undefined || record.removed ? undefined : outlookNow(record);
-    if (outlook === undefined) turn.store.looks.drop(id);
-    else keep(turn, outlook);
-  }
+  const [lines, outlookNow] = [linesOf(turn, ids), outlooksNow(turn)];
+  const standing = new Set(lines.flat().map(({ id }) => id));
+  for (const id of ids) if (!standing.has(id)) turn.store.looks.drop(id);
+  for (const line of lines)
+    for (const record of line) {
+      const outlook = outlookNow(record, line);
+      if (outlook === undefined) turn.store.looks.drop(record.id);
+      else keep(turn, outlook);
+    }
 };
 
 /** Sets the next looks of some records and their lines, or of every fix after a change that moves them all. */

@@ -1,4 +1,5 @@
 import type { Moment } from "../../shared/reading.ts";
+import { wordSigns } from "../judges/word-signs.ts";
 import { scan } from "../read/scan.ts";
 import { sizeOf } from "../read/sizes.ts";
 import type { Asked } from "./asked.ts";
@@ -34,6 +35,7 @@ export const askSigns = (text: string, moment: Moment, ruled: Asked | undefined)
     `ender2=${outline.slice(-2).join(" ")}`,
     ...runsOf("run", outline),
     ...words.map((word) => `word=${word}`),
+    ...wordSigns(words),
     ...asking.flatMap((each) => outline.map((word) => `${each}~${word}`)),
   ];
 };

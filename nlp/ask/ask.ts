@@ -1,7 +1,7 @@
 import { EMPTY_TOPIC, type Focus, type Period, type Query, type Topic } from "../../shared/memory/query.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { UseUnit } from "../../shared/record.ts";
-import { type AskedFor, LEARNT_TALK } from "../judges/talk.ts";
+import { type AskedFor, LEARNT_TALK, type TalkJudges } from "../judges/talk.ts";
 import { askSigns } from "./ask-signs.ts";
 import type { Asked } from "./asked.ts";
 import { askedIn } from "./kinds.ts";
@@ -10,6 +10,7 @@ import { periodIn, type Timed } from "./period.ts";
 import { unwrap } from "./plain-question.ts";
 import { asksOfAll, carried, isBare, sameTime, topicBefore } from "./pointing-back.ts";
 import type { Before, Question } from "./question.ts";
+import { settled } from "./thing-signs.ts";
 import { topicOf } from "./topic.ts";
 
 type Sort = Asked extends infer Each ? (Each extends Asked ? Omit<Each, "rule"> : never) : never;
@@ -146,6 +147,12 @@ const wholeStory = (words: string): string => {
   return isBare(topicOf(rest)) ? words : rest;
 };
 
+/** What a question is about, the thing asked about before others that it names. */
+export const topicAsked = (said: string, judges: Pick<TalkJudges, "thing"> = LEARNT_TALK): Topic => {
+  const story = wholeStory(said);
+  return settled(topicOf(story), story, judges.thing);
+};
+
 type ListAsked = Extract<Query, { ask: "open" | "buy" }>;
 
 /** "What's still on there", after the list was shown. */
@@ -208,7 +215,7 @@ export const ask = (text: string, moment: Moment, context: Before | null): Quest
   const timed = AHEAD.has(asked.kind) ? periodIn(text, moment, "future") : sameTime(said, past, before);
   if (isListed(asked, said, before)) return { ...before, topic: EMPTY_TOPIC };
   const topic = carried(
-    narrowed(topicOf(wholeStory(said)), asked, judged.ofAll, { words: said, text }),
+    narrowed(topicAsked(said), asked, judged.ofAll, { words: said, text }),
     said,
     context === null || asksOfAll(asked, judged.ofAll, said, context) ? undefined : topicBefore(before),
   );

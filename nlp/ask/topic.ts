@@ -1,7 +1,7 @@
 import { placeOf } from "../../shared/memory/place.ts";
 import { OTHERS_DID, SPEAKER_DID, type Topic } from "../../shared/memory/query.ts";
 import { plainWords, tellingWords } from "../../shared/memory/words.ts";
-import { deedsIn } from "./deeds.ts";
+import { type Deed, deedsIn } from "./deeds.ts";
 import filler from "./filler.json" with { type: "json" };
 import { mergeNamed, weighMentions } from "./heads.ts";
 import { type Mention, mentionsIn } from "./names.ts";
@@ -76,10 +76,17 @@ const withoutOwned = (words: readonly string[], mentions: readonly Mention[]): r
     return words[mention.from - 1] === "its" && owner ? { ...mention, named: [], systems: [] } : mention;
   });
 
+const PAYERS: ReadonlySet<string> = new Set("me us you him her them".split(" "));
+
+/** "What did they charge us", "how much is tied up in the battery": money, and no work. */
+const isMoney = (words: readonly string[], { from, to }: Deed): boolean =>
+  (/^charge[sd]?$/.test(words[from] ?? "") && PAYERS.has(words[to] ?? "")) ||
+  (/^(?:tied|wrapped) up$/.test(words.slice(from, to).join(" ")) && words[to] === "in");
+
 /** What a question or a correction is about. Time phrases are taken out before. */
 export const topicOf = (text: string): Topic => {
   const words = plainWords(text);
-  const deeds = deedsIn(words);
+  const deeds = deedsIn(words).filter((deed) => !isMoney(words, deed));
   const mentions = withoutOwned(
     words,
     weighMentions(

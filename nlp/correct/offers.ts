@@ -1,5 +1,7 @@
 import { changedDate } from "../../shared/memory/amend-date.ts";
 import type { Change, DateChange } from "../../shared/memory/correction.ts";
+import { spanOf } from "../../shared/memory/when.ts";
+import { tellingStems } from "../../shared/memory/words.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import { deedsIn } from "../ask/deeds.ts";
@@ -7,7 +9,7 @@ import { mentionsIn } from "../ask/names.ts";
 import people from "../ask/people.json" with { type: "json" };
 import { placeTokensOf } from "../read/ground.ts";
 import { mayBeInCents } from "../read/prices.ts";
-import { type Scan, type Stretch, scan } from "../read/scan.ts";
+import { type Scan, type Stretch, scan, type TimeRef } from "../read/scan.ts";
 import { Places } from "../read/where.ts";
 import { plain } from "./pieces.ts";
 import { shiftIn } from "./shift.ts";
@@ -91,6 +93,19 @@ const shiftSort = (change: DateChange): string => Object.keys(change)[0] ?? "on"
 
 const LAST_DAY = 31;
 
+/** "The Wednesday", "in July": nearest to the day on record, on both sides of it, however long ago that was. */
+const besideKept = (ref: TimeRef, said: Said): Offer[] => {
+  const { again, edtf } = ref.time;
+  const kept = spanOf(said.fields.date, said.moment.hemisphere);
+  if (again === undefined || kept === undefined) return [];
+  const near = { before: again(kept.to.subtract({ days: 1 }), -1), after: again(kept.from, 1) };
+  return (["before", "after"] as const).flatMap((side) =>
+    near[side] === edtf || (side === "after" && near.after === near.before)
+      ? []
+      : dateOffer(ref, { on: near[side] }, side, said),
+  );
+};
+
 const dates = (said: Said): Offer[] => {
   const { found } = said;
   const shift = shiftIn(plain(found.text));
@@ -102,7 +117,10 @@ const dates = (said: Said): Offer[] => {
       !found.times.some((ref) => overlaps(ref, number)),
   );
   return [
-    ...found.times.flatMap((ref) => dateOffer(ref, { on: ref.time.edtf }, ref.time.role, said)),
+    ...found.times.flatMap((ref) => [
+      ...dateOffer(ref, { on: ref.time.edtf }, ref.time.role, said),
+      ...besideKept(ref, said),
+    ]),
     ...days.flatMap((number) => dateOffer(number, { dayOfMonth: number.value }, "ordinal", said)),
     ...(shift === undefined ? [] : dateOffer(whole, shift, shiftSort(shift), said)),
   ];
@@ -144,6 +162,30 @@ const stuffs = ({ found }: Said): Offer[] =>
       sort: group ?? "other",
     }),
   );
+
+/** Words after which any other word may be what went in: "it was vinegar". */
+const LEADS: ReadonlySet<string> = new Set(
+  "was were wasnt werent used using meant with is its isnt not actually of said".split(" "),
+);
+const LONGEST = 3;
+
+/** Words that no list knows, where stuff may be named: "not bleach, I meant vinegar". */
+const unknownStuffs = ({ found, words }: Said, known: readonly Offer[]): Offer[] => {
+  const isFree = (at: number): boolean =>
+    found.tokens[at]?.kind === "word" &&
+    tellingStems(words[at] ?? "").size > 0 &&
+    !known.some((each) => each.from <= at && at < each.to);
+  return words.flatMap((word, at): Offer[] => {
+    if (!LEADS.has(word)) return [];
+    const from = OWNERS.has(words[at + 1] ?? "") ? at + 2 : at + 1;
+    let to = from;
+    while (to < from + LONGEST && isFree(to)) to++;
+    if (to === from) return [];
+    const name = words.slice(from, to).join(" ");
+    const change: Change = { change: "materials", drop: [], add: [name], how: "instead" };
+    return [{ from, to, field: "material", change, is: name, sort: "unknown" }];
+  });
+};
 
 /** "Would I please get it right": no place. */
 const SPOKEN = /\b(?:i|you|he|she|we|they|it|please)\b|^where\b/;
@@ -200,7 +242,8 @@ const outcomes = ({ found }: Said): Offer[] =>
 export const offersIn = (text: string, moment: Moment, fields: RecordFields): readonly Offer[] => {
   const found = scan(text, moment);
   const said: Said = { found, words: found.tokens.map(({ norm }) => norm), fields, moment };
-  return [things, works, dates, sums, stuffs, places, doers, outcomes].flatMap((each) => each(said));
+  const known = [things, works, dates, sums, stuffs, places, doers, outcomes].flatMap((each) => each(said));
+  return [...known, ...unknownStuffs(said, known)];
 };
 
 /** What a record says in the field of an offer, in the offer's terms; "" for nothing. */

@@ -12,11 +12,11 @@ const COUNTS: Readonly<Record<string, number>> = {
   couple: 2,
 };
 const WEEKDAYS = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"];
-const UNIT_DAYS: Readonly<Record<string, number>> = { day: 1, week: 7, fortnight: 14 };
+const UNIT_DAYS: Readonly<Record<string, number>> = { day: 1, weekend: 7, week: 7, fortnight: 14 };
 const UNIT_MONTHS: Readonly<Record<string, number>> = { month: 1, year: 12 };
 
 const COUNTED =
-  /\b(?:(a|an|one|two|three|four|five|six|\d{1,2}|a couple(?: of)?) )?(day|week|fortnight|month|year)s? (earlier|before that|before then|before(?! yesterday)|prior|sooner|later|after that|after)\b/;
+  /\b(?:(a|an|one|two|three|four|five|six|\d{1,2}|a couple(?: of)?) )?(day|weekend|week|fortnight|month|year)s? (earlier|before that|before then|before(?! yesterday)|prior|sooner|later|after that|after|(?:too )?(?:late|early))\b/;
 const WEEKDAY = new RegExp(
   `\\b(?:the )?(${WEEKDAYS.join("|")}) (before|prior|earlier|after|later|following)\\b|\\b(?:the )?(previous|following|next) (${WEEKDAYS.join("|")})\\b`,
 );
@@ -27,7 +27,8 @@ const countOf = (word: string | undefined): number => {
   return COUNTS[first] ?? (Number(first) || 1);
 };
 
-const isBack = (word: string): boolean => /^(?:earlier|before|prior|sooner|previous)/.test(word);
+/** What is a week late in the log was done a week before. */
+const isBack = (word: string): boolean => /^(?:earlier|before|prior|sooner|previous)|late$/.test(word);
 
 const weekdayShift = (words: string): DateChange | undefined => {
   const match = WEEKDAY.exec(words);

@@ -1,5 +1,6 @@
 import type { Change } from "../../shared/memory/correction.ts";
 import { compareMaterials } from "../../shared/memory/materials.ts";
+import { tellingStems } from "../../shared/memory/words.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
 import { type OfferScene, offerSigns, saysSame } from "./offer-signs.ts";
@@ -29,7 +30,17 @@ export const offerScene = (
   offers: readonly Offer[],
   fields: RecordFields,
   ruled: readonly Change[],
-): OfferScene => ({ tokens, offers, fields, ruled: new Set(ruled.flatMap(keysOf)) });
+  note: string,
+): OfferScene => ({
+  tokens,
+  offers,
+  fields,
+  ruled: new Set(ruled.flatMap(keysOf)),
+  told: tellingStems(note),
+  differing: [
+    ...new Set(offers.filter((offer) => !saysSame(offer, fields)).map(({ field }) => field)),
+  ].toSorted(),
+});
 
 const best = (rated: readonly Rated[], field: OfferField): Rated | undefined =>
   rated
@@ -74,15 +85,36 @@ const merged = (changes: readonly Change[]): Change[] => {
   return Object.keys(to).length > 0 ? [{ change: "fields", to }, ...others] : others;
 };
 
-/** What a message puts right in a record, of all the values that it names. */
-export const weighedChanges = (scene: OfferScene, rate: Rate): Change[] => {
-  const rated = scene.offers.flatMap((offer): Rated[] => {
+/** What the rules found to put in where a message seems only to take stuff away. */
+export const orRuled = (changes: readonly Change[], ruled: readonly Change[]): readonly Change[] => {
+  const [only, ...others] = changes;
+  const emptied = only?.change === "materials" && only.add.length === 0 && others.length === 0;
+  return emptied && ruled.some(({ change }) => change !== "remove") ? ruled : changes;
+};
+
+/** What is surely a correction puts something right: the likeliest value of one of these fields, from here on. */
+const LEFT: ReadonlySet<OfferField> = new Set(["date", "cost", "material", "where", "who", "outcome"]);
+const LEAST = 0.04;
+
+const likeliest = (rated: readonly Rated[], { fields }: OfferScene): readonly Rated[] => {
+  const left = rated.filter(
+    ({ offer, how, sure }) =>
+      LEFT.has(offer.field) && how !== "drop" && sure >= LEAST && !saysSame(offer, fields),
+  );
+  return left.toSorted((a, b) => b.sure - a.sure).slice(0, 1);
+};
+
+/** What a message puts right in a record, of all the values that it names; something where it is `surely` a correction. */
+export const weighedChanges = (scene: OfferScene, rate: Rate, surely = false): Change[] => {
+  const all = scene.offers.map((offer): Rated => {
     const sure = rate(offerSigns(scene, offer));
     const how = (["in", "also", "drop"] as const).reduce((top, each) =>
       sure[each] > sure[top] ? each : top,
     );
-    return sure[how] >= ENOUGH ? [{ offer, sure: sure[how], how }] : [];
+    return { offer, sure: sure[how], how };
   });
+  const enough = all.filter(({ sure }) => sure >= ENOUGH);
+  const rated = enough.length === 0 && surely ? likeliest(all, scene) : enough;
   const single = SINGLE.flatMap((field) => {
     const top = best(rated, field);
     return top === undefined || saysSame(top.offer, scene.fields) ? [] : [top.offer.change];

@@ -1,7 +1,10 @@
-import { chances, type Learnt, weighing } from "../read/linear.ts";
-import learnt from "./talk.json" with { type: "json" };
+import type { Candidate } from "../correct/which-signs.ts";
+import { chances, type Learnt, shares, weighing } from "../read/linear.ts";
+import asking from "./asking.json" with { type: "json" };
+import correcting from "./correcting.json" with { type: "json" };
+import messages from "./messages.json" with { type: "json" };
 
-export const MESSAGES = ["question", "correction", "removal"] as const;
+export const MESSAGES = ["question", "correction", "removal", "word"] as const;
 export type MessageKind = (typeof MESSAGES)[number];
 export const OFFERED = ["in", "also", "drop"] as const;
 export type Offered = (typeof OFFERED)[number];
@@ -46,8 +49,15 @@ export type TalkJudges = {
   readonly message: (signs: readonly string[]) => Readonly<Record<MessageKind, number>>;
   /** Whether a value named is the one that the record should have, instead or besides, or the one that it should not. */
   readonly offer: (signs: readonly string[]) => Readonly<Record<Offered, number>>;
+  /** Which of several records a message puts right, if any; adds up to 1. */
+  readonly which: (
+    signs: readonly (readonly string[])[],
+    candidates: readonly Candidate[],
+  ) => readonly number[];
   /** What a question asks for. */
   readonly ask: (signs: readonly string[]) => { readonly asks: AskedFor; readonly sure: number };
+  /** Which of several things that a question names it is about; adds up to 1. */
+  readonly thing: (signs: readonly (readonly string[])[]) => readonly number[];
   /** Whether a question is about the whole rig, and names no thing or work. */
   readonly ofAll: (signs: readonly string[]) => number;
 };
@@ -55,8 +65,10 @@ export type TalkJudges = {
 export type LearntTalk = {
   readonly message: Learnt;
   readonly offer: Learnt;
+  readonly which: Learnt;
   readonly ask: Learnt;
   readonly about: Learnt;
+  readonly thing: Learnt;
 };
 
 const named = <T extends string>(names: readonly T[], values: readonly number[]): Record<T, number> =>
@@ -65,8 +77,10 @@ const named = <T extends string>(names: readonly T[], values: readonly number[])
 export const talkJudgesBy = (tables: LearntTalk): TalkJudges => {
   const message = weighing(tables.message, MESSAGES);
   const offer = weighing(tables.offer, OFFERED);
+  const which = weighing(tables.which, ["right"]);
   const ask = weighing(tables.ask, ASKS);
   const about = weighing(tables.about, ABOUT);
+  const thing = weighing(tables.thing, ["right"]);
   return {
     ask: (signs) => {
       const rated = chances(ask, signs);
@@ -76,7 +90,9 @@ export const talkJudgesBy = (tables: LearntTalk): TalkJudges => {
     ofAll: (signs) => chances(about, signs)[0] ?? 0,
     message: (signs) => named(MESSAGES, chances(message, signs)),
     offer: (signs) => named(OFFERED, chances(offer, signs)),
+    which: (signs) => shares(which, signs),
+    thing: (signs) => shares(thing, signs),
   };
 };
 
-export const LEARNT_TALK: TalkJudges = talkJudgesBy(learnt);
+export const LEARNT_TALK: TalkJudges = talkJudgesBy({ ...messages, ...asking, ...correcting });

@@ -17,7 +17,7 @@ export type Chosen = {
 };
 
 /** A place is written down from here on, as long as the note tells anything that is likely. */
-const ENOUGH = 0.33;
+const ENOUGH = 0.27;
 const LIKELY = 0.65;
 /** What is likely in a note of so few words, marks too: those who say little say what they did. */
 const LIKELY_IN_FEW = 0.38;

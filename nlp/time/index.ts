@@ -1,3 +1,4 @@
+import type { Temporal } from "temporal-polyfill";
 import type { Moment, Span } from "../../shared/reading.ts";
 import type { Edtf, Exposure } from "../../shared/record.ts";
 import { type Found, Scan } from "./find.ts";
@@ -24,6 +25,8 @@ export type TimeMention = {
   readonly lasting?: Exposure;
   /** "either" when only the preference decided between past and future. */
   readonly direction: Direction;
+  /** For what comes again ("in May", "on Friday"): the latest begun by a day (-1), or the first not over by it (1). */
+  readonly again?: (day: Temporal.PlainDate, side: -1 | 1) => Edtf;
   /** 0 to 1. Below 0.5 the words alone hardly carry it. */
   readonly sure: number;
   readonly rule: string;
@@ -36,11 +39,15 @@ const directionOf = ({ period, direction = "either" }: Meaning, { today }: Refer
   return isBefore(today, period.from) ? "future" : "either";
 };
 
+const againIn = ({ period: { recurs } }: Meaning): Pick<TimeMention, "again"> =>
+  recurs === undefined ? {} : { again: (day, side) => edtfOf(recurs(day, side)) };
+
 const mention = (
   tokens: readonly Token[],
   reference: Reference,
   { at, next, rule, meaning }: Found,
 ): TimeMention => ({
+  ...againIn(meaning),
   span: { start: tokens[at]?.start ?? 0, end: tokens[next - 1]?.end ?? 0 },
   edtf: edtfOf(meaning.period),
   role: meaning.role ?? "point",

@@ -18,6 +18,7 @@ import { journeyIn } from "./journey.ts";
 import { pickIn } from "./pick.ts";
 import { splitQuestion } from "./sentences.ts";
 import { settingIn } from "./settings.ts";
+import { TELLS } from "./tells.ts";
 import { tickIn } from "./tick.ts";
 import { verdictAsked, verdictOnShown } from "./verdict.ts";
 
@@ -141,7 +142,7 @@ const LONG = 600;
 /** What rules alone take a message for: a note, a question, a correction, a word on what was shown, or something else to do. */
 export const understoodByRules = (text: string, moment: Moment, scene: Scene): Intent => {
   const words = plain(text);
-  if (text.length > LONG) return alone({ is: "tell", read: null, again: null });
+  if (text.length > LONG) return TELLS;
   const picked = pickIn(words, scene);
   if (picked !== undefined) return alone(picked);
   const control = controlIn(words);

@@ -9,7 +9,7 @@ import { respelled } from "./respell.ts";
 
 type Tell = Extract<Purpose, { is: "tell" }>;
 
-const TELL: Tell = { is: "tell", read: null, again: null };
+const TELL: Tell = { is: "tell", read: null, again: null, about: null };
 
 const DAYS = 14;
 const MOST_WORDS = 30;
@@ -30,7 +30,7 @@ export const elsewhere = (text: string, moment: Moment, scene: Scene): Tell | un
   const showing = scene.replyTo ?? scene.last;
   if (showing === null || (scene.replyTo === null && !isRecent(showing.at, moment))) return undefined;
   const again = againElsewhere(text, showing);
-  return again === undefined ? undefined : { is: "tell", read: null, again };
+  return again === undefined ? undefined : { ...TELL, again };
 };
 
 /** "Need tail lite bulbs n anothr fuse", written out where the reader finds nothing in it as it stands. */

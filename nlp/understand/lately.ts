@@ -3,34 +3,73 @@ import type { Scene, Shown } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
 import { saysSame } from "../correct/offer-signs.ts";
 import { type Offer, offersIn } from "../correct/offers.ts";
+import { type Candidate, whichSigns } from "../correct/which-signs.ts";
+import type { TalkJudges } from "../judges/talk.ts";
 
 /** The record that a message may put right, with the values that the message names for it. */
 export type Meant = {
   readonly shown: Shown;
-  /** How long ago it was told of. */
-  readonly minutes: number;
+  /** How long ago it was told of last; nothing for one that was not told of last. */
+  readonly minutes: number | null;
   /** No other record told of with it agrees with the message as well. */
   readonly alone: boolean;
+  /** How sure that it is this record, if the message puts any right; 0 to 1. */
+  readonly sure: number;
   readonly offers: readonly Offer[];
 };
 
-const points = ({ offers, shown }: Omit<Meant, "alone">): number =>
+const points = (shown: Shown, offers: readonly Offer[]): number =>
   offers.filter((offer) => saysSame(offer, shown.fields)).length;
 
-/** Of the records told of last (or replied to) the one that the message names most of; the last one of several. */
-export const meantIn = (text: string, moment: Moment, scene: Scene): Meant | undefined => {
-  const showing = scene.replyTo ?? scene.last;
-  if (showing === null || showing.usage.length > 0) return undefined;
-  const minutes = Temporal.Instant.from(showing.at)
-    .until(Temporal.Instant.from(moment.said))
-    .total("minutes");
-  const all = showing.records.map((shown) => ({
-    shown,
-    minutes,
-    offers: offersIn(text, moment, shown.fields),
-  }));
-  const most = Math.max(0, ...all.map(points));
-  const best = all.filter((each) => points(each) === most);
+/** Of the records told of last the one that the message names most of; the last one of several. */
+const ofLast = (text: string, moment: Moment, records: readonly Shown[]) => {
+  const all = records.map((shown) => {
+    const offers = offersIn(text, moment, shown.fields);
+    return { shown, offers, points: points(shown, offers) };
+  });
+  const most = Math.max(0, ...all.map((each) => each.points));
+  const best = all.filter((each) => each.points === most);
   const meant = best.at(-1);
-  return meant === undefined ? undefined : { ...meant, alone: best.length === 1 };
+  return meant === undefined
+    ? undefined
+    : { shown: meant.shown, offers: meant.offers, alone: best.length === 1 };
+};
+
+const minutesSince = (at: string, moment: Moment): number =>
+  Temporal.Instant.from(at).until(Temporal.Instant.from(moment.said)).total("minutes");
+
+/**
+ * The record that a message is about if it puts something right: one of those told of last (or replied to), or an older
+ * one that it names.
+ */
+export const meantIn = (
+  judges: Pick<TalkJudges, "which">,
+  text: string,
+  moment: Moment,
+  scene: Scene,
+): Meant | undefined => {
+  const showing = scene.replyTo ?? scene.last;
+  const minutes = showing === null ? 0 : minutesSince(showing.at, moment);
+  const last =
+    showing === null || showing.usage.length > 0 ? undefined : ofLast(text, moment, showing.records);
+  const told = new Set(showing?.records.map(({ id }) => id));
+  const older = scene.replyTo === null ? scene.older.filter(({ id }) => !told.has(id)) : [];
+  const lastMeant = last === undefined ? undefined : { ...last, minutes, sure: 1 };
+  if (older.length === 0) return lastMeant;
+  const choices: readonly (Candidate & { readonly shown: Shown })[] = [
+    ...(last === undefined ? [] : [{ ...last, ...last.shown, isLast: true }]),
+    ...older.map((shown) => ({ ...shown, shown, isLast: false })),
+  ];
+  const parts = judges.which(whichSigns(text, moment, choices, minutes), choices);
+  const best = choices.reduce((top, _, at) => ((parts[at] ?? 0) > (parts[top] ?? 0) ? at : top), 0);
+  const [chosen, sure] = [choices[best], parts[best] ?? 0];
+  if (chosen === undefined) return undefined;
+  if (chosen.isLast) return lastMeant === undefined ? undefined : { ...lastMeant, sure };
+  return {
+    shown: chosen.shown,
+    minutes: null,
+    alone: true,
+    sure,
+    offers: offersIn(text, moment, chosen.fields),
+  };
 };

@@ -1,6 +1,7 @@
 import type { Intent } from "../../shared/memory/intent.ts";
 import type { Moment } from "../../shared/reading.ts";
 import { saysSame } from "../correct/offer-signs.ts";
+import { wordSigns } from "../judges/word-signs.ts";
 import { read } from "../read/index.ts";
 import { scan } from "../read/scan.ts";
 import { sizeOf } from "../read/sizes.ts";
@@ -18,6 +19,9 @@ export type Heard = {
 
 const ago = (minutes: number): string =>
   minutes <= 20 ? "just" : minutes <= 180 ? "hours" : minutes <= 2880 ? "days" : "long";
+
+const sureness = (sure: number): string =>
+  sure > 0.9 ? "sure" : sure > 0.6 ? "likely" : sure > 0.4 ? "even" : "open";
 
 const FIELDS = ["component", "action", "date", "cost", "material", "where", "who", "outcome"] as const;
 
@@ -41,7 +45,8 @@ export const messageSigns = ({ text, moment, meant, ruled }: Heard): string[] =>
   const { tokens, faults, verdicts } = scan(text, moment);
   const words = tokens.slice(0, MOST).map(({ norm }) => norm);
   const { records, usage } = read(text, moment);
-  const when = meant === undefined ? "nothing" : ago(meant.minutes);
+  const when = meant === undefined ? "nothing" : meant.minutes === null ? "older" : ago(meant.minutes);
+  const which = meant === undefined ? "none" : sureness(meant.sure);
   const made = records.map(({ fields }) =>
     meant === undefined
       ? fields.kind
@@ -55,6 +60,9 @@ export const messageSigns = ({ text, moment, meant, ruled }: Heard): string[] =>
     `rule=${rule}`,
     `rule=${rule} kinds=${kinds}`,
     `size=${size}`,
+    `which=${which}`,
+    `which=${which} kinds=${kinds}`,
+    `which=${which} rule=${rule}`,
     `records=${sizeOf(records.length)}`,
     `kinds=${kinds}`,
     `usage=${String(usage.length > 0)}`,
@@ -76,6 +84,7 @@ export const messageSigns = ({ text, moment, meant, ruled }: Heard): string[] =>
     `opener3=${words.slice(0, 3).join(" ")}`,
     `ender2=${words.slice(-2).join(" ")}`,
     ...words.map((word) => `word=${word}`),
+    ...wordSigns(words),
     ...words.slice(1).map((word, at) => `pair=${words[at] ?? ""} ${word}`),
     ...words.slice(2).map((word, at) => `three=${words[at] ?? ""} ${words[at + 1] ?? ""} ${word}`),
     ...words.map((word) => `${when} word=${word}`),

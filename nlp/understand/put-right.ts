@@ -1,18 +1,19 @@
 import type { Change, Target } from "../../shared/memory/correction.ts";
 import type { Intent } from "../../shared/memory/intent.ts";
 import type { Moment } from "../../shared/reading.ts";
-import { offerScene, weighedChanges } from "../correct/weighed.ts";
+import { offerScene, orRuled, weighedChanges } from "../correct/weighed.ts";
 import type { MessageKind, TalkJudges } from "../judges/talk.ts";
 import { scan } from "../read/scan.ts";
 import type { Meant } from "./lately.ts";
-
-export const TELLS: Intent = { is: "tell", read: null, again: null, rest: null };
+import { TELLS } from "./tells.ts";
 
 /** From here on, the record is taken away, or what a message names is put in place of what the record says. */
 const EVEN = 0.5;
 const ENOUGH = 0.4;
 /** The same for words in which the reader finds work, or that only say how it holds. */
 const ENOUGH_FOR_WORK = 0.6;
+/** From here on, it surely puts something right. */
+const SURELY = 0.75;
 /** Below this, words that the rules take for a correction tell something. */
 const HARDLY = 0.2;
 
@@ -38,22 +39,24 @@ const onlyVerdict = (changes: readonly Change[]): boolean =>
 export const putRight = (
   ruled: Intent,
   { kind, tells }: Taken,
-  { shown, alone, offers }: Meant,
+  { shown, minutes, alone, offers }: Meant,
   text: string,
   moment: Moment,
   judges: TalkJudges,
 ): Intent => {
   const target: Target = alone ? { by: "record", record: shown.id } : { by: "last" };
-  const isOlder = ruled.is === "correct" && ruled.correction.target.by !== "last";
+  const isAimed = ruled.is === "correct" && ruled.correction.target.by !== "last" && minutes !== null;
   if (kind.removal > EVEN && kind.removal > kind.correction)
-    return isOlder || takesAway(ruled) ? ruled : corrects(target, [{ change: "remove" }]);
+    return isAimed || (takesAway(ruled) && minutes !== null)
+      ? ruled
+      : corrects(target, [{ change: "remove" }]);
   const tellsMore = ruled.rest !== null && tells;
-  if (isOlder || tellsMore) return ruled;
+  if (isAimed || tellsMore) return ruled;
   const isNews = tells && ruled.is === "tell";
   if (kind.correction > (isNews ? ENOUGH_FOR_WORK : ENOUGH)) {
     const before = ruled.is === "correct" ? ruled.correction.changes : [];
-    const bench = offerScene(scan(text, moment).tokens, offers, shown.fields, before);
-    const changes = weighedChanges(bench, judges.offer);
+    const bench = offerScene(scan(text, moment).tokens, offers, shown.fields, before, shown.words ?? "");
+    const changes = orRuled(weighedChanges(bench, judges.offer, kind.correction > SURELY && !tells), before);
     const isWord =
       onlyVerdict(changes) && (isNews || ruled.is === "verdict" || kind.correction < ENOUGH_FOR_WORK);
     if (changes.length > 0 && !isWord) return corrects(target, changes);

@@ -53,20 +53,6 @@ const ownSpellings = (text: string): readonly string[] => {
   ];
 };
 
-/** A bare number at the end of a note on work is what it cost; a year is not. */
-const BARE_END = /[,.;]\s+(?:and )?(?!(?:19|20)\d\d\b)(\d{1,5}(?:\.\d\d)?)\s*\.?\s*$/;
-
-const withMoney = (text: string): string =>
-  text.replace(BARE_END, (end, amount: string) => end.replace(amount, `${amount} dollars`));
-
-const pricedBetter = (text: string, moment: Moment): string | null => {
-  const priced = withMoney(text);
-  if (priced === text) return null;
-  const before = repairs(text, moment);
-  const isOpen = before.length > 0 && before.every(({ fields }) => fields.cost === null);
-  return isOpen && repairs(priced, moment).some(({ fields }) => fields.cost !== null) ? priced : null;
-};
-
 const tellsDeed = (text: string): boolean =>
   deedsIn(plainWords(text)).length > 0 || /\b(?:did|done|redid|sorted) (?:it|them)\b/i.test(text);
 
@@ -104,10 +90,9 @@ const reached = (text: string, thing: ComponentId | null, moment: Moment): strin
 };
 
 /**
- * The text as the reader reads more of it: its thing said where it only points, a bare price with its money. `thing` is
+ * The text as the reader reads more of it: its thing said where it only points. `thing` is
  * what the note before was about. Null when the words do as they are.
  */
 export const respelled = (text: string, thing: ComponentId | null, moment: Moment): string | null => {
-  const spelled = reached(text, thing, moment) ?? workFound(text, moment) ?? pointedOut(text, thing, moment);
-  return pricedBetter(spelled ?? text, moment) ?? spelled;
+  return reached(text, thing, moment) ?? workFound(text, moment) ?? pointedOut(text, thing, moment);
 };

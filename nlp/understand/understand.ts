@@ -1,14 +1,15 @@
 import type { Intent } from "../../shared/memory/intent.ts";
 import type { Scene } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
-import { LEARNT_TALK, type TalkJudges } from "../judges/talk.ts";
+import { LEARNT_TALK, type MessageKind, type TalkJudges } from "../judges/talk.ts";
 import { split } from "../lexicon/tokens.ts";
 import { read } from "../read/index.ts";
 import { askedWhole, understoodByRules } from "./by-rules.ts";
 import { happeningsIn } from "./happenings.ts";
-import { meantIn } from "./lately.ts";
+import { type Meant, meantIn } from "./lately.ts";
 import { messageSigns } from "./message-signs.ts";
-import { putRight, TELLS } from "./put-right.ts";
+import { putRight } from "./put-right.ts";
+import { TELLS } from "./tells.ts";
 
 /** What only rules settle. */
 const SETTLED: ReadonlySet<Intent["is"]> = new Set([
@@ -26,13 +27,20 @@ const ASKS: ReadonlySet<Intent["is"]> = new Set(["ask", "decide", "ready"]);
 /** Longer messages, in letters or in words and marks, are left to the rules. */
 const LONG = 600;
 const MANY = 130;
-/** From here on, words are taken for a question: with an asking word or mark, without one, and where they tell of work. */
+/**
+ * From here on, words are taken for a question: where the rules take them for one and they end in its mark, with an asking
+ * word or mark, without one, and where they tell of work.
+ */
+const ASKED_BY_ALL = 0.05;
 const ASKED = 0.25;
 const ASKED_IN_OTHER_WORDS = 0.4;
-const ASKED_FOR_SURE = 0.6;
-/** What is one of these is no correction, unless it is surely one. */
-const OTHERWISE: ReadonlySet<Intent["is"]> = new Set(["verdict", "leave", "home"]);
-const CORRECTED_FOR_SURE = 0.6;
+const ASKED_FOR_SURE = 0.66;
+/** What is one of these is no correction, unless the judge is as sure as this. */
+const CORRECTED_FOR_SURE: ReadonlyMap<Intent["is"], number> = new Map([
+  ["verdict", 0.6],
+  ["leave", 0.9],
+  ["home", 0.9],
+]);
 const ASKING = /\?|\b(?:what|which|when|where|who|why|how)/i;
 
 /** Work, use, or what happens to a rig: nothing that may be lost. */
@@ -52,23 +60,50 @@ const ofWhatWasShown = (ruled: Intent, { last, shown, replyTo }: Scene): Intent 
   return most > 0 && ruled.correction.target.numbers.some((number) => number > most) ? TELLS : ruled;
 };
 
+/** From here on, a note is a word on how work that is known does, and on this work of all that it may be. */
+const WORD = 0.5;
+const SURELY_THIS = 0.5;
+
+const isWordOn = (
+  heard: Intent,
+  { word, correction, removal }: Readonly<Record<MessageKind, number>>,
+  { shown, sure }: Meant,
+): heard is Extract<Intent, { is: "tell" }> =>
+  heard.is === "tell" &&
+  word > WORD &&
+  word > correction &&
+  word > removal &&
+  sure > SURELY_THIS &&
+  shown.fields.kind === "repair";
+
+const isMarked = (text: string): boolean => text.trimEnd().endsWith("?");
+
+/** How sure the judge must be that a text asks, where the reader finds work or use in it and where the rules hear a question. */
+const leastToAsk = (text: string, asks: boolean, found: boolean): number => {
+  if (found) return asks ? ASKED_IN_OTHER_WORDS : ASKED_FOR_SURE;
+  if (asks && isMarked(text)) return ASKED_BY_ALL;
+  return asks || ASKING.test(text) ? ASKED : ASKED_IN_OTHER_WORDS;
+};
+
 /** As `understand`, by judges that may be others. */
 export const understandBy = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): Intent => {
   const ruled = ofWhatWasShown(understoodByRules(text, moment, scene), scene);
   if (SETTLED.has(ruled.is) || text.length > LONG || split(text).length > MANY) return ruled;
-  const meant = meantIn(text, moment, scene);
+  const meant = meantIn(judges, text, moment, scene);
   const kindOf = (said: string, taken: Intent) =>
     judges.message(messageSigns({ text: said, moment, meant, ruled: taken }));
   const kind = kindOf(text, ruled);
-  if (OTHERWISE.has(ruled.is))
-    return meant === undefined || kind.correction <= CORRECTED_FOR_SURE
+  if (ruled.is === "verdict" && kind.question > ASKED_FOR_SURE && scene.pending === null)
+    return askedWhole(text, moment, scene);
+  const surely = CORRECTED_FOR_SURE.get(ruled.is);
+  if (surely !== undefined)
+    return meant === undefined || kind.correction <= surely
       ? ruled
       : putRight(ruled, { kind, tells: false }, meant, text, moment, judges);
   const asks = ASKS.has(ruled.is);
-  const found = !text.trimEnd().endsWith("?") && tellsOf(text, moment);
+  const found = !isMarked(text) && tellsOf(text, moment);
   const tells = !asks && found;
-  const openly = asks || ASKING.test(text) ? ASKED : ASKED_IN_OTHER_WORDS;
-  const enough = tells ? ASKED_FOR_SURE : found ? ASKED_IN_OTHER_WORDS : openly;
+  const enough = leastToAsk(text, asks, found);
   if (kind.question > enough && kind.question > kind.correction) {
     const apart =
       ruled.rest === null || (OPENS.test(ruled.rest) && kindOf(ruled.rest, TELLS).question < ASKED);
@@ -76,7 +111,11 @@ export const understandBy = (judges: TalkJudges, text: string, moment: Moment, s
   }
   const nothingSaid = ruled.is === "correct" && scene.last === null && scene.replyTo === null;
   const heard = (asks && kind.question <= enough) || (nothingSaid && found) ? TELLS : ruled;
-  return meant === undefined ? heard : putRight(heard, { kind, tells }, meant, text, moment, judges);
+  if (meant === undefined) return heard;
+  const word = isWordOn(heard, kind, meant);
+  return word
+    ? { ...heard, about: meant.shown.id }
+    : putRight(heard, { kind, tells }, meant, text, moment, judges);
 };
 
 /**

@@ -1,7 +1,7 @@
 import type { KeptRecord } from "../history.ts";
 import { ACTIONS, type Action } from "../vocabulary.ts";
 import table from "./kin-actions.json" with { type: "json" };
-import { compareMaterials } from "./materials.ts";
+import { compareMaterials, isSuchStuff } from "./materials.ts";
 import { particularsOf } from "./part.ts";
 import { comparePlaces } from "./place.ts";
 import { OTHERS_DID, SPEAKER_DID, type Topic } from "./query.ts";
@@ -44,16 +44,6 @@ export const wordFit = (topic: Topic, record: KeptRecord, note = ""): number => 
   const stuff = compareMaterials(topic.materials, record.fields.materials) === "same" ? 3 : 0;
   const told = sharedCount([...topic.words, ...topic.where], about);
   return place + stuff + told + 0.5 * sharedCount(topic.words, tellingStems(note));
-};
-
-const kindsOf = (material: string): readonly string[] => plainWords(material).slice(0, -1).map(stemOf);
-
-/** "Lap sealant" is not polyurethane sealant, though either may be called sealant. */
-const isSuchStuff = (asked: string, kept: string): boolean => {
-  if (compareMaterials([asked], [kept]) !== "same") return false;
-  const [one, other] = [kindsOf(asked), kindsOf(kept)];
-  const head = compareMaterials([plainWords(asked).at(-1) ?? ""], [kept]) === "same";
-  return !head || one.length === 0 || other.length === 0 || one.some((kind) => other.includes(kind));
 };
 
 /** Whether the stuff asked about is the stuff that went in; true when none was asked about. */

@@ -32,6 +32,8 @@ export type Purpose =
       readonly is: "tell";
       readonly read: string | null;
       readonly again: Again | null;
+      /** Older work that it is a word on. */
+      readonly about: RecordId | null;
     }
   | { readonly is: "ask"; readonly query: Query }
   /** Not `announced` as one in so many words, it may be a note after all, where there is nothing that it puts right. */

@@ -42,7 +42,7 @@ const keepCheck = (told: Told, against: Against, on: KeptRecord | undefined): Ke
 };
 
 export const linkCheck = (told: Told, against: Against, history: History): LinkStep => {
-  const meant = fixesMeant(told, against, history);
+  const meant = against.meant === undefined ? fixesMeant(told, against, history) : [against.meant];
   const best = meant[0];
   const settles = settledBy(told, against.kept.filter(isOpen)).length > 0;
   if (best !== undefined && inDifferentPlaces(meant)) {

@@ -8,6 +8,7 @@ import { tellsPartly, tellsStill } from "./work.ts";
 
 /** A fault that says a trouble is back is a verdict on the fix that was to cure it. */
 const brokenFix = (told: Told, against: Against) => {
+  if (against.meant !== undefined && told.draft.fields.kind === "fault") return against.meant;
   const live = against.kept.filter(isLive);
   const about = particularsOf(told.draft.fields, told.words);
   const fits = live.filter((record) => record.fields.outcome !== "failed" && letGo(told, record));

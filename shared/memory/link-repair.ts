@@ -53,6 +53,7 @@ const newWork = (told: Told, against: Against): Keep => {
 };
 
 export const linkRepair = (told: Told, against: Against): LinkStep => {
+  if (against.meant !== undefined) return retell(told, against.meant);
   const taken = spokenOf(against.before);
   const again = retoldRepairs(told, against.kept).filter((record) => !taken.has(record.id));
   const best = again[0];

@@ -1,4 +1,4 @@
-import type { History } from "../history.ts";
+import type { History, RecordId } from "../history.ts";
 import type { Draft, Moment } from "../reading.ts";
 import { linkCheck } from "./link-check.ts";
 import { linkIntention } from "./link-intention.ts";
@@ -20,13 +20,21 @@ const stepFor = (told: Told, against: Against, history: History): LinkStep => {
 
 /**
  * Decides for every draft of one note whether it is new, a word on a record that exists, or told again.
- * `text` is the note's text, which the drafts' spans point into. Looks up only the things that the note names.
+ * `text` is the note's text, which the drafts' spans point into; `about` is the work that it is a word on, where that is
+ * known and the note tells of nothing else. Looks up only the things that the note names.
  */
-export const link = (drafts: readonly Draft[], text: string, history: History, moment: Moment): LinkPlan => {
+export const link = (
+  drafts: readonly Draft[],
+  text: string,
+  history: History,
+  moment: Moment,
+  about: RecordId | null = null,
+): LinkPlan => {
   const steps: LinkStep[] = [];
+  const meant = about === null || drafts.length > 1 ? undefined : history.record(about);
   for (const draft of drafts) {
     const told = toldOf(drafts, draft, text, moment);
-    steps.push(stepFor(told, { kept: keptAbout(told, history), before: steps }, history));
+    steps.push(stepFor(told, { kept: keptAbout(told, history), before: steps, meant }, history));
   }
   return steps;
 };

@@ -3,7 +3,12 @@ import type { RecordFields } from "../record.ts";
 import type { Query } from "./query.ts";
 
 /** A record as it was shown; its place in the list is its number, from 1. */
-export type Shown = { readonly id: RecordId; readonly fields: RecordFields };
+export type Shown = {
+  readonly id: RecordId;
+  readonly fields: RecordFields;
+  /** The note that told it. */
+  readonly words?: string;
+};
 
 /** What one message showed. */
 export type Showing = {
@@ -29,6 +34,8 @@ export type Scene = {
   readonly shown: Showing | null;
   /** The message that this one replies to. */
   readonly replyTo: Showing | null;
+  /** Records told of at any time that the message may be about, by what it names; newest first. */
+  readonly older: readonly Shown[];
   readonly pending: Pending | null;
   /** The question before this one, while it is fresh. */
   readonly asked: Query | null;
@@ -40,6 +47,7 @@ export const EMPTY_SCENE: Scene = {
   last: null,
   shown: null,
   replyTo: null,
+  older: [],
   pending: null,
   asked: null,
   askedEarlier: null,

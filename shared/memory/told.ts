@@ -16,8 +16,15 @@ export type Told = {
   readonly hemisphere: Hemisphere;
 };
 
-/** What a draft is linked against: what is kept about its thing, and the steps of the same note before it. */
-export type Against = { readonly kept: readonly KeptRecord[]; readonly before: readonly LinkStep[] };
+/** What a draft is linked against. */
+export type Against = {
+  /** What is kept about its thing. */
+  readonly kept: readonly KeptRecord[];
+  /** The steps of the same note before it. */
+  readonly before: readonly LinkStep[];
+  /** The work that it is a word on, where that is known. */
+  readonly meant: KeptRecord | undefined;
+};
 
 /** How far back a thing's own records are looked through. */
 const REACH = 60;

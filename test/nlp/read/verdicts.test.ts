@@ -16,6 +16,8 @@ const GAPS: ReadonlySet<string> = new Set([
   "that oughta hold her",
   "nowhere to go till June so we'll find out then",
   "won't touch it till tomorrow",
+  "not been out since",
+  "proof of the pudding will be the next rain",
 ]);
 
 describe("verdicts in people's words", () => {

@@ -32,12 +32,11 @@ const NUDGED: Scene = {
   pending: { is: "nudge", records: [1] },
 };
 
-/** Taken for putting right the work told of a moment ago, whose stuff they name: known gaps. */
+/** Taken for putting right the work told of a moment ago: known gaps. */
 const GAPS: ReadonlySet<string> = new Set([
-  "can't believe it but the butyl is still holding",
-  "forget the tape, I used proper sealant this time on the gutter",
-  "nope the tape didn't hold, vent lid is flapping again",
-  "the old tape peeled so I scraped it and ran fresh sealant",
+  "what I did was glass it over with epoxy",
+  "how I fixed it was with a hose clamp",
+  "slide in and out twice",
 ]);
 
 const lines = linesOf(new URL("notes.txt", import.meta.url));

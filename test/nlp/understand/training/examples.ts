@@ -1,19 +1,23 @@
-import { ruledAsk } from "../../../../nlp/ask/ask.ts";
+import { ruledAsk, topicAsked } from "../../../../nlp/ask/ask.ts";
 import { askSigns } from "../../../../nlp/ask/ask-signs.ts";
+import { periodIn } from "../../../../nlp/ask/period.ts";
+import { unwrap } from "../../../../nlp/ask/plain-question.ts";
 import { spelledOut } from "../../../../nlp/ask/spelled-out.ts";
 import { type OfferScene, offerSigns, saysSame } from "../../../../nlp/correct/offer-signs.ts";
 import { keptAs, type Offer } from "../../../../nlp/correct/offers.ts";
 import { offerScene } from "../../../../nlp/correct/weighed.ts";
+import type { Candidate } from "../../../../nlp/correct/which-signs.ts";
 import { LEARNT_TALK, type Offered, type TalkJudges } from "../../../../nlp/judges/talk.ts";
 import { scan } from "../../../../nlp/read/scan.ts";
 import { understoodByRules } from "../../../../nlp/understand/by-rules.ts";
 import { meantIn } from "../../../../nlp/understand/lately.ts";
+import { OLDER, thingsIn } from "../../../../nlp/understand/older.ts";
 import { splitQuestion } from "../../../../nlp/understand/sentences.ts";
 import { understandBy } from "../../../../nlp/understand/understand.ts";
-import { compareMaterials } from "../../../../shared/memory/materials.ts";
-import { EMPTY_SCENE, type Scene } from "../../../../shared/memory/scene.ts";
+import { isSuchStuff } from "../../../../shared/memory/materials.ts";
+import { EMPTY_SCENE, type Scene, type Shown } from "../../../../shared/memory/scene.ts";
 import { plainWords, shareAny } from "../../../../shared/memory/words.ts";
-import type { Example } from "../../read/training/linear.ts";
+import type { Choice, Example } from "../../read/training/linear.ts";
 import type { KnownMessage } from "./talk.ts";
 
 export type TalkLessons = {
@@ -21,20 +25,52 @@ export type TalkLessons = {
   readonly offer: readonly Example[];
   readonly ask: readonly Example[];
   readonly about: readonly Example[];
+  readonly thing: readonly Choice[];
 };
 
 const MINUTE_MS = 60_000;
 
-const sceneOf = ({ before, moment }: KnownMessage): Scene => {
-  if (before === null) return EMPTY_SCENE;
-  const at = new Date(Date.parse(moment.said) - before.minutes * MINUTE_MS).toISOString();
-  const showing = { at, of: "note", records: [{ id: 1, fields: before.fields }], usage: [] } as const;
-  return { ...EMPTY_SCENE, last: showing, shown: showing };
+const olderIn = ({ text, moment, before, earlier = [] }: KnownMessage): Shown[] => {
+  const things = thingsIn(text, moment);
+  const all = [...(before === null ? [] : [before]), ...earlier].map((each, at) => ({ ...each, id: at + 1 }));
+  return all.filter(({ fields }, at) => at < OLDER.latest || things.includes(fields.component));
 };
 
+const sceneOf = (known: KnownMessage): Scene => {
+  const { before, moment } = known;
+  if (before === null) return EMPTY_SCENE;
+  const at = new Date(Date.parse(moment.said) - before.minutes * MINUTE_MS).toISOString();
+  const showing = { at, of: "note", records: [{ ...before, id: 1 }], usage: [] } as const;
+  return { ...EMPTY_SCENE, last: showing, shown: showing, older: olderIn(known) };
+};
+
+const isAbout = ({ about }: KnownMessage, candidates: readonly Candidate[]): boolean[] =>
+  candidates.map(({ fields }) => fields === about);
+
+const whichOf = (known: KnownMessage): Choice[] => {
+  if (known.about === undefined) return [];
+  const choices: Choice[] = [];
+  const show: Pick<TalkJudges, "which"> = {
+    which: (signs, candidates) => {
+      const right = isAbout(known, candidates);
+      if (right.includes(true)) choices.push({ signs, right });
+      return right.map(Number);
+    },
+  };
+  meantIn(show, known.text, known.moment, sceneOf(known));
+  return choices;
+};
+
+/** As it is known which record a message is about, else as learnt. */
+const telling = (known: KnownMessage): Pick<TalkJudges, "which"> => ({
+  which: (_, candidates) => {
+    const right = isAbout(known, candidates);
+    return right.includes(true) ? right.map(Number) : candidates.map(({ isLast }) => Number(isLast));
+  },
+});
+
 const listed = (value: unknown): string[] => (Array.isArray(value) ? value.map(String) : []);
-const like = (one: string, all: readonly string[]): boolean =>
-  all.some((each) => compareMaterials([each], [one]) === "same");
+const like = (one: string, all: readonly string[]): boolean => all.some((each) => isSuchStuff(one, each));
 
 type Fixed = NonNullable<KnownMessage["fixed"]>;
 
@@ -64,11 +100,17 @@ const saidOf = (offer: Offer, scene: OfferScene, fixed: Fixed): Offered | "" => 
 const offersOf = (known: KnownMessage): Example[] => {
   const { text, moment, fixed } = known;
   const scene = sceneOf(known);
-  const meant = meantIn(text, moment, scene);
+  const meant = meantIn(telling(known), text, moment, scene);
   if (fixed === undefined || meant === undefined) return [];
   const ruled = understoodByRules(text, moment, scene);
   const changes = ruled.is === "correct" ? ruled.correction.changes : [];
-  const bench = offerScene(scan(text, moment).tokens, meant.offers, meant.shown.fields, changes);
+  const bench = offerScene(
+    scan(text, moment).tokens,
+    meant.offers,
+    meant.shown.fields,
+    changes,
+    meant.shown.words ?? "",
+  );
   return meant.offers.flatMap((offer) =>
     offer.field !== "material" && saysSame(offer, meant.shown.fields)
       ? []
@@ -76,26 +118,50 @@ const offersOf = (known: KnownMessage): Example[] => {
   );
 };
 
-const asked = ({ text, moment }: KnownMessage): readonly string[] => {
+/** The part of a message that asks. */
+const saidIn = ({ text, moment }: KnownMessage): string => {
   const whole = spelledOut(text);
-  const said = splitQuestion(whole, moment).asks ?? whole;
+  return splitQuestion(whole, moment).asks ?? whole;
+};
+
+const asked = (known: KnownMessage): readonly string[] => {
+  const { moment } = known;
+  const said = saidIn(known);
   return askSigns(said, moment, ruledAsk(said, moment));
 };
 
 const asksOf = (known: KnownMessage): Example[] =>
   known.asks === undefined ? [] : [{ signs: asked(known), right: known.asks }];
 
+const thingOf = (known: KnownMessage): Choice[] => {
+  if (known.component === undefined) return [];
+  const seen: (readonly string[])[] = [];
+  const show = (signs: readonly (readonly string[])[]) => {
+    seen.push(...signs);
+    return [];
+  };
+  const { words } = unwrap(periodIn(saidIn(known), known.moment).rest);
+  const { named } = topicAsked(words, { thing: show });
+  const right = named.slice(0, seen.length).map(({ component }) => component === known.component);
+  return right.includes(true) ? [{ signs: seen, right }] : [];
+};
+
 const aboutOf = (known: KnownMessage): Example[] =>
   known.ofAll === undefined ? [] : [{ signs: asked(known), right: known.ofAll ? "all" : "" }];
 
-/** What messages of which it is known what they are teach. */
-export const talkLessons = (messages: readonly KnownMessage[]): TalkLessons => {
+/** What messages of which it is known what they are teach about which of several records they are about. */
+export const whichLessons = (messages: readonly KnownMessage[]): readonly Choice[] =>
+  messages.flatMap(whichOf);
+
+/** What messages of which it is known what they are teach, by a judge of which record they are about. */
+export const talkLessons = (messages: readonly KnownMessage[], which: TalkJudges["which"]): TalkLessons => {
   const message: Example[] = [];
   const listen = (right: string): TalkJudges => ({
     ...LEARNT_TALK,
+    which,
     message: (signs) => {
       message.push({ signs, right });
-      return { question: 0, correction: 0, removal: 0 };
+      return { question: 0, correction: 0, removal: 0, word: 0 };
     },
   });
   for (const known of messages) understandBy(listen(known.is), known.text, known.moment, sceneOf(known));
@@ -104,5 +170,6 @@ export const talkLessons = (messages: readonly KnownMessage[]): TalkLessons => {
     offer: messages.flatMap(offersOf),
     ask: messages.flatMap(asksOf),
     about: messages.flatMap(aboutOf),
+    thing: messages.flatMap(thingOf),
   };
 };

@@ -1,14 +1,16 @@
 import { fileURLToPath } from "node:url";
 import { ABOUT, ASKS, type LearntTalk, MESSAGES, OFFERED } from "../../../../nlp/judges/talk.ts";
-import { regress } from "../../read/training/linear.ts";
+import { shares, weighing } from "../../../../nlp/read/linear.ts";
+import { fitShares, regress } from "../../read/training/linear.ts";
 import { writeLearnt } from "../../read/training/written.ts";
-import { talkLessons } from "./examples.ts";
+import { talkLessons, whichLessons } from "./examples.ts";
 import { KEPT_OUT } from "./kept-out.ts";
 import { knownMessages } from "./talk.ts";
 
 /** `tsx test/nlp/understand/training/figures.ts [FILE...]`: learns the judges of talk from all files but those kept out and those named. */
 const keptOut = new Set([...KEPT_OUT, ...process.argv.slice(2)]);
-const FILE = fileURLToPath(new URL("../../../../nlp/judges/talk.json", import.meta.url));
+const fileAt = (name: string): string =>
+  fileURLToPath(new URL(`../../../../nlp/judges/${name}`, import.meta.url));
 
 /** Statements that look like questions or corrections count as often as so many others. */
 const HARD = /^(?:statements-\d+\.jsonl|notes\.txt)$/;
@@ -17,14 +19,21 @@ const OFTEN = 6;
 const messages = [...knownMessages()].flatMap(([name, known]) =>
   keptOut.has(name) ? [] : HARD.test(name) ? Array.from({ length: OFTEN }, () => known).flat() : known,
 );
-const lessons = talkLessons(messages);
+const which = fitShares(whichLessons(messages), { pull: 0.5 });
+const chosen = weighing(which, ["right"]);
+const lessons = talkLessons(messages, (signs) => shares(chosen, signs));
 process.stderr.write(
   `${String(messages.length)} messages, ${String(lessons.message.length)} judged, ${String(lessons.offer.length)} values, ${String(lessons.ask.length)} questions\n`,
 );
-const learnt: LearntTalk = {
-  message: regress(lessons.message, MESSAGES),
-  offer: regress(lessons.offer, OFFERED),
-  ask: regress(lessons.ask, ASKS),
-  about: regress(lessons.about, ABOUT),
-};
-writeLearnt(FILE, learnt);
+writeLearnt(fileAt("messages.json"), {
+  message: regress(lessons.message, MESSAGES, { pull: 0.2, smallest: 0.1 }),
+} satisfies Partial<LearntTalk>);
+writeLearnt(fileAt("asking.json"), {
+  ask: regress(lessons.ask, ASKS, { pull: 0.1, rounds: 12, smallest: 0.1 }),
+  about: regress(lessons.about, ABOUT, { smallest: 0.1 }),
+  thing: fitShares(lessons.thing, { pull: 1 }),
+} satisfies Partial<LearntTalk>);
+writeLearnt(fileAt("correcting.json"), {
+  offer: regress(lessons.offer, OFFERED, { pull: 0.5 }),
+  which,
+} satisfies Partial<LearntTalk>);
