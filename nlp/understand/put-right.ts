@@ -51,7 +51,7 @@ export const putRight = (
       ? ruled
       : corrects(target, [{ change: "remove" }]);
   const tellsMore = ruled.rest !== null && tells;
-  if (isAimed || tellsMore) return ruled;
+  if (isAimed || (tellsMore && minutes !== null)) return ruled;
   const isNews = tells && ruled.is === "tell";
   if (kind.correction > (isNews ? ENOUGH_FOR_WORK : ENOUGH)) {
     const before = ruled.is === "correct" ? ruled.correction.changes : [];

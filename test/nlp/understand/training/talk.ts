@@ -189,9 +189,6 @@ const someOf = (others: readonly ToldOnce[], from: number): ToldOnce[] =>
 const amongOthers = (known: KnownMessage, others: readonly ToldOnce[], from: number): KnownMessage => ({
   ...known,
   earlier: someOf(others, from),
-  ...(known.before === null || (known.is !== "correction" && known.is !== "removal")
-    ? {}
-    : { about: known.before.fields }),
 });
 
 /** Records of things that a message names. */
