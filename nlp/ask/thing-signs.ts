@@ -9,7 +9,7 @@ import { type Mention, mentionsIn } from "./names.ts";
 const MOST = 8;
 
 /** The things that a question may be about, the surest first. */
-export const thingChoices = (topic: Topic): readonly Named[] => topic.named.slice(0, MOST);
+const thingChoices = (topic: Topic): readonly Named[] => topic.named.slice(0, MOST);
 
 const ASKING: ReadonlySet<string> = new Set(
   "what which when where who why how is are was were did do does has have any anything tell remind show need total".split(
@@ -85,7 +85,7 @@ const layOut = (text: string): Laid => {
 };
 
 /** The signs, as names, of each thing that a question may be about: how it is named, and how near to what is asked. */
-export const thingSigns = (text: string, choices: readonly Named[]): string[][] => {
+const thingSigns = (text: string, choices: readonly Named[]): string[][] => {
   const laid = layOut(text);
   const top = choices[0]?.sure ?? 0;
   return choices.map(({ component, sure }, rank) => {

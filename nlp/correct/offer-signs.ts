@@ -32,7 +32,7 @@ const ratioTo = (offer: Offer, fields: RecordFields): string => {
 
 const GAPS = [0, 3, 10, 35, 100, 380];
 
-/** How many days lie between a date named and the one kept; "none" where one is not known. */
+/** How many days lie between a date named and the one kept; undefined where one is not known. */
 const daysFrom = (offer: Offer, fields: RecordFields): number | undefined => {
   const [one, other] = [spanOf(offer.is, "north"), spanOf(fields.date, "north")];
   return one === undefined || other === undefined ? undefined : Math.abs(one.from.until(other.from).days);
