@@ -15,6 +15,6 @@ export const ask = (turn: Turn, query: Query): void => {
   turn.answer = given;
   turn.say({
     ...replyTo(turn, query, given),
-    shows: { of: "answer", records: given.records.map(({ id }) => id), asked: query },
+    shows: { of: "answer", records: [...given.records, ...given.letGo].map(({ id }) => id), asked: query },
   });
 };

@@ -7,6 +7,7 @@ import type { Button } from "../conversation/buttons.ts";
 import type { Reply, Turn } from "../conversation/turn.ts";
 import { sayMoney } from "../rig/money.ts";
 import { lineContext, recordLine, thingName } from "./record-line.ts";
+import { byWhom } from "./who.ts";
 import { capital, doneWord, listed, sayCount, sayExposure } from "./words.ts";
 
 type Why = Extract<Amendment, { is: "impossible" }>["why"];
@@ -70,7 +71,7 @@ const changeWords = (turn: Turn, change: Amend): string => {
     case "set":
       return `${FIELD_NAME[change.field]}: ${valueWords(turn, change.field, change.from)} → ${valueWords(turn, change.field, change.to)}`;
     case "done-by":
-      return change.to === null ? "done by you" : `done by ${change.to}`;
+      return change.to === null ? "done by you" : `done by ${byWhom(change.to)}`;
     case "remove":
       return "taken away";
     case "part":

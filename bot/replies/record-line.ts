@@ -6,6 +6,7 @@ import type { Field, RecordFields } from "../../shared/record.ts";
 import { componentName } from "../../shared/vocabulary.ts";
 import type { Turn } from "../conversation/turn.ts";
 import { sayMoney } from "../rig/money.ts";
+import { byWhom } from "./who.ts";
 import { capital, doneWord, doWord, listed, sayExposure } from "./words.ts";
 
 export type LineContext = {
@@ -78,7 +79,7 @@ const repairLine = (record: KeptRecord, context: LineContext, mark: Marked): str
   const { fields } = record;
   const materials =
     fields.materials.length === 0 ? "" : mark("materials", ` with ${listed(fields.materials)}`);
-  const who = record.doneBy === null ? "" : ` by ${record.doneBy}`;
+  const who = record.doneBy === null ? "" : ` by ${byWhom(record.doneBy)}`;
   const cost = fields.cost === null ? "" : mark("cost", `, ${sayMoney(fields.cost, context.zone)}`);
   const work = `${mark("component", thingName(fields))}: ${mark("action", doneWord(fields.action))}${materials}${who}, ${mark("date", dated(fields, context))}${cost}`;
   return sentences(work, mark("outcome", outcomeOf(fields)));

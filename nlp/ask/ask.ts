@@ -217,7 +217,9 @@ export const ask = (text: string, moment: Moment, context: Before | null): Quest
   const topic = carried(
     narrowed(topicAsked(said), asked, judged.ofAll, { words: said, text }),
     said,
-    context === null || asksOfAll(asked, judged.ofAll, said, context) ? undefined : topicBefore(before),
+    context === null || asksOfAll(asked, judged.ofAll, said, timed, context)
+      ? undefined
+      : topicBefore(before),
   );
   return queryOf(asked, said, timed, topic);
 };

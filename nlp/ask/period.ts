@@ -43,6 +43,18 @@ const bareYears = (text: string, mentions: readonly TimeMention[]): TimeMention[
       : [{ span, edtf: match[0], role: "point", direction: "past", sure: 0.8, rule: "bare-year" }];
   });
 
+/** "Spring jobs": a season, where work stands behind it. */
+const SEASON_WORK =
+  /\b(spring|summer|autumn|fall|winter)(?= (?:jobs?|work|repairs?|fixes|chores|maintenance|projects?)\b)/gi;
+
+const seasonsOfWork = (text: string, moment: Moment, mentions: readonly TimeMention[]): TimeMention[] =>
+  [...text.matchAll(SEASON_WORK)].flatMap((match): TimeMention[] => {
+    const span = { start: match.index, end: match.index + match[0].length };
+    const known = mentions.some((each) => each.span.start < span.end && span.start < each.span.end);
+    const [season] = known ? [] : findTimes(`in ${match[0]}`, moment, { prefer: "past" });
+    return season === undefined ? [] : [{ ...season, span }];
+  });
+
 /** "In the last year" of a question is the twelve months up to now, not the last calendar year. */
 const RUNNING_YEAR = /\b(?:in|over|during|within|for) the (?:last|past) (?:year|12 months|twelve months)\b/i;
 
@@ -72,6 +84,13 @@ const withoutTimes = (text: string, mentions: readonly TimeMention[]): string =>
 const EVER =
   /\b(?:(?:in|over|across|for|through(?:out)?|of) )?(?:all (?:the |these |those |of the )?years|(?:the|these) (?:\w+ )?years|all (?:the )?time|all seasons|every year|any year)\b(?! (?:ago|since|before|19\d\d|20\d\d))/gi;
 
+/** "It feels like yesterday" tells no time. */
+const FEELS_LIKE =
+  /\b(?:feels?|felt|seems?|seemed|sounds?) like (?:it was )?(?:only |just )?(?:yesterday|last week|ages|years ago)\b/gi;
+/** "Put her up for winter": what it was done for, and not when. */
+const MADE_READY =
+  /(?<=\b(?:put|puts|lay|laid|shut|closed?|drain(?:ed)?|blown?|blew|flush(?:ed)?|prep(?:ped)?|ready|cover(?:ed)?|stored?|up|down|out)\b[^,.?]{0,20})\bfor (?:the )?winter\b/gi;
+
 /** "Until now" bounds nothing; "for the spring" is a time like "in the spring". The length stays, for the spans. */
 const plainer = (text: string): string =>
   text
@@ -79,12 +98,15 @@ const plainer = (text: string): string =>
       " ".repeat(words.length),
     )
     .replace(/^(\s*(?:in )?(?:19|20)\d\d): /i, "$1, ")
+    .replace(/\bo['’]? (?=(?:19|20)\d\d\b)/gi, (words) => " ".repeat(words.length))
+    .replace(FEELS_LIKE, (words) => " ".repeat(words.length))
+    .replace(MADE_READY, (words) => " ".repeat(words.length))
     .replace(EVER, (words) => " ".repeat(words.length))
     .replace(/\b(?:for|come) (?=(?:the )?(?:spring|summer|autumn|fall|winter)\b)/gi, (word) =>
       "in".padEnd(word.length),
     );
 
-const HALF = /\b(?:the )?(first|1st|second|2nd|latter|last|other) half of\b/i;
+const HALF = /\b(?:the )?(first|1st|front|second|2nd|latter|last|other|back) half of\b/i;
 
 /** "The first half of 2024" */
 const halved = (text: string, bounds: Open): Open => {
@@ -92,7 +114,7 @@ const halved = (text: string, bounds: Open): Open => {
   if (half === undefined || bounds.from === null || bounds.to === null) return bounds;
   const middle = bounds.from.add({ days: Math.round(bounds.from.until(bounds.to).days / 2) });
   const edge = bounds.from.until(bounds.to).days > 300 ? middle.with({ day: 1 }) : middle;
-  return /^(?:first|1st)$/.test(half) ? { from: bounds.from, to: edge } : { from: edge, to: bounds.to };
+  return /^(?:first|1st|front)$/.test(half) ? { from: bounds.from, to: edge } : { from: edge, to: bounds.to };
 };
 
 /**
@@ -102,7 +124,9 @@ const halved = (text: string, bounds: Open): Open => {
 export const periodIn = (asked: string, moment: Moment, prefer: Prefer = "past"): Timed => {
   const text = plainer(asked);
   const said = findTimes(text, moment, { prefer }).filter(({ sure }) => sure >= 0.5);
-  const mentions = [...said, ...bareYears(text, said)].sort((a, b) => a.span.start - b.span.start);
+  const mentions = [...said, ...bareYears(text, said), ...seasonsOfWork(text, moment, said)].sort(
+    (a, b) => a.span.start - b.span.start,
+  );
   const bounds = mentions
     .flatMap((mention) => boundsOf(text, mention, moment) ?? [])
     .map((bound) => halved(text, bound));

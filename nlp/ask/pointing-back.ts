@@ -22,10 +22,17 @@ const INTO_IT = /\b(?:on|for|into|in|with|to|about) (?:it|that|them|those|these|
 
 const isSumOfAll = (words: string): boolean => IN_ALL.test(words) && !INTO_IT.test(words);
 
-/** Whether a question is about the whole rig, whatever was asked or told before. */
-export const asksOfAll = (asked: Asked, ofAll: number, words: string, before: Before): boolean => {
+/** Whether a question is about the whole rig, whatever was asked or told before: money and lists of a time mostly are. */
+export const asksOfAll = (
+  asked: Asked,
+  ofAll: number,
+  words: string,
+  timed: Timed,
+  before: Before,
+): boolean => {
   if (ABOUT_ALL.has(asked.kind)) return true;
   if (asked.kind !== "cost" && asked.kind !== "list") return false;
+  if (timed.period !== null) return true;
   if (ofAll > OF_ALL_FOR_SURE && !INTO_IT.test(words)) return true;
   return !before.fresh || WHOLE_RIG.test(words) || (asked.kind === "cost" && isSumOfAll(words));
 };

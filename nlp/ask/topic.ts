@@ -1,11 +1,11 @@
 import { placeOf } from "../../shared/memory/place.ts";
 import { OTHERS_DID, SPEAKER_DID, type Topic } from "../../shared/memory/query.ts";
 import { plainWords, tellingWords } from "../../shared/memory/words.ts";
+import people from "../lexicon/data/people.json" with { type: "json" };
 import { type Deed, deedsIn } from "./deeds.ts";
 import filler from "./filler.json" with { type: "json" };
 import { mergeNamed, weighMentions } from "./heads.ts";
 import { type Mention, mentionsIn } from "./names.ts";
-import people from "./people.json" with { type: "json" };
 import { stuffIn } from "./stuff.ts";
 
 const ASKING: ReadonlySet<string> = new Set(filler.asking.flatMap(plainWords));
@@ -40,7 +40,7 @@ const SPEAKS =
 const isPerson = (words: readonly string[], word: string, at: number): boolean =>
   PEOPLE.has(word) &&
   OWNERS.has(words[at - 1] ?? "") &&
-  !SPEAKS.test(words[at + 1] ?? "") &&
+  (!SPEAKS.test(words[at + 1] ?? "") || words[at + 2] === "not") &&
   !/^(?:from|at|in|to|tell|telling|told|ask|asking|show|showing|for|with)$/.test(words[at - 2] ?? "");
 
 /** "By me", "myself": the speaker; "by others": anyone else. */
@@ -83,9 +83,13 @@ const isMoney = (words: readonly string[], { from, to }: Deed): boolean =>
   (/^charge[sd]?$/.test(words[from] ?? "") && PAYERS.has(words[to] ?? "")) ||
   (/^(?:tied|wrapped) up$/.test(words.slice(from, to).join(" ")) && words[to] === "in");
 
+/** "My little house on wheels": the rig, and no wheel. */
+const ON_WHEELS =
+  /\b(?:house|home|hotel|palace|castle|mansion|cottage|shed|tin can|box|apartment) on wheels\b/gi;
+
 /** What a question or a correction is about. Time phrases are taken out before. */
 export const topicOf = (text: string): Topic => {
-  const words = plainWords(text);
+  const words = plainWords(text.replace(ON_WHEELS, "trailer"));
   const deeds = deedsIn(words).filter((deed) => !isMoney(words, deed));
   const mentions = withoutOwned(
     words,

@@ -6,7 +6,7 @@ import type { Moment } from "../../shared/reading.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import { deedsIn } from "../ask/deeds.ts";
 import { mentionsIn } from "../ask/names.ts";
-import people from "../ask/people.json" with { type: "json" };
+import people from "../lexicon/data/people.json" with { type: "json" };
 import { placeTokensOf } from "../read/ground.ts";
 import { mayBeInCents } from "../read/prices.ts";
 import { type Scan, type Stretch, scan, type TimeRef } from "../read/scan.ts";

@@ -1,4 +1,4 @@
-import people from "../ask/people.json" with { type: "json" };
+import people from "../lexicon/data/people.json" with { type: "json" };
 import type { Strength } from "./pieces.ts";
 
 const WHO = people.who.join("|");

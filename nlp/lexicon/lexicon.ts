@@ -8,6 +8,7 @@ import faultData from "./data/faults.json" with { type: "json" };
 import materialData from "./data/materials.json" with { type: "json" };
 import notComponentData from "./data/not-components.json" with { type: "json" };
 import outcomeData from "./data/outcomes.json" with { type: "json" };
+import peopleData from "./data/people.json" with { type: "json" };
 import placeData from "./data/places.json" with { type: "json" };
 import spellingData from "./data/spellings.json" with { type: "json" };
 import wholeData from "./data/wholes.json" with { type: "json" };
@@ -17,7 +18,7 @@ import { Speller } from "./spelling.ts";
 
 export type MaterialClass = keyof typeof materialData.heads;
 export type Sense = "deed" | "fit" | "new" | "fasten" | "apply" | "prep" | "look" | "generic";
-export type Cue = keyof typeof cueData.cues;
+export type Cue = keyof typeof cueData.cues | "doer";
 export type ComponentEntry = { readonly id: ComponentId; readonly weak: boolean; readonly words: string };
 export type ActionEntry = { readonly sense: Sense; readonly action: Action | null };
 export type VerdictEntry = { readonly outcome: Outcome };
@@ -44,9 +45,17 @@ const materialPatterns = Object.entries(materialData.heads).flatMap(([id, heads]
   heads.map((head) => compile(words(head), id as MaterialClass)),
 );
 
-const cuePatterns = Object.entries(cueData.cues).flatMap(([cue, patterns]) =>
-  patterns.map((source) => compile(source, cue as Cue)),
-);
+const doerPatterns = [
+  `${peopleData.owners.join("|")} ${peopleData.who.filter((who) => !who.includes(" ")).join("|")}`,
+  peopleData.unmistakable.join("|"),
+].map((source) => compile<Cue>(source, "doer"));
+
+const cuePatterns = [
+  ...Object.entries(cueData.cues).flatMap(([cue, patterns]) =>
+    patterns.map((source) => compile(source, cue as Cue)),
+  ),
+  ...doerPatterns,
+];
 
 const verdictPatterns = outcomeData.patterns.flatMap(({ outcome, patterns }) =>
   patterns.map((source) => compile(source, { outcome: outcome as Outcome | null })),

@@ -3,7 +3,7 @@ import type { Heard, NumberRef } from "./amount.ts";
 
 const THOUSAND = 1000;
 
-/** "twelve fifty" as money is 12.5, "four ninety nine" 4.99. */
+/** "twelve fifty" as money is 12.5, "four ninety nine" 4.99, "one twenty nine ninety five" 129.95. */
 export const priceOf = (
   number: Pick<NumberRef, "from" | "to" | "kind" | "value">,
   tokens: readonly Token[],
@@ -11,7 +11,8 @@ export const priceOf = (
   const said = tokens.slice(number.from, number.to);
   const isRun = number.kind === "run" && said.every((token) => token.kind === "word");
   const [whole, cents] = [Math.floor(number.value / 100), number.value % 100];
-  if (!isRun || number.value >= 10_000 || whole >= 100) return number.value;
+  if (!isRun || number.value >= 100_000) return number.value;
+  if (number.value >= 10_000) return cents > 0 ? whole + cents / 100 : number.value;
   if (number.value >= 1000) return cents > 0 ? whole + cents / 100 : number.value;
   return number.value >= 300 && cents === 99 ? whole + cents / 100 : number.value;
 };

@@ -45,8 +45,13 @@ const base = (tokens: Tokens, at: number, look: WordAt): Read | undefined => {
   const following = wordAt(tokens, at + 1);
   if ((word === "a" || word === "an") && (following === "hundred" || following === "thousand"))
     return { value: 1, next: at + 1 };
+  /** "Hundred and ten", without its article. */
+  if (look === headAt && (word === "hundred" || word === "thousand")) return { value: 1, next: at };
   return underHundred(tokens, at, look);
 };
+
+/** "A hundred and ten", "a hundred n ten". */
+const JOINS: ReadonlySet<string> = new Set(["and", "n", "&"]);
 
 const rest = (
   tokens: Tokens,
@@ -54,7 +59,7 @@ const rest = (
   unit: { readonly word: string; readonly size: number },
   inner: ReadNumber,
 ): Read | undefined => {
-  const start = wordAt(tokens, at) === "and" ? at + 1 : at;
+  const start = JOINS.has(wordAt(tokens, at) ?? "") ? at + 1 : at;
   const found = wordAt(tokens, start) === undefined ? undefined : inner(tokens, start, wordAt);
   if (found === undefined || found.value === 0 || found.value >= unit.size) return undefined;
   /** "Sixteen hundred sixteen hundred" is one number said twice. */
@@ -63,11 +68,13 @@ const rest = (
 
 const multiplied = (
   tokens: Tokens,
+  at: number,
   found: Read,
   unit: { word: string; size: number },
   inner: ReadNumber,
 ): Read => {
-  if (wordAt(tokens, found.next) !== unit.word) return found;
+  const look = found.next === at ? headAt : wordAt;
+  if (look(tokens, found.next) !== unit.word) return found;
   const value = found.value * unit.size;
   const more = rest(tokens, found.next + 1, unit, inner);
   return more === undefined
@@ -77,13 +84,13 @@ const multiplied = (
 
 const hundreds = (tokens: Tokens, at: number, look: WordAt = headAt): Read | undefined => {
   const found = base(tokens, at, look);
-  return found && multiplied(tokens, found, { word: "hundred", size: 100 }, base);
+  return found && multiplied(tokens, at, found, { word: "hundred", size: 100 }, base);
 };
 
 /** A whole number in words or digits: "two hundred and twelve", "eleven hundred", "3 thousand", "84,210". */
 export const cardinalAt = (tokens: Tokens, at: number, look: WordAt = headAt): Read | undefined => {
   const found = hundreds(tokens, at, look);
-  return found && multiplied(tokens, found, { word: "thousand", size: 1000 }, hundreds);
+  return found && multiplied(tokens, at, found, { word: "thousand", size: 1000 }, hundreds);
 };
 
 /** Pieces of the longest number that anybody says digit by digit. */
@@ -115,11 +122,16 @@ const saidTwice = (values: readonly number[]): boolean => {
   );
 };
 
+/** "A new one forty four dollars": no number, but what is spoken of. */
+const STANDS_FOR_IT =
+  /^(?:new|old|that|this|other|another|same|right|wrong|last|first|next|good|bad|cheap|big|small|bigger|smaller|used)$/u;
+
 /**
  * Numbers said in pieces: "one ninety five" 195, "twenty twenty three" 2023, "eighty four two ten" 84210,
  * "one four two oh three six" 142036. Undefined for a single piece.
  */
 export const runAt = (tokens: Tokens, at: number): Read | undefined => {
+  if (headAt(tokens, at) === "one" && STANDS_FOR_IT.test(tokens[at - 1]?.raw ?? "")) return undefined;
   const { values, next } = chunks(tokens, at);
   const [first = 0, second = 0] = values;
   if (values.length < 2 || first === 0) return undefined;

@@ -25,6 +25,8 @@ export type Answer = {
   readonly notes: readonly NoteHit[];
   /** When nothing fits: the closest known things, the closest first. */
   readonly nearest: readonly KeptRecord[];
+  /** For "open": fixes that let go, with nothing done since; neither todo nor fault. */
+  readonly letGo: readonly KeptRecord[];
   /** For "longest": the longest (or shortest) first. */
   readonly lives: readonly Life[];
   readonly use: readonly UseTotal[];
@@ -38,5 +40,9 @@ export type Answer = {
     | "nothing-open"
     | "no-cost-noted"
     | "unknown-thing"
-    | "another-place";
+    | "another-place"
+    /** Nothing fits, and the closest is told: at another time, on its kin, other work on the thing itself. */
+    | "another-time"
+    | "kin"
+    | "other-work";
 };

@@ -1,6 +1,7 @@
 import type { KeptRecord } from "../history.ts";
 import type { Answer } from "./answer-data.ts";
 import { answerTo, nothingFits } from "./answer-parts.ts";
+import { kinOf } from "./families.ts";
 import { actionFit, actionsLike, doerFits, sharedCount, stuffFits, wordFit } from "./fit.ts";
 import { type Ground, namesNothing, poolInWords, poolOf, recordsInWords } from "./pool.ts";
 import type { Query, Topic } from "./query.ts";
@@ -52,20 +53,65 @@ const madeWith = (ground: Ground, topic: Topic): readonly KeptRecord[] =>
     ({ fields }) => sharedCount(topic.words, tellingStems(fields.materials.join(" "))) > 0,
   );
 
-/** The newest (or first) work that fits, with what else fits behind it. */
-export const answerLast = (ground: Ground, query: Last): Answer => {
+/** The work that fits, the best first. */
+const fitting = (ground: Ground, query: Last): readonly KeptRecord[] => {
   const { topic } = query;
   const fits = (record: KeptRecord): boolean =>
     isAnswer(topic, record) && (looksOnly(topic) || actionFit(topic, record) > 0);
   const named = onlyWords(topic) ? [] : poolOf(ground, topic, howFar(query), fits);
   const told = named.length > 0 ? named : poolInWords(ground, topic).filter(fits);
   const pool = told.length > 0 ? told : onlyWords(topic) ? madeWith(ground, topic).filter(fits) : [];
-  const ordered = bestFirst(ground, query, preferStuff(topic, pool));
-  const best = query.focus === "cure" ? cureFirst(ground, ordered) : ordered;
+  return bestFirst(ground, query, preferStuff(topic, pool));
+};
+
+const kinTopic = (topic: Topic): Topic => ({
+  ...topic,
+  named: topic.named.flatMap(({ component, sure }) =>
+    kinOf(component).map((kin) => ({ component: kin, sure })),
+  ),
+  systems: [],
+});
+
+type Closest = Pick<Answer, "because" | "records">;
+
+/** Where nothing fits: at another time, the same work on kin of the thing, other work on the thing itself. */
+const closest = (ground: Ground, query: Last): Closest => {
+  const { topic, period } = query;
+  const acts = topic.actions.length > 0 && !namesNothing(topic);
+  const found = (because: Answer["because"], records: readonly KeptRecord[]): Closest => ({
+    because,
+    records,
+  });
+  const tries: readonly (() => Closest)[] = [
+    () => found("another-time", period === null ? [] : fitting(ground, { ...query, period: null })),
+    () =>
+      found(
+        "kin",
+        acts
+          ? fitting(ground, { ...query, topic: kinTopic(topic) }).filter(
+              (record) => actionFit(topic, record) === 2,
+            )
+          : [],
+      ),
+    () =>
+      found(
+        "other-work",
+        acts && !looksOnly(topic) ? fitting(ground, { ...query, topic: { ...topic, actions: [] } }) : [],
+      ),
+  ];
+  return tries.map((each) => each()).find(({ records }) => records.length > 0) ?? found("found", []);
+};
+
+/** The newest (or first) work that fits, with what else fits behind it; the closest, told as such, where none does. */
+export const answerLast = (ground: Ground, query: Last): Answer => {
+  const ordered = fitting(ground, query);
+  const { because, records } =
+    ordered.length > 0 ? { because: "found" as const, records: ordered } : closest(ground, query);
+  const best = query.focus === "cure" ? cureFirst(ground, records) : records;
   const [first] = best;
   return first === undefined
     ? nothingFits(ground, query)
-    : answerTo(query, { records: best.slice(0, 5), ...figuresOf(query, first) });
+    : answerTo(query, { records: best.slice(0, 5), because, ...figuresOf(query, first) });
 };
 
 /** What the record that is told of first says to what is wanted of it. */

@@ -6,10 +6,41 @@ import { actionFit, areKin } from "./fit.ts";
 import { lifeOf } from "./lives.ts";
 import { comparePlaces } from "./place.ts";
 import { type Ground, poolOf } from "./pool.ts";
-import type { Query } from "./query.ts";
+import type { Query, Topic } from "./query.ts";
 import { isAfter } from "./when.ts";
 
 const MANY = 80;
+
+/** Fewer than this, there is nothing to weigh against each other. */
+const SOME = 2;
+/** Named less surely than this, a thing gives way to the stuff asked about: "rivets or bolts". */
+const SURELY = 0.65;
+
+const isWork = (record: KeptRecord): boolean => record.fields.kind === "repair";
+
+/** "Screws, glue or bolts": all the work on whatever most of them went into. */
+const byStuff = (ground: Ground, topic: Topic): readonly KeptRecord[] => {
+  const made = poolOf(
+    ground,
+    { ...topic, named: [], actions: [], words: [] },
+    { kinds: ["repair"], limit: MANY },
+  );
+  const count = ({ fields }: KeptRecord): number =>
+    made.filter((each) => each.fields.component === fields.component).length;
+  const [most] = [...made].sort((a, b) => count(b) - count(a));
+  return most === undefined
+    ? []
+    : ground.history
+        .records({ components: [most.fields.component], kinds: ["repair"], limit: MANY })
+        .filter(isWork);
+};
+
+const poolFor = (ground: Ground, topic: Topic): readonly KeptRecord[] => {
+  const vague =
+    topic.materials.length > 0 && (topic.named[0]?.sure ?? 0) < SURELY && topic.systems.length === 0;
+  const made = vague ? byStuff(ground, topic) : [];
+  return made.length > 0 ? made : poolOf(ground, topic, { kinds: ["repair"], limit: MANY });
+};
 
 const longestFirst = (a: Life, b: Life): number => (b.lived.days ?? -1) - (a.lived.days ?? -1);
 
@@ -37,9 +68,9 @@ export const answerLongest = (
   query: Extract<Query, { ask: "longest" }>,
   today: Temporal.PlainDate,
 ): Answer => {
-  const pool = poolOf(ground, query.topic, { kinds: ["repair"], limit: MANY });
+  const pool = poolFor(ground, query.topic);
   const asked = pool.filter((record) => actionFit(query.topic, record) > 0);
-  const lives = (asked.length > 0 ? asked : pool)
+  const lives = (asked.length >= SOME ? asked : pool)
     .map((record) => lifeOf(record, { ...ground, today, next: nextLike(record, pool, ground) }))
     .sort(longestFirst);
   if (lives.length === 0) return nothingFits(ground, query);

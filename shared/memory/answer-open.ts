@@ -31,7 +31,7 @@ const hasLaterWork = (history: History, failed: KeptRecord): boolean =>
 const nobodyNotedIt = (open: readonly KeptRecord[], failed: KeptRecord): boolean =>
   !open.some((record) => record.fields.component === failed.fields.component);
 
-/** Work that let go and that nothing has taken over from is trouble not dealt with. */
+/** Work that let go and that nothing has taken over from. */
 const brokenFixes = (ground: Ground, topic: Topic, open: readonly KeptRecord[]): readonly KeptRecord[] =>
   ground.history
     .records({ ...componentsIn(topic), kinds: ["repair"], outcomes: ["failed"], limit: FAILURES })
@@ -65,15 +65,15 @@ const inTime = (
   return meant.length > 0 ? meant : records;
 };
 
-/** Every todo and fault not dealt with. */
+/** Every todo and fault not dealt with, and beside them the fixes that let go. */
 export const answerOpen = (ground: Ground, query: Extract<Query, { ask: "open" }>): Answer => {
   const open = openOnes(ground, query.topic);
-  const all = [...open, ...brokenFixes(ground, query.topic, open)];
-  const records = inTime(ground, all, query.period);
+  const records = inTime(ground, open, query.period);
   return answerTo(query, {
     records,
     count: records.length,
     because: records.length > 0 ? "found" : "nothing-open",
+    letGo: brokenFixes(ground, query.topic, open),
   });
 };
 

@@ -13,6 +13,7 @@ export const answerTo = (query: Query, more: Partial<Omit<Answer, "kind" | "quer
   verdict: null,
   notes: [],
   nearest: [],
+  letGo: [],
   lives: [],
   use: [],
   because: "found",

@@ -10,22 +10,31 @@ const TICKS_A_ROW = 4;
 const inRows = <T>(items: readonly T[], size: number): T[][] =>
   items.length === 0 ? [] : [items.slice(0, size), ...inRows(items.slice(size), size)];
 
+const headOf = (answer: Answer): string => {
+  const { kind, records } = answer;
+  if (records.length === 0) return kind === "buy" ? "Nothing to buy that I know of." : "Nothing is open.";
+  return `${kind === "buy" ? "To buy" : "Open"}, ${plural(records.length, "thing")}:`;
+};
+
+/** What let go stands under its own line, after what is open. */
 export const openReply = (turn: Turn, answer: Answer): Reply => {
-  const { records } = answer;
-  const buying = answer.kind === "buy";
-  if (records.length === 0) return { text: buying ? "Nothing to buy that I know of." : "Nothing is open." };
-  const shown = records.slice(0, LONGEST_LIST);
-  const more = records.length - shown.length;
-  const head = buying
-    ? `To buy, ${plural(records.length, "thing")}:`
-    : `Open, ${plural(records.length, "thing")}:`;
-  const tail = more > 0 ? `\n…and ${more} more.` : "";
+  const all = [...answer.records, ...answer.letGo];
+  const shown = all.slice(0, LONGEST_LIST);
+  const lines = numbered(shown.map((record) => lineOf(turn, record))).split("\n");
+  const open = lines.slice(0, answer.records.length);
+  const broken = lines.slice(answer.records.length);
+  const more = all.length - shown.length;
+  const text = [
+    headOf(answer),
+    ...open,
+    ...(broken.length === 0
+      ? []
+      : [answer.records.length === 0 ? "But this let go:" : "And this let go:", ...broken]),
+    ...(more > 0 ? [`…and ${more} more.`] : []),
+  ].join("\n");
   const ticks = shown.map((record, index) => ({
     label: shown.length === 1 ? "Done" : `${index + 1} done`,
     tap: { tap: "settle" as const, record: record.id },
   }));
-  return {
-    text: `${head}\n${numbered(shown.map((record) => lineOf(turn, record)))}${tail}`,
-    buttons: inRows(ticks, TICKS_A_ROW),
-  };
+  return { text, buttons: inRows(ticks, TICKS_A_ROW) };
 };

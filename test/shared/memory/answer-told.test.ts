@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { EMPTY_TOPIC, type Query } from "../../../shared/memory/query.ts";
+import type { ComponentId } from "../../../shared/vocabulary.ts";
 import { Rig, topic } from "./rig.ts";
 
 /** An invented rig; what is right below was worked out by hand from these lines. */
@@ -67,5 +68,68 @@ describe("what was told, asked in other words", () => {
     const about = { ...topic("water-line"), words: ["broom"], all: ["broom"] };
     const answer = told().ask({ ask: "said", topic: about, period: null });
     expect(answer.records.map(({ fields }) => fields.component)).toEqual(["awning"]);
+  });
+});
+
+const AWNING = { component: "awning", action: "patch" } as const;
+
+/** Three patches on an awning, one fix of another thing with the same stuff, and a wheel bearing greased. */
+const mended = () => {
+  const rig = new Rig();
+  rig.tell("2024-04-01", "taped the rip", { ...AWNING, materials: ["tape"], date: "2024-04-01" });
+  rig.tell("2024-06-01", "tape let go, glued it", { ...AWNING, materials: ["glue"], date: "2024-06-01" });
+  rig.tell("2024-09-01", "glue let go, sewed it", { ...AWNING, materials: ["thread"], date: "2024-09-01" });
+  rig.tell("2024-09-02", "glued the knob", { component: "cabinet", materials: ["glue"], date: "2024-09-02" });
+  rig.tell("2024-10-01", "greased the bearings", {
+    component: "wheel-bearing",
+    action: "lubricate",
+    date: "2024-10-01",
+  });
+  return rig;
+};
+
+const lastOn = (component: ComponentId): Extract<Query, { ask: "last" }> => ({
+  ask: "last",
+  topic: topic(component),
+  period: null,
+  focus: "what",
+  order: "newest",
+});
+
+describe("the closest, told as such", () => {
+  it("is the work at another time", () => {
+    const period = { from: "2025-01-01", to: "2026-01-01", said: "last year" };
+    const answer = mended().ask({ ...lastOn("wheel-bearing"), period });
+    expect(answer).toMatchObject({ because: "another-time", records: [{ id: 5 }] });
+  });
+  it("is the same work on kin of the thing", () => {
+    const answer = mended().ask({
+      ...lastOn("wheel"),
+      topic: { ...topic("wheel"), actions: ["lubricate"] },
+    });
+    expect(answer).toMatchObject({ because: "kin", records: [{ id: 5 }] });
+  });
+  it("is other work on the thing itself", () => {
+    const answer = mended().ask({
+      ...lastOn("awning"),
+      topic: { ...topic("awning"), actions: ["lubricate"] },
+    });
+    expect(answer.because).toBe("other-work");
+    expect(answer.records[0]?.fields.component).toBe("awning");
+  });
+});
+
+describe("which lasted longest, of stuff alone", () => {
+  it("weighs all the ways tried on what most of it went into", () => {
+    const { lives } = mended().ask(
+      {
+        ask: "longest",
+        topic: { ...EMPTY_TOPIC, materials: ["tape", "glue"], all: ["tape", "glue"] },
+        order: "longest",
+      },
+      "2024-12-01",
+    );
+    // Glue 1 June to 1 September, 92 days; thread 1 September to the day of asking, 91; tape 1 April to 1 June, 61.
+    expect(lives.map(({ record }) => record.id)).toEqual([2, 3, 1]);
   });
 });

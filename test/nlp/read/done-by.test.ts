@@ -1,0 +1,35 @@
+import { describe, expect, it } from "vitest";
+import { read } from "../../../nlp/read/index.ts";
+
+const MOMENT = { said: "2025-08-03T18:30:00-06:00", zone: "America/Denver", hemisphere: "north" } as const;
+
+const doer = (text: string): string | null | undefined => read(text, MOMENT).records[0]?.doneBy;
+
+describe("who did the work", () => {
+  it.each([
+    ["my wife sealed the skylight while i made dinner", "my wife"],
+    ["my son in law put new brake shoes on both sides sunday", "my son in law"],
+    ["had the shop repack the bearings", "the shop"],
+    ["got the boilermaker at camp to weld the crack in the frame", "the boilermaker"],
+    ["gas man was here, changed the regulator. 70 euro", "gas man"],
+    ["new converter in. 620. sparky in town did it", "sparky"],
+    ["took it to the dealer, they replaced the converter", "the dealer"],
+    ["the roof got resealed by a roofer", "a roofer"],
+    ["neighbor came by wednesday and blew out the water lines for me", "neighbor"],
+    ["the campground handyman replaced the kitchen tap", "the campground handyman"],
+    ["the roof vent was letting in rain so he put mastic round it", "he"],
+  ])("%s", (text, who) => {
+    expect(doer(text)).toBe(who);
+  });
+
+  it.each([
+    "fixed the kitchen tap with my daughters help",
+    "my daughter held the torch while i fixed the kitchen tap",
+    "the fella next door helped me and we fitted a new awning arm",
+    "my brother says the brakes squeal so i greased the wheel bearings",
+    "replaced the water pump for my dad is coming to stay",
+    "resealed the roof seam with butyl tape",
+  ])("the speaker: %s", (text) => {
+    expect(doer(text)).toBeNull();
+  });
+});
