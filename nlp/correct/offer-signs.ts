@@ -87,7 +87,7 @@ const inNote = ({ tokens, told }: OfferScene, { from, to }: Offer): string => {
 export const offerSigns = (scene: OfferScene, offer: Offer): string[] => {
   const { tokens, offers, fields, ruled, differing } = scene;
   const { field, from, to, sort } = offer;
-  const alike = offers.filter((each) => each.field === field);
+  const alike = offers.filter((each) => each.field === field && each.reckoned !== true);
   const others = alike.filter((each) => each.is !== offer.is);
   const same = saysSame(offer, fields);
   const contrasted = others.some((each) => saysSame(each, fields));

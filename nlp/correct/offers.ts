@@ -1,9 +1,10 @@
+import { Temporal } from "temporal-polyfill";
 import { changedDate } from "../../shared/memory/amend-date.ts";
 import type { Change, DateChange } from "../../shared/memory/correction.ts";
-import { spanOf } from "../../shared/memory/when.ts";
+import { dayOf, spanOf } from "../../shared/memory/when.ts";
 import { tellingStems } from "../../shared/memory/words.ts";
 import type { Moment } from "../../shared/reading.ts";
-import type { RecordFields } from "../../shared/record.ts";
+import type { Edtf, RecordFields } from "../../shared/record.ts";
 import { deedsIn } from "../ask/deeds.ts";
 import { mentionsIn } from "../ask/names.ts";
 import people from "../lexicon/data/people.json" with { type: "json" };
@@ -13,6 +14,7 @@ import { type Scan, type Stretch, scan, type TimeRef } from "../read/scan.ts";
 import { Places } from "../read/where.ts";
 import { plain } from "./pieces.ts";
 import { shiftIn } from "./shift.ts";
+import { workedOut } from "./worked-out.ts";
 
 export type OfferField = "component" | "action" | "date" | "cost" | "material" | "where" | "who" | "outcome";
 
@@ -24,6 +26,8 @@ export type Offer = Stretch & {
   readonly is: string;
   /** What sort of value it is within its field. */
   readonly sort: string;
+  /** Not said, but worked out from what is. */
+  readonly reckoned?: true;
 };
 
 const PEOPLE: ReadonlySet<string> = new Set(people.who);
@@ -82,9 +86,15 @@ const works = ({ words }: Said): Offer[] =>
     ),
   );
 
+/** Work that is done was not done on a day to come. */
+const isAhead = (date: Edtf, moment: Moment): boolean => {
+  const span = spanOf(date, moment.hemisphere);
+  return span !== undefined && Temporal.PlainDate.compare(span.from, dayOf(moment)) > 0;
+};
+
 const dateOffer = (at: Stretch, to: DateChange, sort: string, { fields, moment }: Said): Offer[] => {
   const date = changedDate(to, fields.date, moment.hemisphere);
-  return date === null
+  return date === null || (fields.kind !== "todo" && isAhead(date, moment))
     ? []
     : [{ from: at.from, to: at.to, field: "date", change: { change: "date", to }, is: bareDate(date), sort }];
 };
@@ -126,7 +136,7 @@ const dates = (said: Said): Offer[] => {
   ];
 };
 
-const sums = ({ found, words }: Said): Offer[] => {
+const sums = ({ found, words, fields }: Said): Offer[] => {
   const offer = (at: Stretch, cost: number, sort: string): Offer => ({
     from: at.from,
     to: at.to,
@@ -148,6 +158,9 @@ const sums = ({ found, words }: Said): Offer[] => {
     ...money.map((amount) => offer(amount, amount.value, "money")),
     ...bare.map((number) => offer(number, number.value, "bare")),
     ...bare.filter(mayBeInCents).map((number) => offer(number, number.value / 100, "cents")),
+    ...workedOut(found, [...money, ...bare], fields.cost).map(
+      (each): Offer => ({ ...offer(each, each.cost, each.how), reckoned: true }),
+    ),
   ];
 };
 

@@ -1,5 +1,5 @@
 import type { Change } from "../../shared/memory/correction.ts";
-import { compareMaterials } from "../../shared/memory/materials.ts";
+import { compareMaterials, isSuchStuff } from "../../shared/memory/materials.ts";
 import { tellingStems } from "../../shared/memory/words.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
@@ -38,7 +38,9 @@ export const offerScene = (
   ruled: new Set(ruled.flatMap(keysOf)),
   told: tellingStems(note),
   differing: [
-    ...new Set(offers.filter((offer) => !saysSame(offer, fields)).map(({ field }) => field)),
+    ...new Set(
+      offers.filter((offer) => offer.reckoned !== true && !saysSame(offer, fields)).map(({ field }) => field),
+    ),
   ].toSorted(),
 });
 
@@ -62,9 +64,16 @@ const putInstead = (drop: readonly string[], { offers, fields }: OfferScene): st
   return named.slice(-1).map(({ is }) => is);
 };
 
+/** "The label says silicone grease, so silicone": said twice, once in short. */
+const fullest = (added: readonly Rated[]): readonly Rated[] =>
+  added.filter(
+    ({ offer: { is } }) =>
+      !added.some(({ offer }) => offer.is.length > is.length && isSuchStuff(is, offer.is)),
+  );
+
 const stuff = (rated: readonly Rated[], scene: OfferScene): Change[] => {
   const mine = rated.filter(({ offer }) => offer.field === "material");
-  const add = mine.filter(({ how, offer }) => how !== "drop" && !saysSame(offer, scene.fields));
+  const add = fullest(mine.filter(({ how, offer }) => how !== "drop" && !saysSame(offer, scene.fields)));
   const drop = mine.filter(({ how }) => how === "drop").map(({ offer }) => offer.is);
   if (add.length === 0)
     return drop.length === 0

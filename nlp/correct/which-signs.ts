@@ -27,7 +27,7 @@ type Named = {
 };
 
 const namedIn = (text: string, moment: Moment, fields: RecordFields): Named => {
-  const offers = offersIn(text, moment, fields);
+  const offers = offersIn(text, moment, fields).filter(({ reckoned }) => reckoned !== true);
   const found = scan(text, moment);
   return {
     of: (field) => offers.filter((offer) => offer.field === field),

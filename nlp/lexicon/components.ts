@@ -9,6 +9,8 @@ export type ComponentRef = {
   /** A word that names this component only when nothing near it claims it ("door", "hose"). */
   readonly weak: boolean;
   readonly words: string;
+  /** How often, from 0 to 1, the word names it, where no name is known and it is only guessed. */
+  readonly guessed?: number;
 };
 
 const coveredBy = (covers: readonly { readonly from: number; readonly to: number }[]): ReadonlySet<number> =>

@@ -48,7 +48,9 @@ export const aimSigns = (
   const preposition = wordAt(scan, left);
   const determiner = wordAt(scan, ref.from - 1);
   const article = DETERMINERS.has(determiner) ? determiner : "-";
-  const strength = ref.weak ? "weak" : ref.to - ref.from > 1 ? "long" : "short";
+  const known = ref.weak ? "weak" : ref.to - ref.from > 1 ? "long" : "short";
+  const strength = ref.guessed === undefined ? known : "guess";
+  const guess = ref.guessed === undefined ? [] : [`guess=${sizeOf(Math.round(ref.guessed * 6))}`];
   const topic = setting.topicAt[at];
   const made = deed === undefined ? undefined : setting.recordOf.get(deed);
   const ruled =
@@ -116,6 +118,9 @@ export const aimSigns = (
   ];
   return [
     ...base,
+    ...guess,
+    ...guess.map((sign) => `${sign} role=${role}`),
+    ...guess.map((sign) => `${sign} others=${sizeOf(aims.length)}`),
     `role=${role} where=${where}`,
     `role=${role} here=${String(here)} strength=${strength}`,
     `strength=${strength} nearer=${side} ${String(nearer)}`,

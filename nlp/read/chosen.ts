@@ -20,7 +20,7 @@ export type Chosen = {
 const ENOUGH = 0.27;
 const LIKELY = 0.65;
 /** What is likely in a note of so few words, marks too: those who say little say what they did. */
-const LIKELY_IN_FEW = 0.38;
+const LIKELY_IN_FEW = 0.33;
 const FEW = 40;
 
 type Rated = { readonly telling: Telling; readonly kind: Kind; readonly sure: number };

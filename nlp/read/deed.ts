@@ -2,6 +2,9 @@ import type { Action, ComponentId } from "../../shared/vocabulary.ts";
 import type { MaterialClass, Sense } from "../lexicon/lexicon.ts";
 import type { Status } from "./modality.ts";
 
+/** The source of a deed that no known verb tells. */
+export const IMPLIED = "told~";
+
 /** An act with how it is meant; the action may still depend on what it was done with. */
 export type Deed = {
   readonly from: number;

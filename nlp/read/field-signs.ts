@@ -1,7 +1,7 @@
 import { systemOf } from "../../shared/vocabulary.ts";
 import { aftermathSigns } from "./aftermath-signs.ts";
 import type { Build } from "./build.ts";
-import type { Deed } from "./deed.ts";
+import { type Deed, IMPLIED } from "./deed.ts";
 import { tokensOf, wordAt } from "./ground.ts";
 import type { Made } from "./made.ts";
 import type { Stretch } from "./scan.ts";
@@ -40,7 +40,7 @@ export const actionSigns = (
     `ruled=${ruled} component=${component}`,
     `ruled=${ruled} system=${systemOf(component)}`,
     `ruled=${ruled} sense=${deed.sense}`,
-    `ruled=${ruled} known=${String(deed.source !== "told~")}`,
+    `ruled=${ruled} known=${String(deed.source !== IMPLIED)}`,
     `own=${deed.action ?? "none"}`,
     `own=${deed.action ?? "none"} sense=${deed.sense}`,
     `verb=${verb}`,

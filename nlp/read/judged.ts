@@ -1,25 +1,31 @@
 import type { Build } from "./build.ts";
+import { type Deed, IMPLIED } from "./deed.ts";
 import { wordAt } from "./ground.ts";
 import { type Judged, judge } from "./outcome.ts";
 import type { Stretch } from "./scan.ts";
 import type { Event, Told } from "./told.ts";
 import { startingIn } from "./windows.ts";
-import { listed } from "./words.ts";
+import { DETERMINERS, listed } from "./words.ts";
 
 const PAST_STATE = listed("recordsPastState");
 /** "We went out", "checked for leaks", "it wasn't": no trouble of the thing. */
 const NOT_OF_IT = listed("judgedNotOfIt");
 const NOW_AGAIN = new Set(["again", "still", "now", "already"]);
 
+/** "That silicone gave out": work that is only named, and so is what the verb is about. */
+const isNamed = (deed: Deed | undefined): boolean =>
+  deed?.source === IMPLIED || deed?.source.startsWith("product-on") === true;
+
 /** A fault told after a deed that tells how it went on, not why it was done. */
 const tellsOutcome = (
   fault: Told["faults"][number],
-  deedClause: number,
+  deed: Deed | undefined,
   { scan, clauses, index }: Build,
 ): boolean => {
   const at = index[fault.from] ?? 0;
   const clause = clauses[at];
-  if (clause === undefined || fault.value < 2 || at === deedClause) return false;
+  if (clause === undefined || fault.value < 2) return false;
+  if (at === (deed?.clause ?? -1)) return isNamed(deed) && !DETERMINERS.has(wordAt(scan, fault.from - 1));
   if (NOT_OF_IT.has(wordAt(scan, fault.from - 1))) return false;
   const words = scan.tokens.slice(clause.from, Math.min(clause.to, fault.to + 2)).map((token) => token.norm);
   return words.some((word) => NOW_AGAIN.has(word)) || !words.some((word) => PAST_STATE.has(word));
@@ -66,17 +72,23 @@ const conceded = (event: Event, { scan, clauses }: Build): number | undefined =>
   return CONCEDES.has(wordAt(scan, even)) ? clauses[at - 1]?.from : undefined;
 };
 
+/** Whether something is said after a deed; where words only imply that something was done, they may say it themselves. */
+const isOn = (deed: Deed | undefined, { from, to }: Stretch): boolean =>
+  deed === undefined || (deed.source === IMPLIED ? to > deed.at : from > deed.at);
+
 /** The verdict on one piece of work, from its own words and, when they give none, from those said early. */
 export const judged = (told: Told, event: Event, early: Told["verdicts"], build: Build): Judged => {
   if (event.action === "remove") return { outcome: "untested", spans: [], rule: "removed" };
   const work = event.deeds.filter((deed) => deed.sense !== "prep");
-  const after = Math.min(...(work.length > 0 ? work : event.deeds).map((deed) => deed.at));
+  const [first] = (work.length > 0 ? work : event.deeds).toSorted((a, b) => a.at - b.at);
   const last = event.deeds.at(-1);
-  const verdicts = startingIn(told.verdicts, conceded(event, build) ?? after + 1, event.to);
+  const yet = conceded(event, build);
+  const verdicts = startingIn(told.verdicts, yet ?? event.from, event.to).filter(
+    (verdict) => yet !== undefined || isOn(first, verdict),
+  );
   const fair = verdicts.map((each, at) => halfGood(each, verdicts[at - 1], build));
-  const faults = startingIn(told.faults, last?.at ?? 0, event.to).filter(
-    (fault) =>
-      fault.from > (last?.at ?? 0) && fault.from < event.to && tellsOutcome(fault, last?.clause ?? -1, build),
+  const faults = startingIn(told.faults, event.from, event.to).filter(
+    (fault) => isOn(last, fault) && tellsOutcome(fault, last, build),
   );
   const result = judge(
     fair,

@@ -3,6 +3,7 @@ import type { ComponentRef } from "../lexicon/components.ts";
 import type { Ruled } from "./by-rules.ts";
 import type { Deed } from "./deed.ts";
 import type { Ground } from "./ground.ts";
+import { withGuesses } from "./guesses.ts";
 import type { Made } from "./made.ts";
 import { mentionsIn, type Topic } from "./topics.ts";
 import { wordSorts } from "./word-sorts.ts";
@@ -79,7 +80,7 @@ const topicTokens = (topics: readonly Topic[], length: number): (Topic | undefin
 
 export const settingOf = (ground: Ground, { topics, records }: Ruled): Setting => ({
   ...ground,
-  named: mentionsIn(ground),
+  named: withGuesses(ground.scan, mentionsIn(ground)),
   sorts: wordSorts(ground),
   ruled: records,
   topicAt: topicTokens(topics, ground.scan.tokens.length),

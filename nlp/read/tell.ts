@@ -1,7 +1,7 @@
 import type { Action } from "../../shared/vocabulary.ts";
 import type { Build } from "./build.ts";
 import type { Chosen } from "./chosen.ts";
-import type { Deed } from "./deed.ts";
+import { type Deed, IMPLIED } from "./deed.ts";
 import { eventsOf } from "./events.ts";
 import { actionSigns } from "./field-signs.ts";
 import { faultIn } from "./fields.ts";
@@ -49,7 +49,7 @@ const deedOf = ({ telling, kind }: Chosen, alive: Said): Deed => {
     sense: kind === "check" ? "look" : kind === "todo" ? "new" : materials.length > 0 ? "apply" : "generic",
     action: kind === "check" ? "inspect" : kind === "todo" ? "replace" : null,
     status,
-    source: "told~",
+    source: IMPLIED,
   };
 };
 

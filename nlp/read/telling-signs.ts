@@ -78,6 +78,8 @@ const says = (setting: Setting, index: number): string => {
   return startingIn(setting.scan.faults, clause.from, clause.to).length > 0 ? "fault" : "no";
 };
 
+/** In notes of so few clauses, signs may mean something else than in long ones. */
+const FEW_CLAUSES = 3;
 const BEFORE = 7;
 const AFTER = 11;
 /** As far ahead as work may still answer trouble told here. */
@@ -170,7 +172,7 @@ export const tellingSigns = (setting: Setting, telling: Telling): string[] => {
     ...cues.map((cue) => `cue=${cue}`),
   ];
   const side = deed === undefined ? "open" : "known";
-  return [
+  const signs = [
     side,
     `rule=${rule}`,
     `verb=${wordAt(scan, at)}`,
@@ -188,4 +190,5 @@ export const tellingSigns = (setting: Setting, telling: Telling): string[] => {
     `rule=${rule} shape=${shape}`,
     ...contextSigns(setting, telling, { from, to }, rule),
   ];
+  return setting.clauses.length <= FEW_CLAUSES ? [...signs, ...signs.map((sign) => `few ${sign}`)] : signs;
 };

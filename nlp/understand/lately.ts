@@ -19,7 +19,7 @@ export type Meant = {
 };
 
 const points = (shown: Shown, offers: readonly Offer[]): number =>
-  offers.filter((offer) => saysSame(offer, shown.fields)).length;
+  offers.filter((offer) => offer.reckoned !== true && saysSame(offer, shown.fields)).length;
 
 /** Of the records told of last the one that the message names most of; the last one of several. */
 const ofLast = (text: string, moment: Moment, records: readonly Shown[]) => {

@@ -54,6 +54,27 @@ describe("asking", () => {
   });
 });
 
+describe("asking for what there is no record of", () => {
+  it("tells the closest as such", async () => {
+    talk = await startTalk();
+    await talk.say("my cousin greased the hitch ball today with marine grease");
+    const reply = textOf(await talk.say("when did I last grease the tongue jack?"));
+    expect(reply).toMatch(/^Nothing on record about the tongue jack itself\. What comes closest:/);
+    expect(reply).toMatch(/greased with marine grease by your cousin, today/);
+  });
+
+  it("tells what let go apart from what is open", async () => {
+    talk = await startTalk();
+    await talk.say("patched the gray tank today with epoxy");
+    await talk.say("need to buy a new sewer hose");
+    await talk.say("the epoxy patch on the gray tank let go");
+    const reply = textOf(await talk.say("what's open?"));
+    expect(reply).toMatch(
+      /^Open, 1 thing:\n1\. To do: replace the sewer hose.*\nAnd this let go:\n2\. Gray tank/,
+    );
+  });
+});
+
 describe("correcting", () => {
   it("changes the record that was shown last and says what changed", async () => {
     talk = await startTalk();

@@ -20,16 +20,13 @@ describe("how work went", () => {
     ["replaced the water pump this morning, haven't run anything through it yet", "untested"],
     ["glued the drawer latch in may and it was back to square one by june", "failed"],
     ["cleaned the tow plug on monday but it still comes and goes", "partly"],
+    ["swapped the water pump in june, a dozen trips on it", "holding"],
+    ["the epoxy patch on the gray tank is holding", "holding"],
+    ["the epoxy patch on the gray tank let go", "failed"],
+    ["that silicone on the front window gave out", "failed"],
   ])("%s: %s", (text, outcome) => {
     expect(first(text)?.outcome).toBe(outcome);
   });
-
-  it.fails.each([["swapped the water pump in june, a dozen trips on it", "holding"]])(
-    "known gap: %s: %s",
-    (text, outcome) => {
-      expect(first(text)?.outcome).toBe(outcome);
-    },
-  );
 });
 
 describe("use since", () => {

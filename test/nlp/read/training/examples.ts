@@ -53,6 +53,12 @@ const tellingsSeen = (note: KnownNote): Seen[] => {
   return seen;
 };
 
+/** What the judges look at, once for each note that has any place to judge. */
+export const settingsSeen = (note: KnownNote): Setting[] => {
+  const [first] = tellingsSeen(note);
+  return first === undefined ? [] : [first.setting];
+};
+
 /** How well a place fits the words in which a record is told; 0 for not at all. */
 const fitness = ({ telling }: Seen, { from, to, record }: Anchored): number => {
   const { deed, at } = telling;

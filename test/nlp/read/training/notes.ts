@@ -11,6 +11,8 @@ import works from "./works.json" with { type: "json" };
 /** A record that a careful listener wrote down, with the words of the note that tell it. */
 export type KnownRecord = Omit<RecordFields, "date"> & {
   readonly anchor: string;
+  /** The words that name the thing there; absent where nobody marked them. */
+  readonly named?: string;
   /** Absent where nobody worked it out. */
   readonly date?: RecordFields["date"];
 };

@@ -15,9 +15,14 @@ const fileAt = (name: string): string =>
 /** Statements that look like questions or corrections count as often as so many others. */
 const HARD = /^(?:statements-\d+\.jsonl|notes\.txt)$/;
 const OFTEN = 6;
+/** So do messages that tell nothing at all. */
+const CHAT = /^chat-\d+\.jsonl$/;
+const CHAT_OFTEN = 3;
+
+const timesOf = (name: string): number => (HARD.test(name) ? OFTEN : CHAT.test(name) ? CHAT_OFTEN : 1);
 
 const messages = [...knownMessages()].flatMap(([name, known]) =>
-  keptOut.has(name) ? [] : HARD.test(name) ? Array.from({ length: OFTEN }, () => known).flat() : known,
+  keptOut.has(name) ? [] : Array.from({ length: timesOf(name) }, () => known).flat(),
 );
 const which = fitShares(whichLessons(messages), { pull: 0.5 });
 const chosen = weighing(which, ["right"]);

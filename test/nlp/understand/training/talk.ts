@@ -283,6 +283,10 @@ export const knownMessages = (folder = GOLD): ReadonlyMap<string, readonly Known
   );
   for (const name of of("statements-"))
     known.set(name, byThemselves(linesOf(join(folder, name)), "", others));
+  for (const name of of("chat-")) {
+    const chat = linesOf(join(folder, name));
+    known.set(name, [...byThemselves(chat, "", others), ...byThemselves(chat, "", [])]);
+  }
   for (const name of of("notes-"))
     known.set(
       name,

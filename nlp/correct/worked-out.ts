@@ -1,0 +1,69 @@
+import type { Scan, Stretch } from "../read/scan.ts";
+
+/** A sum that a message does not say, but lets one work out from what is on record or from its own numbers. */
+export type WorkedOut = Stretch & {
+  readonly cost: number;
+  readonly how: "plus" | "minus" | "times" | "half" | "double" | "nothing" | "product" | "total";
+};
+
+type Number = Stretch & { readonly value: number };
+
+/** More numbers than this, and nobody reckons. */
+const MOST_NUMBERS = 4;
+/** As many of a thing as are bought at once. */
+const MOST_PIECES = 12;
+
+const PAIR: ReadonlySet<string> = new Set(["both", "pair", "couple"]);
+const HALF: ReadonlySet<string> = new Set(["half", "halves", "halved"]);
+const DOUBLE: ReadonlySet<string> = new Set(["double", "doubled", "twice"]);
+const NOTHING: ReadonlySet<string> = new Set(
+  "free nothing zero nowt gratis warranty complimentary refunded nil".split(" "),
+);
+
+const cents = (value: number): number => Math.round(value * 100) / 100;
+
+const isCount = ({ value }: Number): boolean => Number.isInteger(value) && value >= 2 && value <= MOST_PIECES;
+
+const pairs = (numbers: readonly Number[]): [Number, Number][] =>
+  numbers.flatMap((one, at) => numbers.slice(at + 1).map((other): [Number, Number] => [one, other]));
+
+const ofTwo = (one: Number, other: Number): WorkedOut[] => {
+  const at = { from: Math.min(one.from, other.from), to: Math.max(one.to, other.to) };
+  return [
+    { ...at, cost: cents(one.value + other.value), how: "total" },
+    ...(isCount(one) !== isCount(other)
+      ? [{ ...at, cost: cents(one.value * other.value), how: "product" } as const]
+      : []),
+  ];
+};
+
+const ofOne = (number: Number, kept: number): WorkedOut[] => [
+  { ...number, cost: cents(kept + number.value), how: "plus" },
+  ...(number.value < kept ? [{ ...number, cost: cents(kept - number.value), how: "minus" } as const] : []),
+  ...(isCount(number) ? [{ ...number, cost: cents(kept * number.value), how: "times" } as const] : []),
+];
+
+/**
+ * What may be worked out from the numbers that a message says, each above 0, and from the sum `kept` on record: "nine for
+ * the tape too", "that was each and there were two", "we went halves".
+ */
+export const workedOut = (
+  { tokens }: Scan,
+  numbers: readonly Number[],
+  kept: number | null,
+): readonly WorkedOut[] => {
+  const few = numbers.length <= MOST_NUMBERS ? numbers : [];
+  const words = tokens.flatMap(({ norm }, at): WorkedOut[] => {
+    const stretch = { from: at, to: at + 1 };
+    if (NOTHING.has(norm)) return [{ ...stretch, cost: 0, how: "nothing" }];
+    if (kept === null) return [];
+    if (HALF.has(norm)) return [{ ...stretch, cost: cents(kept / 2), how: "half" }];
+    if (DOUBLE.has(norm)) return [{ ...stretch, cost: cents(kept * 2), how: "double" }];
+    return PAIR.has(norm) ? [{ ...stretch, cost: cents(kept * 2), how: "times" }] : [];
+  });
+  return [
+    ...words,
+    ...(kept === null ? [] : few.flatMap((number) => ofOne(number, kept))),
+    ...pairs(few).flatMap(([one, other]) => ofTwo(one, other)),
+  ];
+};

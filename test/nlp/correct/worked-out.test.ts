@@ -1,0 +1,47 @@
+import { describe, expect, it } from "vitest";
+import { offersIn } from "../../../nlp/correct/offers.ts";
+import type { RecordFields } from "../../../shared/record.ts";
+
+const MOMENT = { said: "2025-08-03T18:30:00-06:00", zone: "America/Denver", hemisphere: "north" } as const;
+
+const paid = (cost: number | null): RecordFields => ({
+  kind: "repair",
+  component: "tire",
+  where: null,
+  action: "replace",
+  materials: [],
+  date: "2025-08-02",
+  outcome: "untested",
+  exposure: [],
+  cost,
+  fault: null,
+  due: null,
+});
+
+const sums = (text: string, cost: number | null): readonly string[] =>
+  offersIn(text, MOMENT, paid(cost)).flatMap(({ field, is, reckoned }) =>
+    field === "cost" && reckoned === true ? [is] : [],
+  );
+
+describe("sums that are not said but can be worked out", () => {
+  it.each([
+    ["i forgot the nine dollars for the tape", 26, "35"],
+    ["he knocked ten dollars off", 60, "50"],
+    ["it was two at 112", 210, "224"],
+    ["that was each and there were five of them", 9, "45"],
+    ["ninety was the foam, then forty five for the covers", null, "135"],
+    ["we went halves on it", 240, "120"],
+    ["make it double", 35, "70"],
+    ["no it was under warranty", 85, "0"],
+  ])("%s", (text, cost, sum) => {
+    expect(sums(text, cost)).toContain(sum);
+  });
+
+  it("none where nothing is reckoned with", () => {
+    expect(sums("it was a tuesday", 40)).toEqual([]);
+  });
+
+  it("none from many numbers", () => {
+    expect(sums("12 dollars 15 dollars 16 dollars 18 dollars 19 dollars", null)).toEqual([]);
+  });
+});
