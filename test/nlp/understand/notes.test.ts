@@ -34,7 +34,7 @@ const NUDGED: Scene = {
 
 /** Taken for putting right the work told of a moment ago: known gaps. */
 const GAPS: ReadonlySet<string> = new Set([
-  "what I did was glass it over with epoxy",
+  "just the two of us at the lake",
   "how I fixed it was with a hose clamp",
   "slide in and out twice",
 ]);
