@@ -16,7 +16,7 @@ const SPEAKER: ReadonlySet<string> = new Set(
   "i we ive weve id wed im ill well myself ourselves us".split(" "),
 );
 const SOMEBODY: ReadonlySet<string> = new Set(
-  "he she they hes shes theyve theyd hed shed himself herself themselves".split(" "),
+  "he she they hes shes theyve theyd himself herself themselves".split(" "),
 );
 /** "For my brother", "with the neighbour": not the one who does it. */
 const ASIDE: ReadonlySet<string> = new Set(
@@ -60,9 +60,7 @@ const standsFor = (scan: Scan, at: number): Subject => {
     const person = personEndingAt(scan, back);
     if (person !== undefined) return person;
   }
-  return /^(?:they|theyve|theyd|themselves|shed|hed)$/u.test(wordAt(scan, at))
-    ? undefined
-    : { from: at, to: at + 1 };
+  return /^(?:they|theyve|theyd|themselves)$/u.test(wordAt(scan, at)) ? undefined : { from: at, to: at + 1 };
 };
 
 /** Whoever is told of last before a deed, in its own sentence, as the one who acts. */
@@ -71,7 +69,7 @@ const subjectOf = (scan: Scan, clauses: readonly Clause[], deed: number): Subjec
   for (let at = deed - 1; at >= floor; at--) {
     const word = wordAt(scan, at);
     if (SPEAKER.has(word)) return "speaker";
-    if (SOMEBODY.has(word) && word !== "shed") return standsFor(scan, at);
+    if (SOMEBODY.has(word)) return standsFor(scan, at);
     const person = personEndingAt(scan, at);
     if (person === undefined) continue;
     if (!ASIDE.has(wordAt(scan, person.from - 1)) && !BESIDES.has(wordAt(scan, person.to))) return person;

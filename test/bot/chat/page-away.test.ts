@@ -38,8 +38,11 @@ describeInBrowser("the chat page when things go wrong", (open) => {
     for (const text of ["one", "two", "three"]) await api.sendMessage(person.chat, text);
     const page = await open(`${url}#as=${secret}`);
     await seen(page, "three");
-    await server.stop();
     const older = memoryChatLog();
+    const elsewhere = await openChat({ log: older, filesDir });
+    elsewhere.server.people.enter(secret, "Wren");
+    await elsewhere.server.stop();
+    await server.stop();
     const back = await openChat({ log: older, filesDir, port: Number(new URL(url).port) });
     const again = back.server.people.enter(secret, "Wren");
     await back.api.sendMessage(again.chat, "only this");
