@@ -91,17 +91,17 @@ const FEELS_LIKE =
 const MADE_READY =
   /(?<=\b(?:put|puts|lay|laid|shut|closed?|drain(?:ed)?|blown?|blew|flush(?:ed)?|prep(?:ped)?|ready|cover(?:ed)?|stored?|up|down|out)\b[^,.?]{0,20})\bfor (?:the )?winter\b/gi;
 
+const blank = (words: string): string => " ".repeat(words.length);
+
 /** "Until now" bounds nothing; "for the spring" is a time like "in the spring". The length stays, for the spans. */
 const plainer = (text: string): string =>
   text
-    .replace(/\b(?:up )?(?:un)?(?:till?|to) (?:now|today|date|this day|the present)\b/gi, (words) =>
-      " ".repeat(words.length),
-    )
+    .replace(/\b(?:up )?(?:un)?(?:till?|to) (?:now|today|date|this day|the present)\b/gi, blank)
     .replace(/^(\s*(?:in )?(?:19|20)\d\d): /i, "$1, ")
-    .replace(/\bo['’]? (?=(?:19|20)\d\d\b)/gi, (words) => " ".repeat(words.length))
-    .replace(FEELS_LIKE, (words) => " ".repeat(words.length))
-    .replace(MADE_READY, (words) => " ".repeat(words.length))
-    .replace(EVER, (words) => " ".repeat(words.length))
+    .replace(/\bo['’]? (?=(?:19|20)\d\d\b)/gi, blank)
+    .replace(FEELS_LIKE, blank)
+    .replace(MADE_READY, blank)
+    .replace(EVER, blank)
     .replace(/\b(?:for|come) (?=(?:the )?(?:spring|summer|autumn|fall|winter)\b)/gi, (word) =>
       "in".padEnd(word.length),
     );

@@ -12,7 +12,6 @@ export const priceOf = (
   const isRun = number.kind === "run" && said.every((token) => token.kind === "word");
   const [whole, cents] = [Math.floor(number.value / 100), number.value % 100];
   if (!isRun || number.value >= 100_000) return number.value;
-  if (number.value >= 10_000) return cents > 0 ? whole + cents / 100 : number.value;
   if (number.value >= 1000) return cents > 0 ? whole + cents / 100 : number.value;
   return number.value >= 300 && cents === 99 ? whole + cents / 100 : number.value;
 };

@@ -15,7 +15,7 @@ export type UseTotal = {
 export type Answer = {
   readonly kind: AskKind;
   readonly query: Query;
-  /** Exactly the records that fit, the best first. */
+  /** Exactly the records that fit, the best first; the closest where none does and `because` says so. */
   readonly records: readonly KeptRecord[];
   readonly count: number | null;
   /** In the owner's own currency. */

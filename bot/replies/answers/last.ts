@@ -55,11 +55,11 @@ export const lastReply = (turn: Turn, answer: Answer): Reply => {
   const [record] = answer.records;
   if (record === undefined) return { text: nothingKnown(turn, answer) };
   const focus = answer.query.ask === "last" ? answer.query.focus : "what";
-  const lead = LEADS[focus](turn, record);
+  const lead = caveat(answer) || LEADS[focus](turn, record);
   const line = `${lineOf(turn, record)}${lastLook(turn, record)}${lookAhead(turn, record)}`;
   const before = lineHistory(turn, record);
   return {
-    text: [caveat(answer), lead, line, before].filter((part) => part !== "").join("\n\n"),
+    text: [lead, line, before].filter((part) => part !== "").join("\n\n"),
     buttons: [wordsButton(record)],
   };
 };

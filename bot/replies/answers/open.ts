@@ -1,6 +1,6 @@
 import type { Answer } from "../../../shared/memory/answer-data.ts";
 import type { Reply, Turn } from "../../conversation/turn.ts";
-import { numbered } from "../numbered.ts";
+import { withNumbers } from "../numbered.ts";
 import { plural } from "../words.ts";
 import { lineOf } from "./parts.ts";
 
@@ -20,7 +20,7 @@ const headOf = (answer: Answer): string => {
 export const openReply = (turn: Turn, answer: Answer): Reply => {
   const all = [...answer.records, ...answer.letGo];
   const shown = all.slice(0, LONGEST_LIST);
-  const lines = numbered(shown.map((record) => lineOf(turn, record))).split("\n");
+  const lines = withNumbers(shown.map((record) => lineOf(turn, record)));
   const open = lines.slice(0, answer.records.length);
   const broken = lines.slice(answer.records.length);
   const more = all.length - shown.length;

@@ -41,6 +41,13 @@ describe("sums that are not said but can be worked out", () => {
     expect(sums("it was a tuesday", 40)).toEqual([]);
   });
 
+  it("no day to come for work that is done", () => {
+    const dates = offersIn("it was the 9th of august", MOMENT, paid(40)).flatMap(({ field, is }) =>
+      field === "date" ? [is] : [],
+    );
+    expect(dates).not.toContain("2025-08-09");
+  });
+
   it("none from many numbers", () => {
     expect(sums("12 dollars 15 dollars 16 dollars 18 dollars 19 dollars", null)).toEqual([]);
   });
