@@ -11,6 +11,8 @@ export type ComponentRef = {
   readonly words: string;
   /** How often, from 0 to 1, the word names it, where no name is known and it is only guessed. */
   readonly guessed?: number;
+  /** How likely, from 0 to 1, the words around speak of it, where nothing names it. */
+  readonly described?: number;
 };
 
 const coveredBy = (covers: readonly { readonly from: number; readonly to: number }[]): ReadonlySet<number> =>

@@ -99,6 +99,9 @@ export class Speller {
   }
 }
 
+/** A word written out: a phone spelling, or the trade word nearest to a slip; else the word itself. */
+export const written = (word: string, speller: Speller): string => SHORT.get(word) ?? speller.repair(word);
+
 const withNorm = (token: Token, norm: string): Token => ({ ...token, norm, stem: singular(norm) });
 
 const hearAgain = (tokens: readonly Token[], at: number): string | undefined => {
@@ -148,8 +151,8 @@ export const tokenize = (text: string, speller: Speller): Token[] => {
   const repaired = (word: string): string => {
     const known = memo.get(word);
     if (known !== undefined) return known;
-    const value =
-      SHORT.get(word) ?? (memo.size < MOST_REPAIRS || speller.knows(word) ? speller.repair(word) : word);
+    const mayRepair = memo.size < MOST_REPAIRS || speller.knows(word);
+    const value = mayRepair ? written(word, speller) : (SHORT.get(word) ?? word);
     memo.set(word, value);
     return value;
   };

@@ -1,6 +1,7 @@
 import type { ComponentRef } from "../lexicon/components.ts";
 import { CLAIMS } from "../lexicon/lexicon.ts";
 import { singular } from "../lexicon/tokens.ts";
+import type { Described } from "./described.ts";
 import { clauseAt, isPartOf, leftOf, wordAt } from "./ground.ts";
 import { opensClause, roleOf } from "./roles.ts";
 import type { Setting } from "./setting.ts";
@@ -24,12 +25,33 @@ export const aimsOf = (setting: Setting, telling: Telling): ComponentRef[] => {
   return [...before, ...after];
 };
 
+/** How likely the words around speak of it, and whether of anything else more. */
+const spokenOf = (described: Described, { id }: ComponentRef): string[] => {
+  const mine = described.get(id) ?? 0;
+  const most = Math.max(0, ...described.values());
+  const level =
+    mine < 0.02
+      ? "none"
+      : mine < 0.06
+        ? "trace"
+        : mine < 0.15
+          ? "some"
+          : mine < 0.35
+            ? "fair"
+            : mine < 0.65
+              ? "good"
+              : "sure";
+  const other = most > mine ? (most < 0.15 ? "little" : most < 0.4 ? "some" : "much") : "first";
+  return [`spoken=${level}`, `spoken=${level} other=${other}`];
+};
+
 /** The signs, as names, that tell whether a telling is about a mention. */
 export const aimSigns = (
   setting: Setting,
   telling: Telling,
   ref: ComponentRef,
   aims: readonly ComponentRef[],
+  described: Described,
 ): string[] => {
   const { scan, index } = setting;
   const { at, deed } = telling;
@@ -49,7 +71,8 @@ export const aimSigns = (
   const determiner = wordAt(scan, ref.from - 1);
   const article = DETERMINERS.has(determiner) ? determiner : "-";
   const known = ref.weak ? "weak" : ref.to - ref.from > 1 ? "long" : "short";
-  const strength = ref.guessed === undefined ? known : "guess";
+  const strength = ref.described !== undefined ? "described" : ref.guessed === undefined ? known : "guess";
+  const spoken = spokenOf(described, ref);
   const guess = ref.guessed === undefined ? [] : [`guess=${sizeOf(Math.round(ref.guessed * 6))}`];
   const topic = setting.topicAt[at];
   const made = deed === undefined ? undefined : setting.recordOf.get(deed);
@@ -118,6 +141,11 @@ export const aimSigns = (
   ];
   return [
     ...base,
+    ...spoken,
+    ...spoken.map((sign) => `${sign} strength=${strength}`),
+    ...spoken.map((sign) => `${sign} role=${role}`),
+    ...spoken.map((sign) => `${sign} where=${where}`),
+    ...spoken.map((sign) => `${sign} ruled=${ruled}`),
     ...guess,
     ...guess.map((sign) => `${sign} role=${role}`),
     ...guess.map((sign) => `${sign} others=${sizeOf(aims.length)}`),

@@ -1,6 +1,7 @@
 import { KINDS, type Kind } from "../../shared/vocabulary.ts";
 import type { ComponentRef } from "../lexicon/components.ts";
 import { aimSigns, aimsOf } from "./aim-signs.ts";
+import { describingSigns, withDescribed } from "./described.ts";
 import type { Judges } from "./judges.ts";
 import type { Setting } from "./setting.ts";
 import { tellingSigns } from "./telling-signs.ts";
@@ -23,6 +24,9 @@ const LIKELY = 0.65;
 const LIKELY_IN_FEW = 0.33;
 const FEW = 40;
 
+/** Below this, words that name nothing speak of nothing, though it is the likeliest. */
+const PLAIN_ENOUGH = 0.3;
+
 type Rated = { readonly telling: Telling; readonly kind: Kind; readonly sure: number };
 
 const rated = (setting: Setting, telling: Telling, judges: Judges): Rated => {
@@ -36,22 +40,24 @@ const partnersOf = (setting: Setting, ref: ComponentRef, aims: readonly Componen
   aims.filter(
     (each) =>
       each.id !== ref.id &&
+      ref.described === undefined &&
       !each.weak &&
       (each.from < ref.from ? coordinated(setting, each, ref) : coordinated(setting, ref, each)),
   );
 
 const choose = (setting: Setting, { telling, kind, sure }: Rated, judges: Judges): Chosen[] => {
   if (sure < ENOUGH) return [];
-  const aims = aimsOf(setting, telling);
+  const described = judges.described(describingSigns(setting.scan.tokens, telling.at));
+  const aims = withDescribed(aimsOf(setting, telling), described, telling);
   if (aims.length === 0) return [];
   const parts = judges.aim(
-    aims.map((ref) => aimSigns(setting, telling, ref, aims)),
+    aims.map((ref) => aimSigns(setting, telling, ref, aims, described)),
     telling,
     aims,
   );
   const best = aims.reduce((top, _, at) => ((parts[at] ?? 0) > (parts[top] ?? 0) ? at : top), 0);
   const ref = aims[best];
-  if (ref === undefined) return [];
+  if (ref === undefined || (ref.described ?? 1) < PLAIN_ENOUGH) return [];
   const sureAim = aims.reduce((sum, each, at) => (each.id === ref.id ? sum + (parts[at] ?? 0) : sum), 0);
   return [ref, ...partnersOf(setting, ref, aims)]
     .sort((a, b) => a.from - b.from)

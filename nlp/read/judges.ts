@@ -1,8 +1,17 @@
-import { ACTIONS, type Action, KINDS, type Kind, OUTCOMES, type Outcome } from "../../shared/vocabulary.ts";
+import {
+  ACTIONS,
+  type Action,
+  COMPONENTS,
+  KINDS,
+  type Kind,
+  OUTCOMES,
+  type Outcome,
+} from "../../shared/vocabulary.ts";
 import type { ComponentRef } from "../lexicon/components.ts";
 import type { CostChoice } from "./cost-signs.ts";
 import type { DateChoice } from "./date-signs.ts";
 import type { Deed } from "./deed.ts";
+import type { Described } from "./described.ts";
 import type { ExposureChoice } from "./exposure-signs.ts";
 import fields from "./field-judges.json" with { type: "json" };
 import places from "./judges.json" with { type: "json" };
@@ -19,6 +28,8 @@ export type Chances = Readonly<Record<Kind, number>>;
 export type Judges = {
   /** What is told at a place, if anything. */
   readonly kind: (signs: readonly string[], telling: Telling, setting: Setting) => Chances;
+  /** What the words around a place speak of. */
+  readonly described: (signs: readonly string[]) => Described;
   /** Which of several mentions it is told of; adds up to 1. */
   readonly aim: (
     signs: readonly (readonly string[])[],
@@ -60,6 +71,7 @@ export type Judges = {
 export type LearntJudges = {
   readonly kind: Learnt;
   readonly aim: Learnt;
+  readonly described: Learnt;
   readonly date: Learnt;
   readonly where: Learnt;
   readonly exposure: Learnt;
@@ -77,10 +89,14 @@ const likeliest = <T>(
   return { value: of[rated.indexOf(sure)] as T, sure };
 };
 
+/** How likely that words which speak of nothing known speak of something all the same. */
+const ANYTHING = 0.05;
+
 /** Judges that weigh the signs that they see with learnt weights. */
 export const judgesBy = (tables: LearntJudges): Judges => {
   const kind = weighing(tables.kind, KINDS);
   const aim = weighing(tables.aim, ["right"]);
+  const described = weighing(tables.described, COMPONENTS);
   const date = weighing(tables.date, ["right"]);
   const where = weighing(tables.where, ["right"]);
   const exposure = weighing(tables.exposure, ["since"]);
@@ -92,6 +108,11 @@ export const judgesBy = (tables: LearntJudges): Judges => {
     kind: (signs) => {
       const rated = chances(kind, signs);
       return Object.fromEntries(KINDS.map((each, at) => [each, rated[at] ?? 0])) as Chances;
+    },
+    described: (signs) => {
+      const rated = chances(described, signs);
+      const whole = rated.reduce((sum, each) => sum + each, ANYTHING);
+      return new Map(COMPONENTS.map((each, at) => [each, (rated[at] ?? 0) / whole]));
     },
     aim: (signs) => shares(aim, signs),
     date: (signs) => shares(date, signs),

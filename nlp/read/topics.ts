@@ -72,6 +72,11 @@ const joinCompounds = (scan: Scan, refs: readonly ComponentRef[]): ComponentRef[
 };
 
 const COORDINATORS = listed("topicsCoordinators");
+const EVERY = new Set(["both", "all", "each", "every"]);
+/** "The brakes, both wheels": how far the work went, and no second thing. */
+const isReach = ({ id }: ComponentRef, before: readonly string[]): boolean =>
+  id === "wheel" && !before.includes("and") && before.some((word) => EVERY.has(word));
+
 export const coordinated = (
   { scan, placeTokens }: Ground,
   first: ComponentRef,
@@ -80,6 +85,7 @@ export const coordinated = (
   if (second.from - first.to > 4 || second.from <= first.to) return false;
   const between = scan.tokens.slice(first.to, second.from).map((token) => token.norm);
   return (
+    !isReach(second, between) &&
     between.some((word) => COORDINATORS.has(word)) &&
     between.every(
       (word, at) => COORDINATORS.has(word) || DETERMINERS.has(word) || placeTokens.has(first.to + at),

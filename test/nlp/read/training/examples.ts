@@ -1,4 +1,5 @@
 import { singular } from "../../../../nlp/lexicon/tokens.ts";
+import { describingSigns } from "../../../../nlp/read/described.ts";
 import { readBy } from "../../../../nlp/read/index.ts";
 import type { Judges } from "../../../../nlp/read/judges.ts";
 import type { Made } from "../../../../nlp/read/made.ts";
@@ -14,6 +15,7 @@ import type { KnownNote, KnownRecord } from "./notes.ts";
 export type Lessons = {
   readonly kind: Example[];
   readonly aim: Choice[];
+  readonly described: Example[];
   readonly date: Choice[];
   readonly where: Choice[];
   readonly exposure: Example[];
@@ -31,6 +33,7 @@ const NOTHING: Readonly<Record<Kind, number>> = { repair: 0, check: 0, fault: 0,
 const MUTE: Judges = {
   kind: () => NOTHING,
   aim: () => [],
+  described: () => new Map(),
   date: () => [],
   where: () => [],
   exposure: (_, __, choice) => Number(choice.ruled),
@@ -123,6 +126,14 @@ const materialsTold = (known: readonly string[], choices: readonly MaterialChoic
   return told;
 };
 
+/** What is said around a place of a thing, but for its names. */
+const descriptionOf = ({ setting, telling }: Seen, { component }: KnownRecord): Example => {
+  const own = new Set<number>();
+  for (const { id, guessed, from, to } of setting.named)
+    if (id === component && guessed === undefined) for (let at = from; at < to; at++) own.add(at);
+  return { signs: describingSigns(setting.scan.tokens, telling.at, (at) => own.has(at)), right: component };
+};
+
 const LEADING = new Set(["a", "an", "the", "of", "on", "in", "at", "and", "to"]);
 /** Whether a phrase is where a known record's thing is: nowhere told, or told with a word of it. */
 const isToldBy = (known: string | null, at: Stretch | undefined, tokens: Scan["tokens"]): boolean => {
@@ -137,10 +148,11 @@ const CENT = 0.01;
 const OFTEN = 3;
 
 /** What a note with known records teaches. */
-export const lessonsOf = (note: KnownNote): Lessons => {
+export const lessonsOf = (note: KnownNote, described: Judges["described"] = () => new Map()): Lessons => {
   const lessons: Lessons = {
     kind: [],
     aim: [],
+    described: [],
     date: [],
     where: [],
     exposure: [],
@@ -156,6 +168,7 @@ export const lessonsOf = (note: KnownNote): Lessons => {
     const known = record.get(each);
     if (known === undefined && touched.has(each) && each.telling.deed !== undefined) continue;
     lessons.kind.push({ signs: each.signs, right: known?.kind ?? "" });
+    if (known !== undefined) lessons.described.push(descriptionOf(each, known));
   }
   const at = new Map(
     [...record].map(([{ telling }, known]) => [
@@ -181,6 +194,7 @@ export const lessonsOf = (note: KnownNote): Lessons => {
       const known = of(telling);
       return known === undefined ? NOTHING : { ...NOTHING, [known.kind]: 1 };
     },
+    described,
     aim: (signs, telling, aims) => {
       const right = aims.map((ref) => ref.id === of(telling)?.component);
       if (right.includes(true)) lessons.aim.push({ signs, right });
@@ -244,6 +258,7 @@ export const lessonsOf = (note: KnownNote): Lessons => {
 export const together = (all: readonly Lessons[]): Lessons => ({
   kind: all.flatMap((each) => each.kind),
   aim: all.flatMap((each) => each.aim),
+  described: all.flatMap((each) => each.described),
   date: all.flatMap((each) => each.date),
   where: all.flatMap((each) => each.where),
   exposure: all.flatMap((each) => each.exposure),

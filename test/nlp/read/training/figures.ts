@@ -1,5 +1,5 @@
 import { fileURLToPath } from "node:url";
-import { lessonsOf, together } from "./examples.ts";
+import { lessonsOfAll } from "./crossed.ts";
 import { learn } from "./learn.ts";
 import { KEPT_OUT, knownNotes } from "./notes.ts";
 import { writeLearnt } from "./written.ts";
@@ -9,10 +9,10 @@ const fileAt = (name: string): string =>
 
 /** Learns the judges from all notes that are not kept out, and writes their weights: of what is told where, and of the fields. */
 const notes = knownNotes().filter((note) => !KEPT_OUT.has(note.set));
-const lessons = together(notes.map(lessonsOf));
+const lessons = lessonsOfAll(notes);
 process.stderr.write(
   `${String(notes.length)} notes, ${String(lessons.kind.length)} places, ${String(lessons.aim.length)} choices\n`,
 );
-const { kind, aim, ...fields } = learn(lessons);
-writeLearnt(fileAt("judges.json"), { kind, aim });
+const { kind, aim, described, ...fields } = learn(lessons);
+writeLearnt(fileAt("judges.json"), { kind, described, aim });
 writeLearnt(fileAt("field-judges.json"), fields);

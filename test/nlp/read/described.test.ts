@@ -1,0 +1,50 @@
+import { describe, expect, it } from "vitest";
+import { withDescribed } from "../../../nlp/read/described.ts";
+import { read } from "../../../nlp/read/index.ts";
+import type { Telling } from "../../../nlp/read/tellings.ts";
+import type { Moment } from "../../../shared/reading.ts";
+import type { ComponentId } from "../../../shared/vocabulary.ts";
+
+const NOW: Moment = { said: "2024-08-17T18:30:00-06:00", zone: "America/Denver", hemisphere: "north" };
+
+describe("a thing called by what it does", () => {
+  it.each([
+    [
+      "the contraption you climb on to get in the door was squealing so i gave the hinges of it a squirt of dry lube",
+      "entry-step",
+    ],
+    ["the box on top that blows cold was dripping inside so i cleaned its drain pan", "air-conditioner"],
+    ["the lamp that shows the plate at the back was out, new bulb", "exterior-light"],
+    ["the round greasy things inside the wheels got packed with marine grease", "wheel-bearing"],
+  ])("is read as that thing: %s", (text, component) => {
+    expect(read(text, NOW).records.map(({ fields }) => fields.component)).toEqual([component]);
+  });
+});
+
+describe("what words speak of", () => {
+  const telling = { at: 4, from: 3, to: 6, clause: 0, deed: undefined } satisfies Telling;
+  const spoken = new Map<ComponentId, number>([
+    ["toilet", 0.6],
+    ["sink", 0.3],
+    ["faucet", 0.2],
+    ["roof", 0.05],
+  ]);
+
+  it("stands beside what is named, the likeliest two, where it is likely at all", () => {
+    const named = { from: 0, to: 1, id: "faucet", weak: false, words: "tap" } as const;
+    expect(withDescribed([named], spoken, telling).map(({ id }) => id)).toEqual(["faucet", "toilet", "sink"]);
+    expect(withDescribed([], new Map([["roof", 0.05]]), telling)).toEqual([]);
+  });
+});
+
+describe("how far work went", () => {
+  it("is no second thing: both wheels", () => {
+    const { records } = read("put new magnets in the brakes, both wheels, and it was 240 with the tax", NOW);
+    expect(records.map(({ fields }) => [fields.component, fields.cost])).toEqual([["brake", 240]]);
+  });
+
+  it("leaves two things that are named together two", () => {
+    const { records } = read("checked the brakes and all the wheels", NOW);
+    expect(records.map(({ fields }) => fields.component)).toEqual(["brake", "wheel"]);
+  });
+});
