@@ -8,7 +8,7 @@ import { askedIn } from "./kinds.ts";
 import { asksFirst, narrowed } from "./of-all.ts";
 import { periodIn, type Timed } from "./period.ts";
 import { unwrap } from "./plain-question.ts";
-import { asksOfAll, carried, isBare, sameTime, topicBefore } from "./pointing-back.ts";
+import { asksOfAll, carried, isBare, sameTime, topicBefore, weighedOn } from "./pointing-back.ts";
 import type { Before, Question } from "./question.ts";
 import { settled } from "./thing-signs.ts";
 import { topicOf } from "./topic.ts";
@@ -214,12 +214,11 @@ export const ask = (text: string, moment: Moment, context: Before | null): Quest
   const asked = asksFirst(judged.asked, said);
   const timed = AHEAD.has(asked.kind) ? periodIn(text, moment, "future") : sameTime(said, past, before);
   if (isListed(asked, said, before)) return { ...before, topic: EMPTY_TOPIC };
-  const topic = carried(
-    narrowed(topicAsked(said), asked, judged.ofAll, { words: said, text }),
-    said,
+  const known =
     context === null || asksOfAll(asked, judged.ofAll, said, timed, context)
       ? undefined
-      : topicBefore(before),
-  );
-  return queryOf(asked, said, timed, topic);
+      : topicBefore(before);
+  const topic = carried(narrowed(topicAsked(said), asked, judged.ofAll, { words: said, text }), said, known);
+  const isWeighed = asked.kind === "longest" && context?.fresh === true;
+  return queryOf(asked, said, timed, isWeighed ? weighedOn(topic, said, known) : topic);
 };

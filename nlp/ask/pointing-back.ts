@@ -63,6 +63,17 @@ const isCutShort = (topic: Topic, words: string): boolean =>
     words,
   );
 
+/** "Which of the mends went longest": ways are weighed against each other on one thing, the one asked about before. */
+export const weighedOn = (topic: Topic, words: string, before: Topic | undefined): Topic =>
+  before === undefined || !isBare(topic) || WHOLE_RIG.test(words)
+    ? topic
+    : {
+        ...topic,
+        named: before.named,
+        systems: before.systems,
+        where: topic.where.length > 0 ? topic.where : before.where,
+      };
+
 /** "And how many times has it come undone": the thing is that of the question before. */
 export const carried = (topic: Topic, words: string, before: Topic | undefined): Topic => {
   const said = topic.materials.length + topic.words.length > 0 ? words.replace(/\bthere\b/g, " ") : words;

@@ -1,4 +1,6 @@
 import { inflect } from "../lexicon/inflect.ts";
+import { SPELLER } from "../lexicon/lexicon.ts";
+import { written } from "../lexicon/spelling.ts";
 import deeds from "./deeds.json" with { type: "json" };
 import table from "./shorthand.json" with { type: "json" };
 
@@ -51,14 +53,17 @@ const ingBack = (word: string): string | undefined =>
 const longFor = (word: string): string | undefined =>
   CLIPPED.get(word) ?? ingBack(word) ?? edBack(word) ?? vowelsBack(word);
 
+/** A clipped or mistyped word of the trade; names with a capital are left alone. */
+const tradeWord = (word: string): string => (/^\p{Lu}/u.test(word) ? word : written(word, SPELLER));
+
 const TO_VERB = new RegExp(`\\b2 (?=(?:${table.verbs.join("|")})\\b)`, "gi");
 const MONEY = /(^|\s)\$+(?=\s|$)/g;
 
-/** The text with the clipped words of text messages written out; the rest of it, figures and marks too, as it was. */
+/** The text with the clipped and mistyped words of text messages written out; the rest of it, figures and marks too, as it was. */
 export const spelledOut = (text: string): string =>
   text
     .replace(TO_VERB, "to ")
     .replace(MONEY, "$1money")
     .replace(/(?<![\p{L}\p{N}'’.$£€#/-])[a-z][a-z0-9]*(?![\p{L}\p{N}'’/-])/giu, (word) =>
-      /^[A-Z]+$/.test(word) ? word : (longFor(word.toLowerCase()) ?? word),
+      /^[A-Z]+$/.test(word) ? word : (longFor(word.toLowerCase()) ?? tradeWord(word)),
     );

@@ -1,7 +1,9 @@
+import type { Candidate as Thing } from "../ask/on-record.ts";
 import type { Candidate } from "../correct/which-signs.ts";
 import { chances, type Learnt, shares, weighing } from "../read/linear.ts";
 import asking from "./asking.json" with { type: "json" };
 import correcting from "./correcting.json" with { type: "json" };
+import known from "./known.json" with { type: "json" };
 import messages from "./messages.json" with { type: "json" };
 
 export const MESSAGES = ["question", "correction", "removal", "word"] as const;
@@ -58,6 +60,8 @@ export type TalkJudges = {
   readonly ask: (signs: readonly string[]) => { readonly asks: AskedFor; readonly sure: number };
   /** Which of several things that a question names it is about; adds up to 1. */
   readonly thing: (signs: readonly (readonly string[])[]) => readonly number[];
+  /** Which of the things that it names or that are on record a question is about; adds up to 1. */
+  readonly known: (signs: readonly (readonly string[])[], things: readonly Thing[]) => readonly number[];
   /** Whether a question is about the whole rig, and names no thing or work. */
   readonly ofAll: (signs: readonly string[]) => number;
 };
@@ -69,6 +73,7 @@ export type LearntTalk = {
   readonly ask: Learnt;
   readonly about: Learnt;
   readonly thing: Learnt;
+  readonly known: Learnt;
 };
 
 const named = <T extends string>(names: readonly T[], values: readonly number[]): Record<T, number> =>
@@ -81,6 +86,7 @@ export const talkJudgesBy = (tables: LearntTalk): TalkJudges => {
   const ask = weighing(tables.ask, ASKS);
   const about = weighing(tables.about, ABOUT);
   const thing = weighing(tables.thing, ["right"]);
+  const known = weighing(tables.known, ["right"]);
   return {
     ask: (signs) => {
       const rated = chances(ask, signs);
@@ -92,7 +98,8 @@ export const talkJudgesBy = (tables: LearntTalk): TalkJudges => {
     offer: (signs) => named(OFFERED, chances(offer, signs)),
     which: (signs) => shares(which, signs),
     thing: (signs) => shares(thing, signs),
+    known: (signs) => shares(known, signs),
   };
 };
 
-export const LEARNT_TALK: TalkJudges = talkJudgesBy({ ...messages, ...asking, ...correcting });
+export const LEARNT_TALK: TalkJudges = talkJudgesBy({ ...messages, ...asking, ...correcting, ...known });

@@ -9,7 +9,7 @@ import { TELLS } from "./tells.ts";
 
 /** From here on, the record is taken away, or what a message names is put in place of what the record says. */
 const EVEN = 0.5;
-const ENOUGH = 0.4;
+const ENOUGH = 0.5;
 /** The same for words in which the reader finds work, or that only say how it holds. */
 const ENOUGH_FOR_WORK = 0.6;
 /** From here on, it surely puts something right. */

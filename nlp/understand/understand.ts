@@ -1,6 +1,8 @@
 import type { Intent } from "../../shared/memory/intent.ts";
 import type { Scene } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
+import type { ComponentId } from "../../shared/vocabulary.ts";
+import { onRecord } from "../ask/on-record.ts";
 import { LEARNT_TALK, type MessageKind, type TalkJudges } from "../judges/talk.ts";
 import { split } from "../lexicon/tokens.ts";
 import { read } from "../read/index.ts";
@@ -78,6 +80,11 @@ const isWordOn = (
 
 const isMarked = (text: string): boolean => text.trimEnd().endsWith("?");
 
+/** The same before anything was told, of which nobody asks, where the rules hear no question. */
+const ASKED_OF_NOTHING = 0.9;
+const isNothingKnown = ({ last, shown, replyTo, older }: Scene): boolean =>
+  last === null && shown === null && replyTo === null && older.length === 0;
+
 /** How sure the judge must be that a text asks, where the reader finds work or use in it and where the rules hear a question. */
 const leastToAsk = (text: string, asks: boolean, found: boolean): number => {
   if (found) return asks ? ASKED_IN_OTHER_WORDS : ASKED_FOR_SURE;
@@ -85,8 +92,7 @@ const leastToAsk = (text: string, asks: boolean, found: boolean): number => {
   return asks || ASKING.test(text) ? ASKED : ASKED_IN_OTHER_WORDS;
 };
 
-/** As `understand`, by judges that may be others. */
-export const understandBy = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): Intent => {
+const taken = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): Intent => {
   const ruled = ofWhatWasShown(understoodByRules(text, moment, scene), scene);
   if (SETTLED.has(ruled.is) || text.length > LONG || split(text).length > MANY) return ruled;
   const meant = meantIn(judges, text, moment, scene);
@@ -103,7 +109,7 @@ export const understandBy = (judges: TalkJudges, text: string, moment: Moment, s
   const asks = ASKS.has(ruled.is);
   const found = !isMarked(text) && tellsOf(text, moment);
   const tells = !asks && found;
-  const enough = leastToAsk(text, asks, found);
+  const enough = isNothingKnown(scene) && !asks ? ASKED_OF_NOTHING : leastToAsk(text, asks, found);
   if (kind.question > enough && kind.question > kind.correction) {
     const apart =
       ruled.rest === null || (OPENS.test(ruled.rest) && kindOf(ruled.rest, TELLS).question < ASKED);
@@ -116,6 +122,21 @@ export const understandBy = (judges: TalkJudges, text: string, moment: Moment, s
   return word
     ? { ...heard, about: meant.shown.id }
     : putRight(heard, { kind, tells }, meant, text, moment, judges);
+};
+
+/** What the question before was about, else the one thing told of last. */
+const thingBefore = ({ asked, replyTo, last }: Scene): ComponentId | undefined => {
+  if (asked !== null && "topic" in asked) return asked.topic.named[0]?.component;
+  const [component, ...others] = new Set((replyTo ?? last)?.records.map(({ fields }) => fields.component));
+  return others.length > 0 ? undefined : component;
+};
+
+/** As `understand`, by judges that may be others. */
+export const understandBy = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): Intent => {
+  const intent = taken(judges, text, moment, scene);
+  if (intent.is !== "ask") return intent;
+  const heard = { known: scene.older, before: thingBefore(scene) };
+  return { ...intent, query: onRecord(intent.query, heard, judges.known) };
 };
 
 /**

@@ -14,7 +14,7 @@ export const areKin = (one: Action | null, other: Action | null): boolean =>
   one !== null && other !== null && KIN.some((group) => group.includes(one) && group.includes(other));
 
 /** 2 the action asked for, 1 one that people say for it, 0 another. */
-export const actionFit = (topic: Topic, record: KeptRecord): 0 | 1 | 2 => {
+export const actionFit = (topic: Topic, record: Pick<KeptRecord, "fields">): 0 | 1 | 2 => {
   const { action } = record.fields;
   if (topic.actions.length === 0) return 2;
   if (action === null) return 0;
@@ -47,7 +47,7 @@ export const wordFit = (topic: Topic, record: KeptRecord, note = ""): number => 
 };
 
 /** Whether the stuff asked about is the stuff that went in; true when none was asked about. */
-export const stuffFits = (topic: Topic, record: KeptRecord): boolean =>
+export const stuffFits = (topic: Topic, record: Pick<KeptRecord, "fields">): boolean =>
   topic.materials.length === 0 ||
   topic.materials.some((asked) => record.fields.materials.some((kept) => isSuchStuff(asked, kept)));
 

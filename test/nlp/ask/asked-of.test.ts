@@ -32,6 +32,13 @@ describe("what a question is about", () => {
     expect(named({ ...HITCH, fresh: false })).toMatchObject({ topic: { named: [] } });
   });
 
+  it("is the thing asked about before, where ways of mending it are weighed and the rig is not named", () => {
+    const weighed = (text: string) => ask(text, MOMENT, HITCH);
+    for (const text of ["and which of the mends went longest", "longest lasting fix on same"])
+      expect(weighed(text)).toMatchObject({ ask: "longest", topic: { named: [{ component: "hitch" }] } });
+    expect(weighed("which fix lasted longest on the whole rig")).toMatchObject({ topic: { named: [] } });
+  });
+
   it("is a year named without more", () => {
     expect(ask("whats 2025 cost me so far", MOMENT, null)).toMatchObject({ period: { from: "2025-01-01" } });
   });

@@ -8,6 +8,9 @@ describe("clipped words written out", () => {
     ["evrything u did this yr", "everything you did this year"],
     ["stuff 2 get in town", "stuff to get in town"],
     ["tot $ this summr", "total money this summer"],
+    ["snk trap drips agn", "sink trap drips again"],
+    ["cost of butyl job on wndow", "cost of butyl job on window"],
+    ["did Walt do the brgs", "did Walt do the bearings"],
   ])("%s", (short, long) => {
     expect(spelledOut(short)).toBe(long);
   });

@@ -146,12 +146,33 @@ const thingOf = (known: KnownMessage): Choice[] => {
   return right.includes(true) ? [{ signs: seen, right }] : [];
 };
 
+/** Which of the things on record a question is about, where the log before it is known. */
+const knownOf = (known: KnownMessage): Choice[] => {
+  if (known.ofOneLog !== true || (known.component === undefined && known.never !== true)) return [];
+  const choices: Choice[] = [];
+  const show: TalkJudges = {
+    ...LEARNT_TALK,
+    known: (signs, things) => {
+      const asked = known.component ?? things.find(({ sure }) => sure > 0)?.component;
+      const right = things.map(({ component }) => component === asked);
+      if (right.includes(true)) choices.push({ signs, right });
+      return right.map(Number);
+    },
+  };
+  understandBy(show, known.text, known.moment, sceneOf(known));
+  return choices;
+};
+
 const aboutOf = (known: KnownMessage): Example[] =>
   known.ofAll === undefined ? [] : [{ signs: asked(known), right: known.ofAll ? "all" : "" }];
 
 /** What messages of which it is known what they are teach about which of several records they are about. */
 export const whichLessons = (messages: readonly KnownMessage[]): readonly Choice[] =>
   messages.flatMap(whichOf);
+
+/** What questions teach about which of the things on record they are about. */
+export const knownLessons = (messages: readonly KnownMessage[]): readonly Choice[] =>
+  messages.flatMap(knownOf);
 
 /** What messages of which it is known what they are teach, by a judge of which record they are about. */
 export const talkLessons = (messages: readonly KnownMessage[], which: TalkJudges["which"]): TalkLessons => {

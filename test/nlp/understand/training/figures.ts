@@ -3,7 +3,7 @@ import { ABOUT, ASKS, type LearntTalk, MESSAGES, OFFERED } from "../../../../nlp
 import { shares, weighing } from "../../../../nlp/read/linear.ts";
 import { fitShares, regress } from "../../read/training/linear.ts";
 import { writeLearnt } from "../../read/training/written.ts";
-import { talkLessons, whichLessons } from "./examples.ts";
+import { knownLessons, talkLessons, whichLessons } from "./examples.ts";
 import { KEPT_OUT } from "./kept-out.ts";
 import { knownMessages } from "./talk.ts";
 
@@ -30,6 +30,7 @@ const lessons = talkLessons(messages, (signs) => shares(chosen, signs));
 process.stderr.write(
   `${String(messages.length)} messages, ${String(lessons.message.length)} judged, ${String(lessons.offer.length)} values, ${String(lessons.ask.length)} questions\n`,
 );
+writeLearnt(fileAt("known.json"), { known: fitShares(knownLessons(messages), { pull: 1 }) });
 writeLearnt(fileAt("messages.json"), {
   message: regress(lessons.message, MESSAGES, { pull: 0.2, smallest: 0.1 }),
 } satisfies Partial<LearntTalk>);

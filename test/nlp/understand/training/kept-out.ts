@@ -6,6 +6,7 @@ export const KEPT_OUT: ReadonlySet<string> = new Set([
   "conversations-23.jsonl",
   "conversations-25.jsonl",
   "conversations-31.jsonl",
+  "conversations-41.jsonl",
   "corrections-12.jsonl",
   "older-8.jsonl",
   "questions-12.jsonl",

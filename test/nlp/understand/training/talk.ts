@@ -32,6 +32,9 @@ export type KnownMessage = {
   readonly ofAll?: boolean;
   /** The thing that it asks about, where that is known. */
   readonly component?: string;
+  /** Whether all that was told before is of the same log, and whether what is asked about was ever done. */
+  readonly ofOneLog?: boolean;
+  readonly never?: boolean;
   /** What the record says once it is put right. */
   readonly fixed?: Expected & { readonly done_by?: string };
 };
@@ -124,17 +127,19 @@ const fromTalk = ({ zone, hemisphere, turns }: Talk): KnownMessage[] => {
       text,
       moment,
       before,
-      earlier: told.slice(0, -1).reverse(),
+      earlier: told.filter((each) => each.fields !== last?.fields).reverse(),
+      ofOneLog: true,
+      never: expect?.answer?.verdict === "no" && expect.answer.component === undefined,
       is,
       ...(about === undefined ? {} : { about }),
       ...(asks === undefined ? {} : { asks }),
       ...(typeof expect?.answer?.component === "string" ? { component: expect.answer.component } : {}),
       ...(expect?.fixed === undefined ? {} : { fixed: expect.fixed }),
     });
-    const fields = is === "" ? firstIn(text, moment) : undefined;
-    if (fields === undefined) continue;
-    last = { fields, words: text, at: Date.parse(at) };
-    told.push(last);
+    const all = is === "" ? read(text, moment).records : [];
+    for (const { fields } of all) told.push({ fields, words: text });
+    const [first] = all;
+    if (first !== undefined) last = { fields: first.fields, words: text, at: Date.parse(at) };
   }
   return known;
 };
@@ -246,7 +251,7 @@ const askedLine = (line: string): Line => {
   };
 };
 
-const LONGEST = 400;
+const LONGEST = 600;
 
 /** Every message of `test/gold` of which it is known what it is, by the file that it stands in. */
 export const knownMessages = (folder = GOLD): ReadonlyMap<string, readonly KnownMessage[]> => {
