@@ -3,6 +3,7 @@ import type { ComponentRef } from "../lexicon/components.ts";
 import { aimSigns, aimsOf } from "./aim-signs.ts";
 import { describingSigns, withDescribed } from "./described.ts";
 import type { Judges } from "./judges.ts";
+import { noteSigns } from "./note-signs.ts";
 import type { Setting } from "./setting.ts";
 import { tellingSigns } from "./telling-signs.ts";
 import { type Telling, tellingsOf } from "./tellings.ts";
@@ -19,10 +20,18 @@ export type Chosen = {
 
 /** A place is written down from here on, as long as the note tells anything that is likely. */
 const ENOUGH = 0.27;
-const LIKELY = 0.65;
-/** What is likely in a note of so few words, marks too: those who say little say what they did. */
-const LIKELY_IN_FEW = 0.33;
+/** What is likely, in log odds; less in a note of so few words, marks too: those who say little say what they did. */
+const LIKELY = 1.3;
+const LIKELY_IN_FEW = -0.6;
 const FEW = 40;
+/** How much the words of the whole note count beside its surest place. */
+const OF_NOTE = 0.5;
+
+const MOST_SURE = 0.999;
+const logOdds = (sure: number): number => {
+  const within = Math.min(MOST_SURE, Math.max(1 - MOST_SURE, sure));
+  return Math.log(within / (1 - within));
+};
 
 /** Below this, words that name nothing speak of nothing, though it is the likeliest. */
 const PLAIN_ENOUGH = 0.3;
@@ -92,16 +101,17 @@ const sameAs = (setting: Setting, a: Chosen, b: Chosen): boolean => {
 /** As far ahead and back in the list as the same may be told again. */
 const AROUND = 8;
 
-/** What a note tells, in order; nothing when no place is likely, and then how sure the surest is. */
+/** What a note tells, in order; nothing when it is not likely to tell anything, and how likely it is, in log odds. */
 export const chosenIn = (
   setting: Setting,
   judges: Judges,
-): { readonly chosen: Chosen[]; readonly surest: number } => {
+): { readonly chosen: Chosen[]; readonly likely: number } => {
   const places = tellingsOf(setting.scan, setting.clauses, setting.deeds).map((telling) =>
     rated(setting, telling, judges),
   );
   const surest = places.reduce((most, { sure }) => Math.max(most, sure), 0);
-  if (surest < (setting.scan.tokens.length <= FEW ? LIKELY_IN_FEW : LIKELY)) return { chosen: [], surest };
+  const likely = logOdds(surest) + OF_NOTE * logOdds(judges.tells(noteSigns(setting.scan)));
+  if (likely < (setting.scan.tokens.length <= FEW ? LIKELY_IN_FEW : LIKELY)) return { chosen: [], likely };
   const all = places.flatMap((place) => choose(setting, place, judges));
   const chosen = all.filter(
     (each, at) =>
@@ -114,5 +124,5 @@ export const chosenIn = (
               (other.sureKind === each.sureKind && other.telling.at < each.telling.at)),
         ),
   );
-  return { chosen, surest };
+  return { chosen, likely };
 };

@@ -20,8 +20,8 @@ import { usageOf } from "./usage.ts";
 import { weighed } from "./weighed.ts";
 import { Places } from "./where.ts";
 
-/** When the judges are sure of nothing in a short note, what the rules read stands from here on. */
-const LEANING = 0.05;
+/** When the judges are sure of nothing in a short note, what the rules read stands from here on, in log odds. */
+const LEANING = -2.9;
 /** Most words of a short note, marks too. */
 const SHORT = 36;
 
@@ -45,10 +45,10 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
   };
   const ruled = byRules(ground, ours, build);
   const setting = settingOf(ground, ruled);
-  const { chosen, surest } = chosenIn(setting, judges);
+  const { chosen, likely } = chosenIn(setting, judges);
   const all = { ...saidIn(ground, { muted: true }), deeds: ours.deeds, verdicts: ours.verdicts };
   const told = toldRecords(setting, chosen, segmentsOf(setting, chosen), all, build, judges);
-  const leaning = told.length === 0 && surest > LEANING && scan.tokens.length <= SHORT ? ruled.records : told;
+  const leaning = told.length === 0 && likely > LEANING && scan.tokens.length <= SHORT ? ruled.records : told;
   const inOrder = leaning.toSorted((a, b) => a.span.from - b.span.from);
   const dated = withDates(withLostVerdicts(inOrder, ours.verdicts, scan, clauses, index), build);
   const paid = withCosts(dated, ours.amounts, build);

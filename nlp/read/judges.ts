@@ -26,6 +26,8 @@ export type Chances = Readonly<Record<Kind, number>>;
 
 /** The decisions of the reader that were learnt from notes with known records; chances go from 0 to 1. */
 export type Judges = {
+  /** How sure that a note tells anything to be written down. */
+  readonly tells: (signs: readonly string[]) => number;
   /** What is told at a place, if anything. */
   readonly kind: (signs: readonly string[], telling: Telling, setting: Setting) => Chances;
   /** What the words around a place speak of. */
@@ -69,6 +71,7 @@ export type Judges = {
 };
 
 export type LearntJudges = {
+  readonly tells: Learnt;
   readonly kind: Learnt;
   readonly aim: Learnt;
   readonly described: Learnt;
@@ -94,6 +97,7 @@ const ANYTHING = 0.05;
 
 /** Judges that weigh the signs that they see with learnt weights. */
 export const judgesBy = (tables: LearntJudges): Judges => {
+  const tells = weighing(tables.tells, ["tells"]);
   const kind = weighing(tables.kind, KINDS);
   const aim = weighing(tables.aim, ["right"]);
   const described = weighing(tables.described, COMPONENTS);
@@ -105,6 +109,7 @@ export const judgesBy = (tables: LearntJudges): Judges => {
   const action = weighing(tables.action, ACTIONS);
   const outcome = weighing(tables.outcome, OUTCOMES);
   return {
+    tells: (signs) => chances(tells, signs)[0] ?? 0,
     kind: (signs) => {
       const rated = chances(kind, signs);
       return Object.fromEntries(KINDS.map((each, at) => [each, rated[at] ?? 0])) as Chances;

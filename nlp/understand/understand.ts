@@ -92,6 +92,7 @@ const leastToAsk = (text: string, asks: boolean, found: boolean): number => {
   return asks || ASKING.test(text) ? ASKED : ASKED_IN_OTHER_WORDS;
 };
 
+/** The same, before it is looked at which of the things on record a question is about. */
 const taken = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): Intent => {
   const ruled = ofWhatWasShown(understoodByRules(text, moment, scene), scene);
   if (SETTLED.has(ruled.is) || text.length > LONG || split(text).length > MANY) return ruled;

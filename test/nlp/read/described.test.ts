@@ -48,3 +48,13 @@ describe("how far work went", () => {
     expect(records.map(({ fields }) => fields.component)).toEqual(["brake", "wheel"]);
   });
 });
+
+describe("a long note", () => {
+  it("that tells of one trouble at length is not taken for talk", () => {
+    const { records } = read(
+      "the awning arm on the far side creaks something awful when the wind gets under it, sounds like a ship, the kids think it's pirates. nothing done about it, haven't had the ladder out all week what with the rain and the school run",
+      NOW,
+    );
+    expect(records.map(({ fields }) => [fields.kind, fields.component])).toEqual([["fault", "awning"]]);
+  });
+});

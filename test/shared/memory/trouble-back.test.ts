@@ -76,4 +76,15 @@ describe("how long a fix lasted", () => {
       [2, 2, true],
     ]);
   });
+
+  it.each(["the door flew open on the highway", "door keeps popping open", "that shim slid off"])(
+    "is back in the words of the trade: %s",
+    (trouble) => {
+      const rig = new Rig();
+      const door = { component: "entry-door", action: "adjust" } as const;
+      rig.tell("2024-06-08", "shimmed the door's strike plate", { ...door, date: "2024-06-08" });
+      rig.tell("2024-09-01", `${trouble}, so I moved the strike plate over`, { ...door, date: "2024-09-01" });
+      expect(rig.get(1).fields.outcome).toBe("failed");
+    },
+  );
 });

@@ -13,6 +13,7 @@ import type { KnownNote, KnownRecord } from "./notes.ts";
 
 /** What the judges can learn from one or several notes. */
 export type Lessons = {
+  readonly tells: Example[];
   readonly kind: Example[];
   readonly aim: Choice[];
   readonly described: Example[];
@@ -31,6 +32,7 @@ type Anchored = { readonly from: number; readonly to: number; readonly record: K
 const NOTHING: Readonly<Record<Kind, number>> = { repair: 0, check: 0, fault: 0, todo: 0 };
 /** Answers nothing, so that a read only shows what the judges are asked. */
 const MUTE: Judges = {
+  tells: () => 0,
   kind: () => NOTHING,
   aim: () => [],
   described: () => new Map(),
@@ -144,12 +146,16 @@ const isToldBy = (known: string | null, at: Stretch | undefined, tokens: Scan["t
 
 const CENT = 0.01;
 
+/** There are fewer notes that tell nothing, and each counts as often as this. */
+const QUIET_OFTEN = 3;
+
 /** Short notes show one thing each, and count as often as this. */
 const OFTEN = 3;
 
 /** What a note with known records teaches. */
 export const lessonsOf = (note: KnownNote, described: Judges["described"] = () => new Map()): Lessons => {
   const lessons: Lessons = {
+    tells: [],
     kind: [],
     aim: [],
     described: [],
@@ -190,6 +196,12 @@ export const lessonsOf = (note: KnownNote, described: Judges["described"] = () =
   const isShort = note.set === "short" || note.set === "verdicts";
   const of = (telling: Telling) => knownAt(telling.at, telling.deed !== undefined);
   const teach: Judges = {
+    tells: (signs) => {
+      const right = note.records.length > 0 ? "tells" : "";
+      for (let time = 0; time < (right === "" ? QUIET_OFTEN : 1); time++)
+        lessons.tells.push({ signs, right });
+      return Number(note.records.length > 0);
+    },
     kind: (_, telling) => {
       const known = of(telling);
       return known === undefined ? NOTHING : { ...NOTHING, [known.kind]: 1 };
@@ -256,6 +268,7 @@ export const lessonsOf = (note: KnownNote, described: Judges["described"] = () =
 };
 
 export const together = (all: readonly Lessons[]): Lessons => ({
+  tells: all.flatMap((each) => each.tells),
   kind: all.flatMap((each) => each.kind),
   aim: all.flatMap((each) => each.aim),
   described: all.flatMap((each) => each.described),

@@ -9,6 +9,7 @@ export const learnDescribed = ({ described }: Pick<Lessons, "described">) =>
 
 const NOTHING: Learnt = { of: [], bias: [], signs: {} };
 export const EMPTY_TABLES: LearntJudges = {
+  tells: NOTHING,
   kind: NOTHING,
   aim: NOTHING,
   described: NOTHING,
@@ -23,6 +24,7 @@ export const EMPTY_TABLES: LearntJudges = {
 
 /** The judges as learnt from what notes teach, each at the pace at which it does best on notes held out. */
 export const learn = (lessons: Lessons): LearntJudges => ({
+  tells: regress(lessons.tells, ["tells"], { pull: 1, smallest: 0.1 }),
   kind: regress(lessons.kind, KINDS, { pull: 2, smallest: 0.13 }),
   described: learnDescribed(lessons),
   aim: fitShares(lessons.aim, { pull: 1, smallest: 0.1 }),
