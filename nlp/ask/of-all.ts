@@ -3,7 +3,7 @@ import { plainWords } from "../../shared/memory/words.ts";
 import type { Asked } from "./asked.ts";
 
 /** Questions that may well be about the whole rig. */
-const MAY_BE_OF_ALL: ReadonlySet<Asked["kind"]> = new Set([
+export const MAY_BE_OF_ALL: ReadonlySet<Asked["kind"]> = new Set([
   "open",
   "buy",
   "use",

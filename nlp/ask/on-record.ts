@@ -5,6 +5,7 @@ import type { Shown } from "../../shared/memory/scene.ts";
 import { stemOf, tellingStems } from "../../shared/memory/words.ts";
 import { type ComponentId, systemOf } from "../../shared/vocabulary.ts";
 import { sizeOf } from "../read/sizes.ts";
+import { MAY_BE_OF_ALL } from "./of-all.ts";
 
 /** A thing that a question may be about: named in it, on record, or both. */
 export type Candidate = {
@@ -37,14 +38,11 @@ const candidatesOf = ({ topic }: About, { known }: Heard): readonly Candidate[] 
   }));
 };
 
-/** Kinds of question that are mostly about the whole rig when they name nothing. */
-const OF_ALL: ReadonlySet<Query["ask"]> = new Set(["open", "buy", "use", "worst", "cost", "list", "due"]);
-
 /** Whether a question is about one thing, as far as it says. */
 const isOfOne = (query: Query): query is About =>
   "topic" in query &&
   query.topic.systems.length === 0 &&
-  (query.topic.named.length > 0 || (!OF_ALL.has(query.ask) && query.topic.words.length > 0));
+  (query.topic.named.length > 0 || (!MAY_BE_OF_ALL.has(query.ask) && query.topic.words.length > 0));
 
 const strengthOf = (sure: number): string =>
   sure >= 1 ? "name" : sure >= 0.8 ? "nick" : sure >= 0.6 ? "weak" : sure > 0 ? "claim" : "no";

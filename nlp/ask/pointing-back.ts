@@ -63,32 +63,25 @@ const isCutShort = (topic: Topic, words: string): boolean =>
     words,
   );
 
+/** A topic with the thing of another, and its place where none is said. */
+const onSame = (topic: Topic, { named, systems, where }: Topic): Topic => ({
+  ...topic,
+  named,
+  systems,
+  where: topic.where.length > 0 ? topic.where : where,
+});
+
 /** "Which of the mends went longest": ways are weighed against each other on one thing, the one asked about before. */
 export const weighedOn = (topic: Topic, words: string, before: Topic | undefined): Topic =>
-  before === undefined || !isBare(topic) || WHOLE_RIG.test(words)
-    ? topic
-    : {
-        ...topic,
-        named: before.named,
-        systems: before.systems,
-        where: topic.where.length > 0 ? topic.where : before.where,
-      };
+  before === undefined || !isBare(topic) || WHOLE_RIG.test(words) ? topic : onSame(topic, before);
 
 /** "And how many times has it come undone": the thing is that of the question before. */
 export const carried = (topic: Topic, words: string, before: Topic | undefined): Topic => {
   const said = topic.materials.length + topic.words.length > 0 ? words.replace(/\bthere\b/g, " ") : words;
   if (before === undefined) return topic;
-  if (!POINTS_BACK.test(said))
-    return isCutShort(topic, words)
-      ? { ...topic, named: before.named, systems: before.systems, where: before.where }
-      : topic;
+  if (!POINTS_BACK.test(said)) return isCutShort(topic, words) ? onSame(topic, before) : topic;
   if (isBare(topic) || ((topic.named[0]?.sure ?? 0) < NAMED_ENOUGH && SUBJECT.test(words)))
-    return {
-      ...topic,
-      named: before.named,
-      systems: before.systems,
-      where: topic.where.length > 0 ? topic.where : before.where,
-    };
+    return onSame(topic, before);
   const known = new Set(before.named.filter(({ sure }) => sure >= 0.7).map(({ component }) => component));
   const shared = topic.named.filter(({ component }) => known.has(component));
   return /\b(?:that|those|this|these)\b/.test(words) && shared.length > 0

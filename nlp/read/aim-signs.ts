@@ -25,23 +25,27 @@ export const aimsOf = (setting: Setting, telling: Telling): ComponentRef[] => {
   return [...before, ...after];
 };
 
+const LEVELS = [
+  [0.02, "none"],
+  [0.06, "trace"],
+  [0.15, "some"],
+  [0.35, "fair"],
+  [0.65, "good"],
+] as const;
+const MORE = [
+  [0.15, "little"],
+  [0.4, "some"],
+] as const;
+
+const levelOf = (sure: number, levels: readonly (readonly [below: number, name: string])[], top: string) =>
+  levels.find(([below]) => sure < below)?.[1] ?? top;
+
 /** How likely the words around speak of it, and whether of anything else more. */
 const spokenOf = (described: Described, { id }: ComponentRef): string[] => {
   const mine = described.get(id) ?? 0;
   const most = Math.max(0, ...described.values());
-  const level =
-    mine < 0.02
-      ? "none"
-      : mine < 0.06
-        ? "trace"
-        : mine < 0.15
-          ? "some"
-          : mine < 0.35
-            ? "fair"
-            : mine < 0.65
-              ? "good"
-              : "sure";
-  const other = most > mine ? (most < 0.15 ? "little" : most < 0.4 ? "some" : "much") : "first";
+  const level = levelOf(mine, LEVELS, "sure");
+  const other = most > mine ? levelOf(most, MORE, "much") : "first";
   return [`spoken=${level}`, `spoken=${level} other=${other}`];
 };
 
