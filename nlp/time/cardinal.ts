@@ -1,4 +1,4 @@
-import { TEEN_WORDS, TEN_WORDS, UNIT_WORDS } from "./number-words.ts";
+import { BEFORE_ONE, TEEN_WORDS, TEN_WORDS, UNIT_WORDS } from "./number-words.ts";
 import type { Token } from "./tokens.ts";
 
 /** A number read from tokens: `next` is the index after it. */
@@ -122,16 +122,13 @@ const saidTwice = (values: readonly number[]): boolean => {
   );
 };
 
-/** "A new one forty four dollars": no number, but what is spoken of. */
-const STANDS_FOR_IT =
-  /^(?:new|old|that|this|other|another|same|right|wrong|last|first|next|good|bad|cheap|big|small|bigger|smaller|used)$/u;
-
 /**
  * Numbers said in pieces: "one ninety five" 195, "twenty twenty three" 2023, "eighty four two ten" 84210,
  * "one four two oh three six" 142036. Undefined for a single piece.
  */
 export const runAt = (tokens: Tokens, at: number): Read | undefined => {
-  if (headAt(tokens, at) === "one" && STANDS_FOR_IT.test(tokens[at - 1]?.raw ?? "")) return undefined;
+  // "A new one forty four dollars", "a heavier one twenty eight"
+  if (headAt(tokens, at) === "one" && BEFORE_ONE.has(tokens[at - 1]?.raw ?? "")) return undefined;
   const { values, next } = chunks(tokens, at);
   const [first = 0, second = 0] = values;
   if (values.length < 2 || first === 0) return undefined;

@@ -10,6 +10,7 @@ const schema = z.object({
   parts: values,
   signs: values,
   vague: z.record(z.string(), z.tuple([z.number(), z.number()])),
+  beforeOne: z.array(z.string()),
 });
 const words = schema.parse(data);
 const table = <T>(entries: Record<string, T>): ReadonlyMap<string, T> => new Map(Object.entries(entries));
@@ -23,3 +24,6 @@ export const PART_WORDS = table(words.parts);
 export const FRACTION_SIGNS = table(words.signs);
 /** Least and most that a vague word usually means. */
 export const VAGUE_WORDS = table(words.vague);
+
+/** Before "one" they make it what is spoken of, and no number. */
+export const BEFORE_ONE: ReadonlySet<string> = new Set(words.beforeOne);

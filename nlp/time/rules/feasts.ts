@@ -60,6 +60,9 @@ export const FEAST_RULES = [
   ...rule("holiday-for", ["for <holiday>"], ({ holiday }, reference, place) =>
     isFeast(place) ? either(about(nearest(reference, feast(holiday))), 0.5) : undefined,
   ),
+  ...rule("ready-for-holiday", ["ready|set|right|fit|prepped for <holiday>"], ({ holiday }, { today }) =>
+    future(about(nextWhole(today, feast(holiday))), 0.9),
+  ),
   ...rule(
     "last-holiday",
     ["on|at|over? last|past <holiday>", "on|at|over? this past <holiday>"],

@@ -38,6 +38,8 @@ describe("numbers in words and digits", () => {
     ["12.6 volts", "12.6 = 12.6"],
     ["84,210 on the odometer", "84,210 = 84210"],
     ["odometer says eighty four two ten", "eighty four two ten = 84210"],
+    ["swapped in a heavier one twenty eight bucks", "one = 1; twenty eight = 28"],
+    ["a stainless one thirty five dollars", "one = 1; thirty five = 35"],
     ["one four two oh three six", "one four two oh three six = 142036"],
     ["one ninety five for the part", "one ninety five = 195"],
     ["in twenty twenty three", "twenty twenty three = 2023"],
