@@ -23,7 +23,8 @@ const likeness = (told: Told, kept: KeptRecord): number => {
     (stuff === "same" ? 2 : 0) +
     (fields.action === kept.fields.action ? 1 : 0) +
     (comparePlaces(fields.where, kept.fields.where) === "same" ? 1 : 0) +
-    (meet(particularsOf(fields, told.words), particularsOf(kept.fields)) ? 1 : 0)
+    (meet(particularsOf(fields, told.words), particularsOf(kept.fields)) ? 1 : 0) +
+    (onlyLetGo(told) && kept.fields.outcome !== "failed" ? 0.5 : 0)
   );
 };
 
@@ -48,10 +49,14 @@ const enough = (told: Told, kept: KeptRecord, points: number): boolean => {
   return points >= 2 || (fields.date === null && points >= 1);
 };
 
-/** A word on how work does may name the work loosely ("since the butyl went in"). */
+/** "The tape gave up": work that is only named by what let go, whatever was done with it. */
+const onlyLetGo = (told: Told): boolean => hasFailed(told) && told.draft.fields.date === null;
+
+/** A word on how work does may name the work loosely ("since the butyl went in", "that cement cracked"). */
 const mayBeOne = (told: Told, record: KeptRecord): boolean =>
   sameAction(told.draft.fields.action, record.fields.action) ||
-  (tellsStill(told.words) && compareMaterials([told.words], record.fields.materials) === "same");
+  (tellsStill(told.words) && compareMaterials([told.words], record.fields.materials) === "same") ||
+  (onlyLetGo(told) && compareMaterials(told.draft.fields.materials, record.fields.materials) === "same");
 
 /** Records of work that this account of work may tell again, the likeliest first. */
 export const retoldRepairs = (told: Told, kept: readonly KeptRecord[]): readonly KeptRecord[] => {

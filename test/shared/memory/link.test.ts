@@ -31,6 +31,51 @@ describe("work told again", () => {
     expect(rig.get(1).verdicts).toMatchObject([{ outcome: "holding", when: "2026-05-14" }]);
   });
 
+  it("is the work on record that let go, when only its stuff is named and not what was done with it", () => {
+    const rig = new Rig();
+    rig.tell("2024-06-24", "smeared roof cement on the seam over the bunk", {
+      component: "roof-seam",
+      where: "over the bunk",
+      action: "seal",
+      materials: ["roof cement"],
+      date: "2024-06-24",
+    });
+    const ids = rig.tell("2024-08-05", "cement on that roof seam cracked in the heat", {
+      component: "roof-seam",
+      action: "patch",
+      materials: ["cement"],
+      date: null,
+      outcome: "failed",
+    });
+    expect(ids).toEqual([1]);
+    expect(rig.live()).toHaveLength(1);
+    expect(rig.get(1).fields).toMatchObject({ action: "seal", outcome: "failed" });
+  });
+
+  it("is the latest of several with such stuff, as one that let go before can't do so again", () => {
+    const rig = new Rig();
+    const taped = (date: string, materials: string[]) =>
+      rig.tell(date, "taped the vent", { component: "roof-vent", action: "seal", materials, date });
+    taped("2024-04-01", ["butyl tape"]);
+    rig.tell("2024-05-01", "the butyl tape on the vent let go", {
+      component: "roof-vent",
+      action: "patch",
+      materials: ["butyl tape"],
+      date: null,
+      outcome: "failed",
+    });
+    taped("2024-05-02", ["seam tape"]);
+    const ids = rig.tell("2024-07-01", "the tape on the vent let go", {
+      component: "roof-vent",
+      action: "patch",
+      materials: ["tape"],
+      date: null,
+      outcome: "failed",
+    });
+    expect(ids).toEqual([2]);
+    expect(rig.live()).toHaveLength(2);
+  });
+
   it("fills in what was not told before, and sharpens a vague date", () => {
     const rig = new Rig();
     rig.tell("2024-05-04", "dealer changed the regulator last month", {
