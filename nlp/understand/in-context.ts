@@ -111,6 +111,10 @@ const owned = (text: string, known: readonly Known[]): readonly Owned[] => {
 export const ownersIn = (text: string, known: readonly Known[]): readonly ComponentId[] =>
   owned(text, known).map(({ owner }) => owner);
 
+/** "Entry step bolt" for a bolt and for a step bolt. */
+const before = (name: string, [first = ""]: readonly string[]): string =>
+  name.endsWith(` ${first}`) ? `${name.slice(0, -first.length)}$&` : `${name} $&`;
+
 /**
  * The text with the thing named whose part or work it tells of: "new igniter" after talk of the furnace is the furnace's.
  * Null where nothing that is known has such a part.
@@ -118,7 +122,7 @@ export const ownersIn = (text: string, known: readonly Known[]): readonly Compon
 export const spelledInContext = (text: string, known: readonly Known[], moment: Moment): string | null => {
   for (const { phrase, owner } of owned(text, known)) {
     const name = componentName(owner);
-    const spelled = [`${name} $&`, name].map((words) => text.replace(patternOf(phrase), words));
+    const spelled = [before(name, phrase), name].map((words) => text.replace(patternOf(phrase), words));
     const found = spelled.find((each) => each !== text && readsAs(each, owner, moment));
     if (found !== undefined) return found;
   }

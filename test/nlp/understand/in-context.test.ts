@@ -1,0 +1,23 @@
+import { describe, expect, it } from "vitest";
+import { type Known, spelledInContext } from "../../../nlp/understand/in-context.ts";
+
+const MOMENT = { said: "2025-06-16T18:30:00-06:00", zone: "America/Denver", hemisphere: "north" } as const;
+const STEP: Known = {
+  component: "entry-step",
+  words: "put a new bolt in the entry step",
+  materials: ["bolt"],
+  action: "replace",
+};
+const spelled = (text: string): string | null => spelledInContext(text, [STEP], MOMENT);
+
+describe("a part told of after the thing that has it", () => {
+  it("is named with its thing", () => {
+    expect(spelled("the bolt has worked loose again")).toBe("the entry step bolt has worked loose again");
+  });
+
+  it("is not named twice over", () => {
+    expect(spelled("the step bolt has worked loose again")).toBe(
+      "the entry step bolt has worked loose again",
+    );
+  });
+});
