@@ -72,8 +72,8 @@ const signsOf = (query: About, candidates: readonly Candidate[], { before }: Hea
   const asked = [
     ...new Set([...topic.all, ...topic.materials.flatMap((each) => each.split(" "))].map(stemOf)),
   ];
-  const stems = candidates.map(({ records }) =>
-    tellingStems(records.map(({ words }) => words ?? "").join(" ")),
+  const stems = candidates.map(
+    ({ records }) => new Set(records.flatMap(({ words }) => [...tellingStems(words ?? "")])),
   );
   const rare = (stem: string): number => 1 / Math.max(1, stems.filter((told) => told.has(stem)).length);
   const rated = candidates.map((candidate, at): Rated => {
