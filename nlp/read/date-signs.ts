@@ -4,6 +4,7 @@ import type { Dated } from "./dates.ts";
 import { clauseAt } from "./ground.ts";
 import { type Made, mainDeed } from "./made.ts";
 import { isPastPoint } from "./past-points.ts";
+import { isOfWhatIsNamed } from "./relative-times.ts";
 import type { Stretch, TimeRef } from "./scan.ts";
 import { startingIn } from "./windows.ts";
 
@@ -29,8 +30,8 @@ const placeOf = (made: Made): Stretch => {
 /** The dates that a record may have, none of them twice. */
 export const dateChoices = (made: Made, build: Build): DateChoice[] => {
   const { from, to } = placeOf(made);
-  const past = startingIn(build.times, from - BACK, to + AHEAD).filter((time) =>
-    isPastPoint(time, build.today),
+  const past = startingIn(build.times, from - BACK, to + AHEAD).filter(
+    (time) => isPastPoint(time, build.today) && !isOfWhatIsNamed(time, { from, to }, build),
   );
   const near = [
     ...past.filter((time) => time.from < from).slice(-MOST_BEFORE),
