@@ -1,6 +1,7 @@
 import type { Candidate as Thing } from "../ask/on-record.ts";
 import type { Candidate } from "../correct/which-signs.ts";
-import { chances, type Learnt, shares, weighing } from "../read/linear.ts";
+import { type LearntLayers, layered, layering } from "../read/layered.ts";
+import { chances, type Learnt, parts, shares, weighing } from "../read/linear.ts";
 import asking from "./asking.json" with { type: "json" };
 import correcting from "./correcting.json" with { type: "json" };
 import known from "./known.json" with { type: "json" };
@@ -67,35 +68,47 @@ export type TalkJudges = {
 };
 
 export type LearntTalk = {
-  readonly message: Learnt;
-  readonly offer: Learnt;
+  readonly message: LearntLayers;
+  /** The same without a layer between. */
+  readonly plainly: Learnt;
+  readonly offer: LearntLayers;
   readonly which: Learnt;
-  readonly ask: Learnt;
+  readonly ask: LearntLayers;
   readonly about: Learnt;
   readonly thing: Learnt;
   readonly known: Learnt;
 };
 
+/** A note, or small talk. */
+const NOTHING = "";
+
 const named = <T extends string>(names: readonly T[], values: readonly number[]): Record<T, number> =>
   Object.fromEntries(names.map((name, at) => [name, values[at] ?? 0])) as Record<T, number>;
 
 export const talkJudgesBy = (tables: LearntTalk): TalkJudges => {
-  const message = weighing(tables.message, MESSAGES);
-  const offer = weighing(tables.offer, OFFERED);
+  const message = layering(tables.message, MESSAGES);
+  const plainly = weighing(tables.plainly, [...MESSAGES, NOTHING]);
+  const offer = layering(tables.offer, OFFERED);
   const which = weighing(tables.which, ["right"]);
-  const ask = weighing(tables.ask, ASKS);
+  const ask = layering(tables.ask, ASKS);
   const about = weighing(tables.about, ABOUT);
   const thing = weighing(tables.thing, ["right"]);
   const known = weighing(tables.known, ["right"]);
   return {
     ask: (signs) => {
-      const rated = chances(ask, signs);
+      const rated = layered(ask, signs);
       const sure = Math.max(...rated);
       return { asks: ASKS[rated.indexOf(sure)] ?? "last what", sure };
     },
     ofAll: (signs) => chances(about, signs)[0] ?? 0,
-    message: (signs) => named(MESSAGES, chances(message, signs)),
-    offer: (signs) => named(OFFERED, chances(offer, signs)),
+    message: (signs) => {
+      const plain = parts(plainly, signs);
+      return named(
+        MESSAGES,
+        layered(message, signs).map((each, at) => (each + (plain[at] ?? 0)) / 2),
+      );
+    },
+    offer: (signs) => named(OFFERED, layered(offer, signs)),
     which: (signs) => shares(which, signs),
     thing: (signs) => shares(thing, signs),
     known: (signs) => shares(known, signs),

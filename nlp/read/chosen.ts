@@ -2,12 +2,16 @@ import { KINDS, type Kind } from "../../shared/vocabulary.ts";
 import type { ComponentRef } from "../lexicon/components.ts";
 import { aimSigns, aimsOf } from "./aim-signs.ts";
 import { describingSigns, withDescribed } from "./described.ts";
+import { wordAt } from "./ground.ts";
 import type { Judges } from "./judges.ts";
 import { noteSigns } from "./note-signs.ts";
+import { looksPast } from "./past.ts";
 import type { Setting } from "./setting.ts";
 import { tellingSigns } from "./telling-signs.ts";
 import { type Telling, tellingsOf } from "./tellings.ts";
 import { coordinated } from "./topics.ts";
+import { startingIn } from "./windows.ts";
+import { AUXILIARIES } from "./words.ts";
 
 /** One record to be written down: where it is told, of what kind, and of which mention. */
 export type Chosen = {
@@ -18,10 +22,10 @@ export type Chosen = {
   readonly sureAim: number;
 };
 
-/** A place is written down from here on, as long as the note tells anything that is likely. */
-const ENOUGH = 0.27;
+/** What is told at a place and of which thing are as sure as this together, in a note that is likely to tell anything. */
+const ENOUGH = 0.2;
 /** What is likely, in log odds; less in a note of so few words, marks too: those who say little say what they did. */
-const LIKELY = 1.3;
+const LIKELY = 0.9;
 const LIKELY_IN_FEW = -0.6;
 const FEW = 40;
 /** How much the words of the whole note count beside its surest place. */
@@ -44,15 +48,27 @@ const rated = (setting: Setting, telling: Telling, judges: Judges): Rated => {
   return { telling, kind, sure: chances[kind] };
 };
 
+/** As far before a thing, in words, as what was done to it may be told. */
+const DONE_TO = 6;
+
+/** "Cleaned the filter of the air con, and the ladder was hanging": the later one begins what is told next. */
+const opensAnother = ({ scan, deeds }: Setting, first: ComponentRef, later: ComponentRef): boolean =>
+  AUXILIARIES.has(wordAt(scan, later.to)) &&
+  startingIn(deeds, first.from - DONE_TO, first.from).some(({ at }) => at < first.from);
+
 /** Named in one breath with the mention chosen: "the smoke alarm and the gas alarm both went off". */
-const partnersOf = (setting: Setting, ref: ComponentRef, aims: readonly ComponentRef[]): ComponentRef[] =>
-  aims.filter(
-    (each) =>
-      each.id !== ref.id &&
-      ref.described === undefined &&
-      !each.weak &&
-      (each.from < ref.from ? coordinated(setting, each, ref) : coordinated(setting, ref, each)),
-  );
+const partnersOf = (
+  setting: Setting,
+  telling: Telling,
+  ref: ComponentRef,
+  aims: readonly ComponentRef[],
+): ComponentRef[] =>
+  aims.filter((each) => {
+    if (each.id === ref.id || ref.described !== undefined || each.weak) return false;
+    const [first, later] = each.from < ref.from ? [each, ref] : [ref, each];
+    if (telling.deed === undefined && telling.at > first.from && telling.at < later.to) return false;
+    return coordinated(setting, first, later) && !opensAnother(setting, first, later);
+  });
 
 const choose = (setting: Setting, { telling, kind, sure }: Rated, judges: Judges): Chosen[] => {
   if (sure < ENOUGH) return [];
@@ -68,7 +84,8 @@ const choose = (setting: Setting, { telling, kind, sure }: Rated, judges: Judges
   const ref = aims[best];
   if (ref === undefined || (ref.described ?? 1) < PLAIN_ENOUGH) return [];
   const sureAim = aims.reduce((sum, each, at) => (each.id === ref.id ? sum + (parts[at] ?? 0) : sum), 0);
-  return [ref, ...partnersOf(setting, ref, aims)]
+  if (sure * sureAim < ENOUGH) return [];
+  return [ref, ...partnersOf(setting, telling, ref, aims)]
     .sort((a, b) => a.from - b.from)
     .map((each) => ({ telling, kind, ref: each, sureKind: sure, sureAim }));
 };
@@ -89,9 +106,19 @@ const inOneWork = ({ recordOf }: Setting, a: Chosen, b: Chosen): boolean => {
 };
 const QUITE_SURE = 0.8;
 
+/** "Checked the smoke alarm and the gas alarm": words that only name a thing, of which something was told before. */
+const onlyNames = ({ scan }: Setting, { telling: { at, deed } }: Chosen): boolean =>
+  deed === undefined &&
+  !looksPast(wordAt(scan, at)) &&
+  !wordAt(scan, at).endsWith("ing") &&
+  startingIn(scan.verdicts, at, at + 1).length === 0 &&
+  startingIn(scan.faults, at, at + 1).length === 0;
+
 const sameAs = (setting: Setting, a: Chosen, b: Chosen): boolean => {
   if (a.telling === b.telling || a.ref.id !== b.ref.id) return false;
   const apart = Math.abs(a.telling.at - b.telling.at);
+  if (a.ref.from === b.ref.from && apart <= NEARLY && (onlyNames(setting, a) || onlyNames(setting, b)))
+    return true;
   const known = a.telling.deed !== undefined && b.telling.deed !== undefined;
   if (known && a.kind === b.kind) return a.telling.clause === b.telling.clause || inOneWork(setting, a, b);
   if (known) return false;

@@ -15,7 +15,8 @@ import type { Described } from "./described.ts";
 import type { ExposureChoice } from "./exposure-signs.ts";
 import fields from "./field-judges.json" with { type: "json" };
 import places from "./judges.json" with { type: "json" };
-import { chances, type Learnt, shares, weighing } from "./linear.ts";
+import { type LearntLayers, layered, layering } from "./layered.ts";
+import { chances, type Learnt, parts, shares, weighing } from "./linear.ts";
 import type { Made } from "./made.ts";
 import type { MaterialChoice } from "./material-signs.ts";
 import type { Setting } from "./setting.ts";
@@ -74,7 +75,7 @@ export type LearntJudges = {
   readonly tells: Learnt;
   readonly kind: Learnt;
   readonly aim: Learnt;
-  readonly described: Learnt;
+  readonly described: LearntLayers;
   readonly date: Learnt;
   readonly where: Learnt;
   readonly exposure: Learnt;
@@ -92,15 +93,14 @@ const likeliest = <T>(
   return { value: of[rated.indexOf(sure)] as T, sure };
 };
 
-/** How likely that words which speak of nothing known speak of something all the same. */
-const ANYTHING = 0.05;
+const NOTHING_TOLD = "";
 
 /** Judges that weigh the signs that they see with learnt weights. */
 export const judgesBy = (tables: LearntJudges): Judges => {
   const tells = weighing(tables.tells, ["tells"]);
-  const kind = weighing(tables.kind, KINDS);
+  const kind = weighing(tables.kind, [...KINDS, NOTHING_TOLD]);
   const aim = weighing(tables.aim, ["right"]);
-  const described = weighing(tables.described, COMPONENTS);
+  const described = layering(tables.described, COMPONENTS);
   const date = weighing(tables.date, ["right"]);
   const where = weighing(tables.where, ["right"]);
   const exposure = weighing(tables.exposure, ["since"]);
@@ -111,13 +111,12 @@ export const judgesBy = (tables: LearntJudges): Judges => {
   return {
     tells: (signs) => chances(tells, signs)[0] ?? 0,
     kind: (signs) => {
-      const rated = chances(kind, signs);
+      const rated = parts(kind, signs);
       return Object.fromEntries(KINDS.map((each, at) => [each, rated[at] ?? 0])) as Chances;
     },
     described: (signs) => {
-      const rated = chances(described, signs);
-      const whole = rated.reduce((sum, each) => sum + each, ANYTHING);
-      return new Map(COMPONENTS.map((each, at) => [each, (rated[at] ?? 0) / whole]));
+      const rated = layered(described, signs);
+      return new Map(COMPONENTS.map((each, at) => [each, rated[at] ?? 0]));
     },
     aim: (signs) => shares(aim, signs),
     date: (signs) => shares(date, signs),
@@ -125,9 +124,9 @@ export const judgesBy = (tables: LearntJudges): Judges => {
     exposure: (signs) => chances(exposure, signs)[0] ?? 0,
     cost: (signs) => chances(cost, signs)[0] ?? 0,
     material: (signs) => chances(material, signs)[0] ?? 0,
-    action: (signs) => likeliest(ACTIONS, chances(action, signs)).value,
+    action: (signs) => likeliest(ACTIONS, parts(action, signs)).value,
     outcome: (signs) => {
-      const { value, sure } = likeliest(OUTCOMES, chances(outcome, signs));
+      const { value, sure } = likeliest(OUTCOMES, parts(outcome, signs));
       return { outcome: value, sure };
     },
   };

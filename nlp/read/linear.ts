@@ -1,55 +1,85 @@
-/**
- * Linear judges as they are kept: the classes, what holds for each without any sign, and for each sign pairs of
- * class number and weight, one after the other. Weights are hundredths.
- */
+/** Linear judges as they are kept. */
 export type Learnt = {
   readonly of: readonly string[];
+  /** What holds for each class without any sign. */
   readonly bias: readonly number[];
-  readonly signs: Readonly<Record<string, readonly number[]>>;
+  /** The signs, one a line. */
+  readonly signs: string;
+  /** For each sign a signed byte for each class, in base 64. */
+  readonly weights: string;
+  /** What one in a byte weighs. */
+  readonly unit: number;
 };
 
-/** Weights by sign: pairs of class number and weight, one after the other. */
+/** Weights of signs for the classes asked for. */
 export type Weighing = {
-  readonly bias: Float64Array;
-  readonly signs: ReadonlyMap<string, readonly number[]>;
+  /** Where in the list asked for each learnt class stands; -1 where it isn't asked for. */
+  readonly place: readonly number[];
+  readonly asked: number;
+  readonly bias: readonly number[];
+  readonly unit: number;
+  readonly rows: ReadonlyMap<string, number>;
+  readonly weights: Int8Array;
 };
 
 /** The weights in the order of `classes`; a class that was never met is as good as ruled out. */
-export const weighing = ({ of, bias, signs }: Learnt, classes: readonly string[]): Weighing => {
-  const at = of.map((name) => classes.indexOf(name));
-  const start = new Float64Array(classes.length).fill(NEVER);
-  for (const [index, value] of bias.entries()) start[at[index] ?? 0] = value / HUNDREDTHS;
-  const rows = Object.entries(signs).map(([sign, pairs]): [string, number[]] => [
-    sign,
-    pairs.map((value, place) => (place % 2 === 0 ? (at[value] ?? 0) : value / HUNDREDTHS)),
-  ]);
-  return { bias: start, signs: new Map(rows) };
+export const weighing = (
+  { of, bias, signs, weights, unit }: Learnt,
+  classes: readonly string[],
+): Weighing => {
+  const bytes = Buffer.from(weights, "base64");
+  return {
+    place: of.map((name) => classes.indexOf(name)),
+    asked: classes.length,
+    bias,
+    unit,
+    rows: new Map((signs === "" ? [] : signs.split("\n")).map((sign, row) => [sign, row * of.length])),
+    weights: new Int8Array(bytes.buffer, bytes.byteOffset, bytes.length),
+  };
 };
 const NEVER = -9;
-const HUNDREDTHS = 100;
 
-const sumsOf = ({ bias, signs }: Weighing, seen: readonly string[]): Float64Array => {
-  const sums = Float64Array.from(bias);
+const sumsOf = (weighing: Weighing, seen: readonly string[]): Float64Array => {
+  const { place, asked, bias, unit, rows, weights } = weighing;
+  const classes = place.length;
+  const steps = new Int32Array(classes);
   for (const sign of seen) {
-    const pairs = signs.get(sign);
-    if (pairs === undefined) continue;
-    for (let pair = 0; pair < pairs.length; pair += 2) {
-      const at = pairs[pair] as number;
-      sums[at] = (sums[at] as number) + (pairs[pair + 1] as number);
-    }
+    const row = rows.get(sign);
+    if (row === undefined) continue;
+    for (let k = 0; k < classes; k++) steps[k] = (steps[k] as number) + (weights[row + k] as number);
+  }
+  const sums = new Float64Array(asked).fill(NEVER);
+  for (let k = 0; k < classes; k++) {
+    const at = place[k] as number;
+    if (at >= 0) sums[at] = (bias[k] as number) + (steps[k] as number) * unit;
   }
   return sums;
+};
+
+/** The same where there is one class. */
+const sumOf = ({ bias, unit, rows, weights }: Weighing, seen: readonly string[]): number => {
+  let steps = 0;
+  for (const sign of seen) {
+    const row = rows.get(sign);
+    if (row !== undefined) steps += weights[row] as number;
+  }
+  return (bias[0] ?? 0) + steps * unit;
 };
 
 /** How sure, from 0 to 1, of each class by itself, given the signs seen, one as often as it was seen (logistic regression). */
 export const chances = (weights: Weighing, seen: readonly string[]): number[] =>
   Array.from(sumsOf(weights, seen), (sum) => 1 / (1 + Math.exp(-sum)));
 
-/** How sure of each of several choices, adding up to 1, given the signs of each (conditional logit). */
-export const shares = (weights: Weighing, seen: readonly (readonly string[])[]): number[] => {
-  const sums = seen.map((signs) => sumsOf(weights, signs)[0] ?? 0);
+const partsOf = (sums: Float64Array): number[] => {
   const most = Math.max(...sums);
-  const powers = sums.map((sum) => Math.exp(sum - most));
+  const powers = Array.from(sums, (sum) => Math.exp(sum - most));
   const whole = powers.reduce((a, b) => a + b, 0);
   return powers.map((power) => power / whole);
 };
+
+/** How sure of each of the classes of which just one is right, adding up to 1, given the signs seen (multinomial logit). */
+export const parts = (weights: Weighing, seen: readonly string[]): number[] => partsOf(sumsOf(weights, seen));
+
+/** How sure of each of several choices, adding up to 1, given the signs of each (conditional logit). */
+export const shares = (weights: Weighing, seen: readonly (readonly string[])[]): number[] =>
+  partsOf(Float64Array.from(seen, (signs) => sumOf(weights, signs)));

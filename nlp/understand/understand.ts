@@ -41,7 +41,7 @@ const ASKED_FOR_SURE = 0.66;
 const CORRECTED_FOR_SURE: ReadonlyMap<Intent["is"], number> = new Map([
   ["verdict", 0.6],
   ["leave", 0.9],
-  ["home", 0.9],
+  ["home", 0.98],
 ]);
 const ASKING = /\?|\b(?:what|which|when|where|who|why|how)/i;
 

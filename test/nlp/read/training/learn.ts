@@ -1,18 +1,29 @@
 import type { LearntJudges } from "../../../../nlp/read/judges.ts";
+import type { LearntLayers } from "../../../../nlp/read/layered.ts";
 import type { Learnt } from "../../../../nlp/read/linear.ts";
 import { ACTIONS, COMPONENTS, KINDS, OUTCOMES } from "../../../../shared/vocabulary.ts";
 import type { Lessons } from "./examples.ts";
-import { fitShares, regress } from "./linear.ts";
+import { fitLayers } from "./layered.ts";
+import { fitClasses, fitShares, regress } from "./linear.ts";
 
 export const learnDescribed = ({ described }: Pick<Lessons, "described">) =>
-  regress(described, COMPONENTS, { pull: 1, smallest: 0.25, rounds: 6 });
+  fitLayers(described, COMPONENTS, { leftOut: 0.4, rounds: 5 });
 
-const NOTHING: Learnt = { of: [], bias: [], signs: {} };
+const NOTHING: Learnt = { of: [], bias: [], signs: "", weights: "", unit: 1 };
+const NO_LAYERS: LearntLayers = {
+  of: [],
+  signs: "",
+  inner: "",
+  unit: 1,
+  start: [],
+  outer: [],
+  bias: [],
+};
 export const EMPTY_TABLES: LearntJudges = {
   tells: NOTHING,
   kind: NOTHING,
   aim: NOTHING,
-  described: NOTHING,
+  described: NO_LAYERS,
   date: NOTHING,
   where: NOTHING,
   exposure: NOTHING,
@@ -25,14 +36,14 @@ export const EMPTY_TABLES: LearntJudges = {
 /** The judges as learnt from what notes teach, each at the pace at which it does best on notes held out. */
 export const learn = (lessons: Lessons): LearntJudges => ({
   tells: regress(lessons.tells, ["tells"], { pull: 1, smallest: 0.1 }),
-  kind: regress(lessons.kind, KINDS, { pull: 2, smallest: 0.13 }),
+  kind: fitClasses(lessons.kind, [...KINDS, ""], { pull: 0.3, smallest: 0.05, rounds: 10, step: 0.03 }),
   described: learnDescribed(lessons),
-  aim: fitShares(lessons.aim, { pull: 1, smallest: 0.1 }),
+  aim: fitShares(lessons.aim, { pull: 1, smallest: 0.02 }),
   date: fitShares(lessons.date, { pull: 8 }),
   where: fitShares(lessons.where, { pull: 4 }),
   exposure: regress(lessons.exposure, ["since"], { pull: 4 }),
   cost: regress(lessons.cost, ["paid"], { pull: 2, smallest: 0.1 }),
   material: regress(lessons.material, ["in"], { pull: 1, smallest: 0.12 }),
-  action: regress(lessons.action, ACTIONS, { pull: 0.3, smallest: 0.25 }),
-  outcome: regress(lessons.outcome, OUTCOMES, { pull: 3, smallest: 0.1 }),
+  action: fitClasses(lessons.action, ACTIONS, { pull: 0.3, smallest: 0.06, step: 0.07 }),
+  outcome: fitClasses(lessons.outcome, OUTCOMES, { pull: 1, smallest: 0.05, step: 0.03 }),
 });

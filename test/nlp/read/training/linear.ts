@@ -19,9 +19,9 @@ export type Pace = {
 const PACE: Pace = { pull: 2, least: 3, smallest: 0.06, rounds: 8, step: 0.1 };
 
 /** Signs met often enough, numbered, with how often each was met. */
-type Index = { readonly numbers: ReadonlyMap<string, number>; readonly met: Int32Array };
+export type Index = { readonly numbers: ReadonlyMap<string, number>; readonly met: Int32Array };
 
-const indexOf = (all: Iterable<readonly string[]>, least: number): Index => {
+export const indexOf = (all: Iterable<readonly string[]>, least: number): Index => {
   const counts = new Map<string, number>();
   for (const signs of all) for (const sign of new Set(signs)) counts.set(sign, (counts.get(sign) ?? 0) + 1);
   const kept = [...counts].filter(([, count]) => count >= least);
@@ -31,7 +31,7 @@ const indexOf = (all: Iterable<readonly string[]>, least: number): Index => {
   };
 };
 
-const coded = (signs: readonly string[], { numbers }: Index): Int32Array =>
+export const coded = (signs: readonly string[], { numbers }: Index): Int32Array =>
   Int32Array.from(signs.flatMap((sign) => numbers.get(sign) ?? []));
 
 /** The numbers below `count` in an order that is mixed anew, and always alike, each round (xorshift, Fisher and Yates). */
@@ -68,31 +68,53 @@ class Weights {
 }
 const FIRST_MOVED = 0.01;
 
+const BYTE = 127;
+const HUNDREDTHS = 100;
+
 const tableOf = (
   of: readonly string[],
   { numbers }: Index,
   weights: Float64Array,
   smallest: number,
 ): Learnt => {
-  const short = (value: number): number => Math.round(value * 100);
-  const signs = [...numbers].flatMap(([sign, at]): [string, number[]][] => {
-    const pairs = of.flatMap((_, k) => {
-      const weight = weights[at * of.length + k] ?? 0;
-      return Math.abs(weight) < smallest ? [] : [k, short(weight)];
-    });
-    return pairs.length === 0 ? [] : [[sign, pairs]];
-  });
-  const bias = of.map((_, k) => short(weights[numbers.size * of.length + k] ?? 0));
-  return { of: [...of], bias, signs: Object.fromEntries(signs) };
+  const classes = of.length;
+  const rowOf = (at: number): Float64Array => weights.subarray(at * classes, (at + 1) * classes);
+  const kept = [...numbers].filter(([, at]) => rowOf(at).some((weight) => Math.abs(weight) >= smallest));
+  const most = kept.reduce((top, [, at]) => rowOf(at).reduce((a, b) => Math.max(a, Math.abs(b)), top), 0);
+  const unit = Math.ceil((most / BYTE) * BYTE * HUNDREDTHS) / BYTE / HUNDREDTHS;
+  const bytes = Int8Array.from(
+    kept.flatMap(([, at]) => Array.from(rowOf(at), (weight) => Math.round(weight / unit))),
+  );
+  return {
+    of: [...of],
+    bias: of.map((_, k) => Math.round((weights[numbers.size * classes + k] ?? 0) * HUNDREDTHS) / HUNDREDTHS),
+    signs: kept.map(([sign]) => sign).join("\n"),
+    weights: Buffer.from(bytes.buffer).toString("base64"),
+    unit,
+  };
 };
 
-/** One logistic regression with L2 for each class against the rest; deterministic. */
-export const regress = (
+/** Turns the sums of the classes into how likely each is, in place. */
+type Link = (sums: Float64Array) => void;
+
+const eachByItself: Link = (sums) => {
+  for (let k = 0; k < sums.length; k++) sums[k] = 1 / (1 + Math.exp(-(sums[k] as number)));
+};
+
+const oneOfAll: Link = (sums) => {
+  const most = sums.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
+  let whole = 0;
+  for (let k = 0; k < sums.length; k++) whole += sums[k] = Math.exp((sums[k] as number) - most);
+  for (let k = 0; k < sums.length; k++) sums[k] = (sums[k] as number) / whole;
+};
+
+const learntBy = (
   examples: readonly Example[],
   of: readonly string[],
-  pace: Partial<Pace> = {},
+  given: Partial<Pace>,
+  link: Link,
 ): Learnt => {
-  const { pull, least, smallest, rounds, step } = { ...PACE, ...pace };
+  const { pull, least, smallest, rounds, step } = { ...PACE, ...given };
   const index = indexOf(
     examples.map((each) => each.signs),
     least,
@@ -111,8 +133,9 @@ export const regress = (
     for (const sign of row)
       for (let k = 0; k < classes; k++)
         misses[k] = (misses[k] as number) + (values[sign * classes + k] as number);
+    link(misses);
     for (let k = 0; k < classes; k++) {
-      const miss = 1 / (1 + Math.exp(-(misses[k] as number))) - (right[at] === k ? 1 : 0);
+      const miss = (misses[k] as number) - (right[at] === k ? 1 : 0);
       misses[k] = miss;
       weights.move(bias + k, miss, pace);
     }
@@ -126,6 +149,20 @@ export const regress = (
   }
   return tableOf(of, index, values, smallest);
 };
+
+/** One logistic regression with L2 for each class against the rest; deterministic. */
+export const regress = (
+  examples: readonly Example[],
+  of: readonly string[],
+  pace: Partial<Pace> = {},
+): Learnt => learntBy(examples, of, pace, eachByItself);
+
+/** Multinomial logistic regression with L2: just one class is right, "" among them where it may be none; deterministic. */
+export const fitClasses = (
+  examples: readonly Example[],
+  of: readonly string[],
+  pace: Partial<Pace> = {},
+): Learnt => learntBy(examples, of, { step: 0.05, ...pace }, oneOfAll);
 
 const sumOf = (row: Int32Array, values: Float64Array): number => {
   let sum = 0;

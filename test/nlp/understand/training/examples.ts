@@ -152,6 +152,7 @@ const knownOf = (known: KnownMessage): Choice[] => {
   const choices: Choice[] = [];
   const show: TalkJudges = {
     ...LEARNT_TALK,
+    message: () => ({ question: 1, correction: 0, removal: 0, word: 0 }),
     known: (signs, things) => {
       const asked = known.component ?? things.find(({ sure }) => sure > 0)?.component;
       const right = things.map(({ component }) => component === asked);

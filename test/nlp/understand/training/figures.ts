@@ -1,7 +1,8 @@
 import { fileURLToPath } from "node:url";
 import { ABOUT, ASKS, type LearntTalk, MESSAGES, OFFERED } from "../../../../nlp/judges/talk.ts";
 import { shares, weighing } from "../../../../nlp/read/linear.ts";
-import { fitShares, regress } from "../../read/training/linear.ts";
+import { fitLayers } from "../../read/training/layered.ts";
+import { fitClasses, fitShares, regress } from "../../read/training/linear.ts";
 import { writeLearnt } from "../../read/training/written.ts";
 import { knownLessons, talkLessons, whichLessons } from "./examples.ts";
 import { KEPT_OUT } from "./kept-out.ts";
@@ -32,14 +33,31 @@ process.stderr.write(
 );
 writeLearnt(fileAt("known.json"), { known: fitShares(knownLessons(messages), { pull: 1 }) });
 writeLearnt(fileAt("messages.json"), {
-  message: regress(lessons.message, MESSAGES, { pull: 0.2, smallest: 0.1 }),
+  message: fitLayers(lessons.message, [...MESSAGES, ""], {
+    hidden: 48,
+    least: 8,
+    rounds: 4,
+    step: 0.004,
+  }),
+  plainly: fitClasses(lessons.message, [...MESSAGES, ""], {
+    pull: 0.2,
+    smallest: 0.06,
+    rounds: 5,
+    step: 0.04,
+  }),
 } satisfies Partial<LearntTalk>);
 writeLearnt(fileAt("asking.json"), {
-  ask: regress(lessons.ask, ASKS, { pull: 0.1, rounds: 12, smallest: 0.1 }),
+  ask: fitLayers(lessons.ask, ASKS, { rounds: 12 }),
   about: regress(lessons.about, ABOUT, { smallest: 0.1 }),
   thing: fitShares(lessons.thing, { pull: 1 }),
 } satisfies Partial<LearntTalk>);
 writeLearnt(fileAt("correcting.json"), {
-  offer: regress(lessons.offer, OFFERED, { pull: 0.5 }),
+  offer: fitLayers(lessons.offer, [...OFFERED, ""], {
+    hidden: 32,
+    least: 5,
+    leftOut: 0.4,
+    rounds: 4,
+    step: 0.004,
+  }),
   which,
 } satisfies Partial<LearntTalk>);

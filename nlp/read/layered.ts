@@ -1,0 +1,75 @@
+/** A judge with one hidden layer, as it is kept. */
+export type LearntLayers = {
+  readonly of: readonly string[];
+  /** The signs, one a line. */
+  readonly signs: string;
+  /** For each sign a signed byte for each hidden unit, in base 64. */
+  readonly inner: string;
+  /** What one in a byte weighs. */
+  readonly unit: number;
+  /** What each hidden unit holds without any sign. */
+  readonly start: readonly number[];
+  /** For each hidden unit its weights for the classes, one unit after the other. */
+  readonly outer: readonly number[];
+  /** What holds for each class without any hidden unit. */
+  readonly bias: readonly number[];
+};
+
+/** Layers ready to weigh with. */
+export type Layers = {
+  /** Where in the list asked for each learnt class stands; -1 where it isn't asked for. */
+  readonly place: readonly number[];
+  readonly asked: number;
+  readonly rows: ReadonlyMap<string, number>;
+  readonly inner: Int8Array;
+  readonly unit: number;
+  readonly start: readonly number[];
+  readonly outer: readonly number[];
+  readonly bias: readonly number[];
+};
+
+/** The layers, with the classes in the order of `classes`. */
+export const layering = (learnt: LearntLayers, classes: readonly string[]): Layers => {
+  const { of, signs, inner, unit, start, outer, bias } = learnt;
+  const bytes = Buffer.from(inner, "base64");
+  return {
+    place: of.map((name) => classes.indexOf(name)),
+    asked: classes.length,
+    rows: new Map((signs === "" ? [] : signs.split("\n")).map((sign, row) => [sign, row * start.length])),
+    inner: new Int8Array(bytes.buffer, bytes.byteOffset, bytes.length),
+    unit,
+    start,
+    outer,
+    bias,
+  };
+};
+
+const hiddenOf = ({ rows, inner, unit, start }: Layers, seen: readonly string[]): Float64Array => {
+  const steps = new Int32Array(start.length);
+  for (const sign of seen) {
+    const row = rows.get(sign);
+    if (row === undefined) continue;
+    for (let j = 0; j < steps.length; j++) steps[j] = (steps[j] as number) + (inner[row + j] as number);
+  }
+  return Float64Array.from(start, (held, j) => Math.max(0, held + (steps[j] as number) * unit));
+};
+
+/**
+ * How sure of each of the classes of which just one is right, adding up to 1, given the signs seen: one hidden layer of
+ * rectified units over the sum of the signs' vectors, and a multinomial logit over them. A class never met gets nothing.
+ */
+export const layered = (layers: Layers, seen: readonly string[]): number[] => {
+  const { place, asked, outer, bias } = layers;
+  const sums = [...bias];
+  const classes = bias.length;
+  for (const [j, held] of hiddenOf(layers, seen).entries())
+    if (held > 0)
+      for (let k = 0; k < classes; k++)
+        sums[k] = (sums[k] as number) + held * (outer[j * classes + k] as number);
+  const most = Math.max(...sums);
+  const powers = sums.map((sum) => Math.exp(sum - most));
+  const whole = powers.reduce((a, b) => a + b, 0);
+  const rated = new Array<number>(asked).fill(0);
+  for (const [k, at] of place.entries()) if (at >= 0) rated[at] = (powers[k] as number) / whole;
+  return rated;
+};

@@ -1,0 +1,31 @@
+import { describe, expect, it } from "vitest";
+import { read } from "../../../nlp/read/index.ts";
+
+const MOMENT = { said: "2026-05-14T18:30:00-06:00", zone: "America/Denver", hemisphere: "north" } as const;
+const told = (text: string): string[] =>
+  read(text, MOMENT).records.map(({ fields: { kind, component, action } }) =>
+    [kind, component, action].flatMap((each) => each ?? []).join(" "),
+  );
+
+describe("things named in one breath", () => {
+  it("were all worked on where one deed is told of them", () => {
+    expect(told("greased the hitch and the tongue jack")).toEqual([
+      "repair hitch lubricate",
+      "repair tongue-jack lubricate",
+    ]);
+    expect(told("checked the smoke alarm and the gas alarm")).toEqual([
+      "check smoke-alarm test",
+      "check gas-alarm test",
+    ]);
+  });
+
+  it("are told of apart where the later one begins something else", () => {
+    expect(
+      told("cleaned the a/c filter, and the ladder was hanging by one bolt so i bolted it back on"),
+    ).toEqual(["repair air-conditioner clean", "repair ladder refasten"]);
+    expect(told("checked the smoke alarm and the gas alarm was dead so i changed it")).toEqual([
+      "check smoke-alarm test",
+      "repair gas-alarm replace",
+    ]);
+  });
+});
