@@ -1,3 +1,5 @@
+import { partsOf } from "./linear.ts";
+
 /** A judge with one hidden layer, as it is kept. */
 export type LearntLayers = {
   readonly of: readonly string[];
@@ -66,10 +68,8 @@ export const layered = (layers: Layers, seen: readonly string[]): number[] => {
     if (held > 0)
       for (let k = 0; k < classes; k++)
         sums[k] = (sums[k] as number) + held * (outer[j * classes + k] as number);
-  const most = Math.max(...sums);
-  const powers = sums.map((sum) => Math.exp(sum - most));
-  const whole = powers.reduce((a, b) => a + b, 0);
+  const shares = partsOf(sums);
   const rated = new Array<number>(asked).fill(0);
-  for (const [k, at] of place.entries()) if (at >= 0) rated[at] = (powers[k] as number) / whole;
+  for (const [k, at] of place.entries()) if (at >= 0) rated[at] = shares[k] as number;
   return rated;
 };

@@ -70,16 +70,18 @@ const sumOf = ({ bias, unit, rows, weights }: Weighing, seen: readonly string[])
 export const chances = (weights: Weighing, seen: readonly string[]): number[] =>
   Array.from(sumsOf(weights, seen), (sum) => 1 / (1 + Math.exp(-sum)));
 
-const partsOf = (sums: Float64Array): number[] => {
+/** Sums turned into parts of one whole (softmax). */
+export const partsOf = (sums: readonly number[]): number[] => {
   const most = Math.max(...sums);
-  const powers = Array.from(sums, (sum) => Math.exp(sum - most));
+  const powers = sums.map((sum) => Math.exp(sum - most));
   const whole = powers.reduce((a, b) => a + b, 0);
   return powers.map((power) => power / whole);
 };
 
 /** How sure of each of the classes of which just one is right, adding up to 1, given the signs seen (multinomial logit). */
-export const parts = (weights: Weighing, seen: readonly string[]): number[] => partsOf(sumsOf(weights, seen));
+export const parts = (weights: Weighing, seen: readonly string[]): number[] =>
+  partsOf([...sumsOf(weights, seen)]);
 
 /** How sure of each of several choices, adding up to 1, given the signs of each (conditional logit). */
 export const shares = (weights: Weighing, seen: readonly (readonly string[])[]): number[] =>
-  partsOf(Float64Array.from(seen, (signs) => sumOf(weights, signs)));
+  partsOf(seen.map((signs) => sumOf(weights, signs)));

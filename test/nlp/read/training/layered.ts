@@ -1,5 +1,5 @@
 import type { LearntLayers } from "../../../../nlp/read/layered.ts";
-import { coded, type Example, indexOf } from "./linear.ts";
+import { coded, type Example, indexOf, oneOfAll } from "./linear.ts";
 
 /** How layers are learnt. */
 export type LayersPace = {
@@ -110,11 +110,9 @@ export const fitLayers = (
         for (let k = 0; k < classes; k++)
           sums[k] = (sums[k] as number) + (held[j] as number) * (outer.values[j * classes + k] as number);
     }
-    const most = sums.reduce((a, b) => Math.max(a, b));
-    let whole = 0;
-    for (let k = 0; k < classes; k++) whole += sums[k] = Math.exp((sums[k] as number) - most);
+    oneOfAll(sums);
     for (let k = 0; k < classes; k++) {
-      sums[k] = ((sums[k] as number) / whole - (right[at] === k ? 1 : 0)) / AT_ONCE;
+      sums[k] = ((sums[k] as number) - (right[at] === k ? 1 : 0)) / AT_ONCE;
       outer.slopes[hidden * classes + k] =
         (outer.slopes[hidden * classes + k] as number) + (sums[k] as number);
     }

@@ -101,7 +101,7 @@ const eachByItself: Link = (sums) => {
   for (let k = 0; k < sums.length; k++) sums[k] = 1 / (1 + Math.exp(-(sums[k] as number)));
 };
 
-const oneOfAll: Link = (sums) => {
+export const oneOfAll: Link = (sums) => {
   const most = sums.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
   let whole = 0;
   for (let k = 0; k < sums.length; k++) whole += sums[k] = Math.exp((sums[k] as number) - most);
