@@ -1,4 +1,5 @@
 import { partsOf } from "./linear.ts";
+import { addedUp, type SignBytes, unpacked } from "./sign-bytes.ts";
 
 /** A judge with one hidden layer, as it is kept. */
 export type LearntLayers = {
@@ -22,8 +23,7 @@ export type Layers = {
   /** Where in the list asked for each learnt class stands; -1 where it isn't asked for. */
   readonly place: readonly number[];
   readonly asked: number;
-  readonly rows: ReadonlyMap<string, number>;
-  readonly inner: Int8Array;
+  readonly inner: SignBytes;
   readonly unit: number;
   readonly start: readonly number[];
   readonly outer: readonly number[];
@@ -33,12 +33,10 @@ export type Layers = {
 /** The layers, with the classes in the order of `classes`. */
 export const layering = (learnt: LearntLayers, classes: readonly string[]): Layers => {
   const { of, signs, inner, unit, start, outer, bias } = learnt;
-  const bytes = Buffer.from(inner, "base64");
   return {
     place: of.map((name) => classes.indexOf(name)),
     asked: classes.length,
-    rows: new Map((signs === "" ? [] : signs.split("\n")).map((sign, row) => [sign, row * start.length])),
-    inner: new Int8Array(bytes.buffer, bytes.byteOffset, bytes.length),
+    inner: unpacked(signs, inner, start.length),
     unit,
     start,
     outer,
@@ -46,13 +44,8 @@ export const layering = (learnt: LearntLayers, classes: readonly string[]): Laye
   };
 };
 
-const hiddenOf = ({ rows, inner, unit, start }: Layers, seen: readonly string[]): Float64Array => {
-  const steps = new Int32Array(start.length);
-  for (const sign of seen) {
-    const row = rows.get(sign);
-    if (row === undefined) continue;
-    for (let j = 0; j < steps.length; j++) steps[j] = (steps[j] as number) + (inner[row + j] as number);
-  }
+const hiddenOf = ({ inner, unit, start }: Layers, seen: readonly string[]): Float64Array => {
+  const steps = addedUp(inner, seen);
   return Float64Array.from(start, (held, j) => Math.max(0, held + (steps[j] as number) * unit));
 };
 

@@ -1,3 +1,5 @@
+import { addedUp, type SignBytes, unpacked } from "./sign-bytes.ts";
+
 /** Linear judges as they are kept. */
 export type Learnt = {
   readonly of: readonly string[];
@@ -18,52 +20,30 @@ export type Weighing = {
   readonly asked: number;
   readonly bias: readonly number[];
   readonly unit: number;
-  readonly rows: ReadonlyMap<string, number>;
-  readonly weights: Int8Array;
+  readonly weights: SignBytes;
 };
 
 /** The weights in the order of `classes`; a class that was never met is as good as ruled out. */
 export const weighing = (
   { of, bias, signs, weights, unit }: Learnt,
   classes: readonly string[],
-): Weighing => {
-  const bytes = Buffer.from(weights, "base64");
-  return {
-    place: of.map((name) => classes.indexOf(name)),
-    asked: classes.length,
-    bias,
-    unit,
-    rows: new Map((signs === "" ? [] : signs.split("\n")).map((sign, row) => [sign, row * of.length])),
-    weights: new Int8Array(bytes.buffer, bytes.byteOffset, bytes.length),
-  };
-};
+): Weighing => ({
+  place: of.map((name) => classes.indexOf(name)),
+  asked: classes.length,
+  bias,
+  unit,
+  weights: unpacked(signs, weights, of.length),
+});
 const NEVER = -9;
 
-const sumsOf = (weighing: Weighing, seen: readonly string[]): Float64Array => {
-  const { place, asked, bias, unit, rows, weights } = weighing;
-  const classes = place.length;
-  const steps = new Int32Array(classes);
-  for (const sign of seen) {
-    const row = rows.get(sign);
-    if (row === undefined) continue;
-    for (let k = 0; k < classes; k++) steps[k] = (steps[k] as number) + (weights[row + k] as number);
-  }
+const sumsOf = ({ place, asked, bias, unit, weights }: Weighing, seen: readonly string[]): Float64Array => {
+  const steps = addedUp(weights, seen);
   const sums = new Float64Array(asked).fill(NEVER);
-  for (let k = 0; k < classes; k++) {
+  for (let k = 0; k < place.length; k++) {
     const at = place[k] as number;
     if (at >= 0) sums[at] = (bias[k] as number) + (steps[k] as number) * unit;
   }
   return sums;
-};
-
-/** The same where there is one class. */
-const sumOf = ({ bias, unit, rows, weights }: Weighing, seen: readonly string[]): number => {
-  let steps = 0;
-  for (const sign of seen) {
-    const row = rows.get(sign);
-    if (row !== undefined) steps += weights[row] as number;
-  }
-  return (bias[0] ?? 0) + steps * unit;
 };
 
 /** How sure, from 0 to 1, of each class by itself, given the signs seen, one as often as it was seen (logistic regression). */
@@ -84,4 +64,4 @@ export const parts = (weights: Weighing, seen: readonly string[]): number[] =>
 
 /** How sure of each of several choices, adding up to 1, given the signs of each (conditional logit). */
 export const shares = (weights: Weighing, seen: readonly (readonly string[])[]): number[] =>
-  partsOf(seen.map((signs) => sumOf(weights, signs)));
+  partsOf(seen.map((signs) => sumsOf(weights, signs)[0] ?? 0));

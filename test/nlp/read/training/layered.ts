@@ -11,8 +11,6 @@ export type LayersPace = {
   readonly signsLeftOut: number;
   readonly rounds: number;
   readonly step: number;
-  /** Rows of signs with no weight as large as this are not kept. */
-  readonly smallest: number;
 };
 const PACE: LayersPace = {
   hidden: 64,
@@ -21,7 +19,6 @@ const PACE: LayersPace = {
   signsLeftOut: 0.1,
   rounds: 5,
   step: 0.006,
-  smallest: 0,
 };
 
 /** Examples that are learnt from at once. */
@@ -81,7 +78,7 @@ export const fitLayers = (
   of: readonly string[],
   given: Partial<LayersPace> = {},
 ): LearntLayers => {
-  const { hidden, least, leftOut, signsLeftOut, rounds, step, smallest } = { ...PACE, ...given };
+  const { hidden, least, leftOut, signsLeftOut, rounds, step } = { ...PACE, ...given };
   const chance = chanceFrom(2463534242);
   const index = indexOf(
     examples.map((each) => each.signs),
@@ -152,9 +149,7 @@ export const fitLayers = (
   }
 
   const rowOf = (sign: number): Float32Array => inner.values.subarray(sign * hidden, (sign + 1) * hidden);
-  const kept = [...index.numbers].filter(([, at]) =>
-    rowOf(at).some((weight) => Math.abs(weight) >= smallest),
-  );
+  const kept = [...index.numbers];
   const most = kept.reduce((top, [, at]) => rowOf(at).reduce((a, b) => Math.max(a, Math.abs(b)), top), TINY);
   const unit = most / BYTE;
   const bytes = Int8Array.from(

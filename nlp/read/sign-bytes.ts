@@ -1,0 +1,28 @@
+/** Signs with a row of signed bytes each, all of one width. */
+export type SignBytes = {
+  readonly width: number;
+  readonly rows: ReadonlyMap<string, number>;
+  readonly bytes: Int8Array;
+};
+
+/** Signs, one a line, and their rows one after the other in base 64, unpacked. */
+export const unpacked = (signs: string, base64: string, width: number): SignBytes => {
+  const { buffer, byteOffset, length } = Buffer.from(base64, "base64");
+  const names = signs === "" ? [] : signs.split("\n");
+  return {
+    width,
+    rows: new Map(names.map((sign, at) => [sign, at * width])),
+    bytes: new Int8Array(buffer, byteOffset, length),
+  };
+};
+
+/** The rows of the signs seen added up, one as often as it was seen; signs that were never met add nothing. */
+export const addedUp = ({ width, rows, bytes }: SignBytes, seen: readonly string[]): Int32Array => {
+  const sums = new Int32Array(width);
+  for (const sign of seen) {
+    const row = rows.get(sign);
+    if (row === undefined) continue;
+    for (let at = 0; at < width; at++) sums[at] = (sums[at] as number) + (bytes[row + at] as number);
+  }
+  return sums;
+};
