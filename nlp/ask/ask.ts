@@ -86,7 +86,11 @@ const lastOf = (focus: Focus, topic: Topic, period: Period | null, order: "newes
 });
 
 const shortestIn = (words: string): "longest" | "shortest" =>
-  /\b(?:shortest|least)\b/.test(words) ? "shortest" : "longest";
+  /\b(?:shortest|least|quickest|fastest|soonest|worst)\b/.test(words) ? "shortest" : "longest";
+
+/** "Tape and glue and the new one, from start to finish": all that was spent, on whatever stuff. */
+const ALL_TOLD =
+  /\b(?:from start to finish|start to finish|all told|altogether|all tries|in all|all in|every try|all (?:of )?(?:the )?(?:goes|attempts))\b/;
 
 const queryOf = (asked: Asked, words: string, timed: Timed, topic: Topic): Question => {
   const { period } = timed;
@@ -115,7 +119,7 @@ const queryOf = (asked: Asked, words: string, timed: Timed, topic: Topic): Quest
     case "cost":
       return {
         ask: "cost",
-        topic,
+        topic: ALL_TOLD.test(words) ? { ...topic, materials: [], actions: [] } : topic,
         period,
         of: asked.of === "dearest" || DEAREST.test(words) ? "dearest" : "all",
       };

@@ -84,6 +84,31 @@ const withoutTimes = (text: string, mentions: readonly TimeMention[]): string =>
 const EVER =
   /\b(?:(?:in|over|across|for|through(?:out)?|of) )?(?:all (?:the |these |those |of the )?years|(?:the|these) (?:\w+ )?years|all (?:the )?time|all seasons|every year|any year)\b(?! (?:ago|since|before|19\d\d|20\d\d))/gi;
 
+/** "Since day one": whatever other time is named, all of it is meant. */
+const FROM_THE_START =
+  /\b(?:since|from) (?:day (?:one|1)|the (?:very )?(?:start|beginning|off|word go|get go)|(?:i|we) (?:first )?(?:got|bought|had|owned) (?:her|it|him|the \w+|this \w+))\b/i;
+
+/** "Not this year's": a time that is not meant. */
+const NOT_THAT =
+  /\bnot (?:in |for |of )?(?:this|last|next|the) (?:year|month|week|spring|summer|autumn|fall|winter)(?:['’]?s)?(?: one)?\b/gi;
+
+const UNITS = ["", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"];
+/** "Twenty-three" and "twenty twenty three" as a year; figures as they are. */
+const yearOf = (said: string): string => {
+  const unit = UNITS.indexOf(/(\w+)$/.exec(said.toLowerCase())?.[1] ?? "");
+  return unit > 0 ? `202${String(unit)}` : said;
+};
+const A_YEAR = `((?:19|20)\\d\\d|(?:twenty )?twenty[ -](?:${UNITS.slice(1).join("|")}))\\b`;
+/** "That summer in twenty twenty two", "the summer before this one, in 2023": a season of the year named behind it. */
+const SEASON_OF_YEAR = new RegExp(
+  `\\b(?:in |over |during )?(?:that|the|this) (spring|summer|autumn|fall|winter)(?: (?:before (?:this|last|that)(?: one)?|just gone|gone))?,? (?:of |in |back in )${A_YEAR}`,
+  "gi",
+);
+const inSeason = (phrase: string, season: string, year: string): string => {
+  const short = `in ${season}`;
+  return `${short.padEnd(phrase.length - yearOf(year).length)}${yearOf(year)}`;
+};
+
 /** "It feels like yesterday" tells no time. */
 const FEELS_LIKE =
   /\b(?:feels?|felt|seems?|seemed|sounds?) like (?:it was )?(?:only |just )?(?:yesterday|last week|ages|years ago)\b/gi;
@@ -99,6 +124,8 @@ const plainer = (text: string): string =>
     .replace(/\b(?:up )?(?:un)?(?:till?|to) (?:now|today|date|this day|the present)\b/gi, blank)
     .replace(/^(\s*(?:in )?(?:19|20)\d\d): /i, "$1, ")
     .replace(/\bo['’]? (?=(?:19|20)\d\d\b)/gi, blank)
+    .replace(SEASON_OF_YEAR, inSeason)
+    .replace(NOT_THAT, blank)
     .replace(FEELS_LIKE, blank)
     .replace(MADE_READY, blank)
     .replace(EVER, blank)
@@ -117,6 +144,23 @@ const halved = (text: string, bounds: Open): Open => {
   return /^(?:first|1st|front)$/.test(half) ? { from: bounds.from, to: edge } : { from: edge, to: bounds.to };
 };
 
+const MOST_OF_A_YEAR = 300;
+
+/** Whether a stretch of a year or more holds a shorter one. */
+const contains = (wide: Open, narrow: Open): boolean =>
+  wide.from !== null &&
+  wide.to !== null &&
+  narrow.from !== null &&
+  narrow.to !== null &&
+  wide.from.until(wide.to).days > MOST_OF_A_YEAR &&
+  Temporal.PlainDate.compare(wide.from, narrow.from) <= 0 &&
+  Temporal.PlainDate.compare(narrow.to, wide.to) <= 0 &&
+  !(wide.from.equals(narrow.from) && wide.to.equals(narrow.to));
+
+/** A year that one of its seasons is named beside says no more than that. */
+const narrowest = (bounds: readonly Open[]): readonly Open[] =>
+  bounds.filter((wide) => !bounds.some((narrow) => contains(wide, narrow)));
+
 /**
  * The stretch of time that a question asks about: from the first to the last of the times named. A year or a part of it
  * that is not over counts whole. What is still to be done lies ahead: `prefer` says where a bare season is looked for.
@@ -127,11 +171,11 @@ export const periodIn = (asked: string, moment: Moment, prefer: Prefer = "past")
   const mentions = [...said, ...bareYears(text, said), ...seasonsOfWork(text, moment, said)].sort(
     (a, b) => a.span.start - b.span.start,
   );
-  const bounds = mentions
-    .flatMap((mention) => boundsOf(text, mention, moment) ?? [])
-    .map((bound) => halved(text, bound));
+  const bounds = narrowest(
+    mentions.flatMap((mention) => boundsOf(text, mention, moment) ?? []).map((bound) => halved(text, bound)),
+  );
   const rest = withoutTimes(text, mentions);
-  if (bounds.length === 0) return { period: null, rest };
+  if (bounds.length === 0 || FROM_THE_START.test(asked)) return { period: null, rest };
   const phrases = mentions.map(({ span }) => asked.slice(span.start, span.end)).join(" ");
   const from = first(
     bounds.map((bound) => bound.from),

@@ -83,9 +83,9 @@ const isMoney = (words: readonly string[], { from, to }: Deed): boolean =>
   (/^charge[sd]?$/.test(words[from] ?? "") && PAYERS.has(words[to] ?? "")) ||
   (/^(?:tied|wrapped) up$/.test(words.slice(from, to).join(" ")) && words[to] === "in");
 
-/** "My little house on wheels": the rig, and no wheel. */
+/** "My little house on wheels", "the 5th wheel": the rig, and no wheel. */
 const ON_WHEELS =
-  /\b(?:house|home|hotel|palace|castle|mansion|cottage|shed|tin can|box|apartment) on wheels\b/gi;
+  /\b(?:(?:house|home|hotel|palace|castle|mansion|cottage|shed|tin can|box|apartment) on wheels|(?:5th|fifth)[ -]?wheel(?:er)?(?! (?:hitch|plate|pin|head|coupling|jaws?)))\b/gi;
 
 /** What a question or a correction is about. Time phrases are taken out before. */
 export const topicOf = (text: string): Topic => {

@@ -11,7 +11,7 @@ export type Token = {
 };
 
 const PIECE =
-  /\d+(?=x(?![\p{L}\p{N}]))|\d+(?:[.,]\d+)*(?![\p{L}\p{N}])|[\p{L}\p{N}]+(?:['’`][\p{L}]+)*|[^\s\p{L}\p{N}]/gu;
+  /\d+(?=x(?![\p{L}\p{N}]))|\d+(?:[.,]\d+)*(?=(?:kms?|mi|mls|miles?|nts|nights?)(?![\p{L}\p{N}]))|\d+(?:[.,]\d+)*(?![\p{L}\p{N}])|[\p{L}\p{N}]+(?:['’`][\p{L}]+)*|[^\s\p{L}\p{N}]/gu;
 const NUMBER = /^\d+(?:[.,]\d+)*$/;
 const WORD = /[\p{L}\p{N}]/u;
 

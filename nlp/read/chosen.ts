@@ -1,29 +1,15 @@
-import { KINDS, type Kind } from "../../shared/vocabulary.ts";
-import type { ComponentRef } from "../lexicon/components.ts";
-import { aimSigns, aimsOf } from "./aim-signs.ts";
-import { describingSigns, withDescribed } from "./described.ts";
-import { wordAt } from "./ground.ts";
+import type { Candidate } from "./candidate.ts";
+import { candidatesAt } from "./candidates.ts";
 import type { Judges } from "./judges.ts";
+import { keptSigns } from "./kept-signs.ts";
 import { noteSigns } from "./note-signs.ts";
-import { looksPast } from "./past.ts";
 import type { Setting } from "./setting.ts";
 import { tellingSigns } from "./telling-signs.ts";
-import { type Telling, tellingsOf } from "./tellings.ts";
-import { coordinated } from "./topics.ts";
-import { startingIn } from "./windows.ts";
-import { AUXILIARIES } from "./words.ts";
+import { tellingsOf } from "./tellings.ts";
 
-/** One record to be written down: where it is told, of what kind, and of which mention. */
-export type Chosen = {
-  readonly telling: Telling;
-  readonly kind: Kind;
-  readonly ref: ComponentRef;
-  readonly sureKind: number;
-  readonly sureAim: number;
-};
+/** One record to be written down. */
+export type Chosen = Candidate;
 
-/** What is told at a place and of which thing are as sure as this together, in a note that is likely to tell anything. */
-const ENOUGH = 0.2;
 /** What is likely, in log odds; less in a note of so few words, marks too: those who say little say what they did. */
 const LIKELY = 0.9;
 const LIKELY_IN_FEW = -0.6;
@@ -37,119 +23,42 @@ const logOdds = (sure: number): number => {
   return Math.log(within / (1 - within));
 };
 
-/** Below this, words that name nothing speak of nothing, though it is the likeliest. */
-const PLAIN_ENOUGH = 0.3;
+/** As sure as this that it is a record of its own, a candidate is written down; surer, where it was hardly likely before. */
+const KEPT = 0.4;
+const KEPT_UNLIKELY = 0.55;
+const UNLIKELY = 0.15;
 
-type Rated = { readonly telling: Telling; readonly kind: Kind; readonly sure: number };
+const isEnough = ({ sureKind, sureAim }: Candidate, sure: number): boolean =>
+  sure >= (sureKind * sureAim < UNLIKELY ? KEPT_UNLIKELY : KEPT);
 
-const rated = (setting: Setting, telling: Telling, judges: Judges): Rated => {
-  const chances = judges.kind(tellingSigns(setting, telling), telling, setting);
-  const kind = KINDS.reduce((best, each) => (chances[each] > chances[best] ? each : best));
-  return { telling, kind, sure: chances[kind] };
+/** At one place just one thing is told, but for those named in one breath. */
+const goTogether = (a: Candidate, b: Candidate): boolean => a.leads && b.leads && a.ref.id !== b.ref.id;
+
+/** The candidates that are records of their own, in order; at a place where several are likely, the surest. */
+const ownRecords = (all: readonly Candidate[], rate: (each: Candidate) => number): Chosen[] => {
+  const rated = all
+    .map((each) => ({ each, sure: rate(each) }))
+    .filter(({ each, sure }) => isEnough(each, sure));
+  const kept = new Map<Candidate["telling"], Candidate[]>();
+  for (const { each } of rated.toSorted((a, b) => b.sure - a.sure)) {
+    const there = kept.get(each.telling) ?? [];
+    if (there.every((other) => goTogether(each, other))) kept.set(each.telling, [...there, each]);
+  }
+  return all.filter((each) => kept.get(each.telling)?.includes(each));
 };
-
-/** As far before a thing, in words, as what was done to it may be told. */
-const DONE_TO = 6;
-
-/** "Cleaned the filter of the air con, and the ladder was hanging": the later one begins what is told next. */
-const opensAnother = ({ scan, deeds }: Setting, first: ComponentRef, later: ComponentRef): boolean =>
-  AUXILIARIES.has(wordAt(scan, later.to)) &&
-  startingIn(deeds, first.from - DONE_TO, first.from).some(({ at }) => at < first.from);
-
-/** Named in one breath with the mention chosen: "the smoke alarm and the gas alarm both went off". */
-const partnersOf = (
-  setting: Setting,
-  telling: Telling,
-  ref: ComponentRef,
-  aims: readonly ComponentRef[],
-): ComponentRef[] =>
-  aims.filter((each) => {
-    if (each.id === ref.id || ref.described !== undefined || each.weak) return false;
-    const [first, later] = each.from < ref.from ? [each, ref] : [ref, each];
-    if (telling.deed === undefined && telling.at > first.from && telling.at < later.to) return false;
-    return coordinated(setting, first, later) && !opensAnother(setting, first, later);
-  });
-
-const choose = (setting: Setting, { telling, kind, sure }: Rated, judges: Judges): Chosen[] => {
-  if (sure < ENOUGH) return [];
-  const described = judges.described(describingSigns(setting.scan.tokens, telling.at));
-  const aims = withDescribed(aimsOf(setting, telling), described, telling);
-  if (aims.length === 0) return [];
-  const parts = judges.aim(
-    aims.map((ref) => aimSigns(setting, telling, ref, aims, described)),
-    telling,
-    aims,
-  );
-  const best = aims.reduce((top, _, at) => ((parts[at] ?? 0) > (parts[top] ?? 0) ? at : top), 0);
-  const ref = aims[best];
-  if (ref === undefined || (ref.described ?? 1) < PLAIN_ENOUGH) return [];
-  const sureAim = aims.reduce((sum, each, at) => (each.id === ref.id ? sum + (parts[at] ?? 0) : sum), 0);
-  if (sure * sureAim < ENOUGH) return [];
-  return [ref, ...partnersOf(setting, telling, ref, aims)]
-    .sort((a, b) => a.from - b.from)
-    .map((each) => ({ telling, kind, ref: each, sureKind: sure, sureAim }));
-};
-
-/** Places as near as this, in words, tell the same of one thing; a little further still when one has no known verb. */
-const NEAR = 5;
-const NEARLY = 11;
-
-/** The rules make one piece of work of both deeds, and the judges are less than sure of one. */
-const inOneWork = ({ recordOf }: Setting, a: Chosen, b: Chosen): boolean => {
-  if (a.telling.deed === undefined || b.telling.deed === undefined) return false;
-  const made = recordOf.get(a.telling.deed);
-  return (
-    made !== undefined &&
-    made === recordOf.get(b.telling.deed) &&
-    Math.min(a.sureKind, b.sureKind) < QUITE_SURE
-  );
-};
-const QUITE_SURE = 0.8;
-
-/** "Checked the smoke alarm and the gas alarm": words that only name a thing, of which something was told before. */
-const onlyNames = ({ scan }: Setting, { telling: { at, deed } }: Chosen): boolean =>
-  deed === undefined &&
-  !looksPast(wordAt(scan, at)) &&
-  !wordAt(scan, at).endsWith("ing") &&
-  startingIn(scan.verdicts, at, at + 1).length === 0 &&
-  startingIn(scan.faults, at, at + 1).length === 0;
-
-const sameAs = (setting: Setting, a: Chosen, b: Chosen): boolean => {
-  if (a.telling === b.telling || a.ref.id !== b.ref.id) return false;
-  const apart = Math.abs(a.telling.at - b.telling.at);
-  if (a.ref.from === b.ref.from && apart <= NEARLY && (onlyNames(setting, a) || onlyNames(setting, b)))
-    return true;
-  const known = a.telling.deed !== undefined && b.telling.deed !== undefined;
-  if (known && a.kind === b.kind) return a.telling.clause === b.telling.clause || inOneWork(setting, a, b);
-  if (known) return false;
-  return apart <= NEAR || (apart <= NEARLY && a.kind === b.kind);
-};
-
-/** As far ahead and back in the list as the same may be told again. */
-const AROUND = 8;
 
 /** What a note tells, in order; nothing when it is not likely to tell anything, and how likely it is, in log odds. */
 export const chosenIn = (
   setting: Setting,
   judges: Judges,
 ): { readonly chosen: Chosen[]; readonly likely: number } => {
-  const places = tellingsOf(setting.scan, setting.clauses, setting.deeds).map((telling) =>
-    rated(setting, telling, judges),
-  );
-  const surest = places.reduce((most, { sure }) => Math.max(most, sure), 0);
+  const places = tellingsOf(setting.scan, setting.clauses, setting.deeds).map((telling) => ({
+    telling,
+    chances: judges.kind(tellingSigns(setting, telling), telling, setting),
+  }));
+  const surest = places.reduce((most, { chances }) => Math.max(most, ...Object.values(chances)), 0);
   const likely = logOdds(surest) + OF_NOTE * logOdds(judges.tells(noteSigns(setting.scan)));
   if (likely < (setting.scan.tokens.length <= FEW ? LIKELY_IN_FEW : LIKELY)) return { chosen: [], likely };
-  const all = places.flatMap((place) => choose(setting, place, judges));
-  const chosen = all.filter(
-    (each, at) =>
-      !all
-        .slice(Math.max(0, at - AROUND), at + AROUND)
-        .some(
-          (other) =>
-            sameAs(setting, other, each) &&
-            (other.sureKind > each.sureKind ||
-              (other.sureKind === each.sureKind && other.telling.at < each.telling.at)),
-        ),
-  );
-  return { chosen, likely };
+  const all = places.flatMap((place) => candidatesAt(setting, place, judges));
+  return { chosen: ownRecords(all, (each) => judges.kept(keptSigns(setting, all, each), each, all)), likely };
 };

@@ -2,7 +2,6 @@ import type { Moment, Reading } from "../../shared/reading.ts";
 import type { Build } from "./build.ts";
 import { byRules } from "./by-rules.ts";
 import { chosenIn } from "./chosen.ts";
-import type { Clause } from "./clauses.ts";
 import { withCosts } from "./costs.ts";
 import { saidDay } from "./dates.ts";
 import { saidIn } from "./holds.ts";
@@ -32,6 +31,7 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
   const { scan, clauses, index, fixed, muted } = ground;
   if (scan.tokens.length === 0) return { records: [], usage: [] };
   const ours = saidIn(ground, { muted: false });
+  const usage = usageOf(ground, today, judges);
   const build: Build = {
     scan,
     clauses,
@@ -42,6 +42,7 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
     muted,
     times: ours.times,
     deeds: ours.deeds,
+    ofRig: new Set(usage.map(({ span }) => span.start)),
   };
   const ruled = byRules(ground, ours, build);
   const setting = settingOf(ground, ruled);
@@ -53,14 +54,7 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
   const dated = withDates(withLostVerdicts(inOrder, ours.verdicts, scan, clauses, index), build);
   const paid = withCosts(dated, ours.amounts, build);
   const records = weighed(paid, build, judges);
-  const exposed = new Set(records.flatMap((each) => each.exposure.map((exposure) => exposure.at.from)));
-  const skip = (at: number): boolean => exposed.has(at) || fixed.dead[at] === 1;
-  const clauseOf = (at: number): Clause =>
-    clauses[index[at] ?? 0] ?? { from: 0, to: scan.tokens.length, hard: true, subordinate: false };
-  return {
-    records: toldOnce(records.map((each) => draftOf(each, scan, clauses))),
-    usage: usageOf(scan, fixed.amounts, clauseOf, skip, today),
-  };
+  return { records: toldOnce(records.map((each) => draftOf(each, scan, clauses))), usage };
 };
 
 /**

@@ -8,6 +8,7 @@ import {
   type Outcome,
 } from "../../shared/vocabulary.ts";
 import type { ComponentRef } from "../lexicon/components.ts";
+import type { Candidate } from "./candidate.ts";
 import type { CostChoice } from "./cost-signs.ts";
 import type { DateChoice } from "./date-signs.ts";
 import type { Deed } from "./deed.ts";
@@ -21,6 +22,7 @@ import type { Made } from "./made.ts";
 import type { MaterialChoice } from "./material-signs.ts";
 import type { Setting } from "./setting.ts";
 import type { Telling } from "./tellings.ts";
+import type { UseChoice } from "./use-choice.ts";
 import type { WhereChoice } from "./where-signs.ts";
 
 export type Chances = Readonly<Record<Kind, number>>;
@@ -39,6 +41,8 @@ export type Judges = {
     telling: Telling,
     aims: readonly ComponentRef[],
   ) => readonly number[];
+  /** How sure that a candidate is a record of its own. */
+  readonly kept: (signs: readonly string[], each: Candidate, all: readonly Candidate[]) => number;
   /** Which of several dates it has; adds up to 1. */
   readonly date: (
     signs: readonly (readonly string[])[],
@@ -53,6 +57,8 @@ export type Judges = {
   ) => readonly number[];
   /** How sure that some use or time passed since. */
   readonly exposure: (signs: readonly string[], made: Made, choice: ExposureChoice) => number;
+  /** How sure that an amount is of the use of the rig itself. */
+  readonly usage: (signs: readonly string[], choice: UseChoice) => number;
   /** How sure that a sum is what it cost. */
   readonly cost: (signs: readonly string[], made: Made, choice: CostChoice) => number;
   /** How sure that something named went in or on. */
@@ -76,9 +82,11 @@ export type LearntJudges = {
   readonly kind: Learnt;
   readonly aim: Learnt;
   readonly described: LearntLayers;
+  readonly kept: LearntLayers;
   readonly date: Learnt;
   readonly where: Learnt;
-  readonly exposure: Learnt;
+  readonly exposure: LearntLayers;
+  readonly usage: LearntLayers;
   readonly cost: Learnt;
   readonly material: Learnt;
   readonly action: Learnt;
@@ -101,9 +109,11 @@ export const judgesBy = (tables: LearntJudges): Judges => {
   const kind = weighing(tables.kind, [...KINDS, NOTHING_TOLD]);
   const aim = weighing(tables.aim, ["right"]);
   const described = layering(tables.described, COMPONENTS);
+  const kept = layering(tables.kept, ["kept"]);
   const date = weighing(tables.date, ["right"]);
   const where = weighing(tables.where, ["right"]);
-  const exposure = weighing(tables.exposure, ["since"]);
+  const exposure = layering(tables.exposure, ["since"]);
+  const usage = layering(tables.usage, ["used"]);
   const cost = weighing(tables.cost, ["paid"]);
   const material = weighing(tables.material, ["in"]);
   const action = weighing(tables.action, ACTIONS);
@@ -119,9 +129,11 @@ export const judgesBy = (tables: LearntJudges): Judges => {
       return new Map(COMPONENTS.map((each, at) => [each, rated[at] ?? 0]));
     },
     aim: (signs) => shares(aim, signs),
+    kept: (signs) => layered(kept, signs)[0] ?? 0,
     date: (signs) => shares(date, signs),
     where: (signs) => shares(where, signs),
-    exposure: (signs) => chances(exposure, signs)[0] ?? 0,
+    exposure: (signs) => layered(exposure, signs)[0] ?? 0,
+    usage: (signs) => layered(usage, signs)[0] ?? 0,
     cost: (signs) => chances(cost, signs)[0] ?? 0,
     material: (signs) => chances(material, signs)[0] ?? 0,
     action: (signs) => likeliest(ACTIONS, parts(action, signs)).value,

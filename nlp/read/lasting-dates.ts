@@ -2,7 +2,6 @@ import type { Build } from "./build.ts";
 import type { Clause } from "./clauses.ts";
 import type { Deed } from "./deed.ts";
 import { ofPart } from "./own-times.ts";
-import { isRigUse } from "./rig-use.ts";
 import type { TimeRef } from "./scan.ts";
 import type { Event, Told } from "./told.ts";
 import { startingIn, touching } from "./windows.ts";
@@ -20,7 +19,7 @@ const ofUse = (time: TimeRef, told: Told, build: Build): boolean => {
   const clause = clauseOf(build, time.from);
   const start = build.clauses[(build.index[time.from] ?? 0) - 1]?.from ?? clause.from;
   return startingIn(told.amounts, start, clause.to).some((amount) =>
-    isRigUse(build.scan, amount, clauseOf(build, amount.from)),
+    build.ofRig.has(build.scan.tokens[amount.from]?.start ?? -1),
   );
 };
 

@@ -50,10 +50,13 @@ const around = (scan: Scan, amount: Amount, clause: Clause): Around => {
 };
 
 const MOST_ON_FOOT = 60;
+/** Further than this is what a meter shows, not what was towed since it was last told. */
+const MOST_TOWED = 40_000;
 const SINCE_REACH = 4;
 
 /** "Forty miles away", "sixty miles an hour", "walked five miles", "planning 800 miles": no use of the rig. */
 const isNeither = ({ value }: Amount, { lead, tail }: Around): boolean =>
+  value >= MOST_TOWED ||
   has(lead.slice(-3), "before") ||
   lead.at(-1) === "at" ||
   (value < MOST_ON_FOOT && has(lead.slice(-4), "onFoot")) ||
@@ -145,6 +148,22 @@ const isStay = (scan: Scan, amount: Amount, clause: Clause): boolean => {
   if (has(close.slice(crew + 1), "fix")) return false;
   return (
     (crew >= 0 && has(close.slice(crew), "stay")) || isThere(tail) || (alone && (timed || !has(lead, "fix")))
+  );
+};
+
+/** "The fridge took two nights", "it held three nights" */
+const OF_THINGS = new Set("took takes needed needs held lasted ran managed gave".split(" "));
+
+/** Whether an amount surely tells no use of the rig: what lies ahead, how far away something is, what was walked. */
+export const isNoUse = (scan: Scan, amount: Amount, clause: Clause): boolean => {
+  const said = around(scan, amount, clause);
+  if (amount.what === "miles" || amount.what === "km") return isNeither(amount, said);
+  if (amount.what !== "nights") return false;
+  const { lead, tail } = said;
+  return (
+    has(lead.slice(-6), "ahead") ||
+    spent(lead) === "badly" ||
+    (subject(lead) !== "crew" && OF_THINGS.has(lead.at(-1) ?? "") && !isThere(tail))
   );
 };
 

@@ -4,9 +4,13 @@ import type { UsageDraft } from "../../shared/reading.ts";
 import type { Edtf, UseUnit } from "../../shared/record.ts";
 import type { Amount } from "./amount.ts";
 import type { Clause } from "./clauses.ts";
+import { clauseAt, type Ground } from "./ground.ts";
+import type { Judges } from "./judges.ts";
 import { putOn, unitHere } from "./put-on.ts";
-import { correctedBy, isRigUse } from "./rig-use.ts";
+import { correctedBy, isNoUse, isRigUse } from "./rig-use.ts";
 import type { Scan } from "./scan.ts";
+import { usageSigns } from "./usage-signs.ts";
+import type { UseChoice } from "./use-choice.ts";
 import { startingIn } from "./windows.ts";
 
 /** "3,400 miles this year and 31 nights": a second amount told along with the first. */
@@ -51,8 +55,6 @@ const unitOfReading = (scan: Scan, amount: Amount): UseUnit => {
 };
 
 const READING_SURE = 0.9;
-const USE_SURE = 0.8;
-const PUT_ON_SURE = 0.6;
 
 const draft = (
   scan: Scan,
@@ -67,55 +69,49 @@ const draft = (
   rule,
 });
 
-/** Use of the rig itself: distances, nights, meter readings that are not the exposure of a fix. */
-export const usageOf = (
+/** All amounts that may tell use of the rig itself, in order. */
+export const useChoices = (
   scan: Scan,
   amounts: readonly Amount[],
   clauseOf: (at: number) => Clause,
-  skip: (at: number) => boolean,
-  today: Edtf,
-): UsageDraft[] => {
-  const found = putOn(scan).map((amount) =>
-    draft(
-      scan,
-      amount,
-      { count: amount.value, unit: amount.what, date: dateNear(scan, amount, today) },
-      PUT_ON_SURE,
-      "put-on-the-rig",
-    ),
+  dead: Uint8Array,
+): UseChoice[] => {
+  const choices = putOn(scan).map(
+    (amount): UseChoice => ({ ...amount, ruled: true, rule: "put-on-the-rig" }),
   );
   let last: Amount | undefined;
   for (const amount of amounts) {
-    const { what, value } = amount;
-    if (what === "money" || skip(amount.from)) continue;
-    if (what === "reading") {
-      found.push(
-        draft(
-          scan,
-          amount,
-          { reading: value, unit: unitOfReading(scan, amount), date: today },
-          READING_SURE,
-          "meter-reading",
-        ),
-      );
-      continue;
-    }
+    const { what } = amount;
+    if (what === "money" || what === "reading" || isNoUse(scan, amount, clauseOf(amount.from))) continue;
     const instead = correctedBy(amounts, amount);
-    const used =
+    const ruled =
       isRigUse(scan, amount, clauseOf(amount.from)) ||
       goesWith(scan, amount, last) ||
-      (instead !== undefined && skip(instead.from) && isRigUse(scan, instead, clauseOf(instead.from)));
-    if (!used) continue;
-    last = amount;
-    found.push(
-      draft(
-        scan,
-        amount,
-        { count: value, unit: what, date: dateNear(scan, amount, today) },
-        USE_SURE,
-        "use-of-the-rig",
-      ),
-    );
+      (instead !== undefined && dead[instead.from] === 1 && isRigUse(scan, instead, clauseOf(instead.from)));
+    if (ruled) last = amount;
+    choices.push({ ...amount, what, ruled, rule: "use-of-the-rig" });
   }
-  return found;
+  return choices;
+};
+
+const EVEN = 0.5;
+
+/** Use of the rig itself: distances, nights, meter readings that are not the exposure of a fix; in order. */
+export const usageOf = (ground: Ground, today: Edtf, judges: Judges): UsageDraft[] => {
+  const { scan, fixed } = ground;
+  const amounts = fixed.amounts.filter(({ from }) => fixed.dead[from] !== 1);
+  const choices = useChoices(scan, amounts, (at) => clauseAt(ground, at), fixed.dead);
+  const used = choices.flatMap((choice): UsageDraft[] => {
+    const sure = judges.usage(usageSigns(ground, choice, choices), choice);
+    const { value: count, what: unit } = choice;
+    return sure < EVEN
+      ? []
+      : [draft(scan, choice, { count, unit, date: dateNear(scan, choice, today) }, sure, choice.rule)];
+  });
+  const readings = amounts.flatMap((amount): UsageDraft[] => {
+    const unit = unitOfReading(scan, amount);
+    const reading = { reading: amount.value, unit, date: today };
+    return amount.what === "reading" ? [draft(scan, amount, reading, READING_SURE, "meter-reading")] : [];
+  });
+  return [...used, ...readings].toSorted((a, b) => a.span.start - b.span.start);
 };

@@ -68,6 +68,22 @@ const nearest = (
   return records.filter((_, at) => far[at] === Math.min(...known));
 };
 
+/** A day that was over when it was told is when work was done, one to come when something is due. */
+const ofItsTime = (
+  records: readonly KeptRecord[],
+  { changes }: Correction,
+  hemisphere: Hemisphere,
+): readonly KeptRecord[] => {
+  const [first] = changes;
+  if (changes.length !== 1 || first?.change !== "date" || !("on" in first.to)) return records;
+  const day = spanOf(first.to.on, hemisphere)?.from.toString();
+  const fits = records.filter(
+    ({ fields, saidAt }) => day !== undefined && (fields.kind === "todo") === day > saidAt.slice(0, DAY),
+  );
+  return fits.length > 0 ? fits : records;
+};
+const DAY = "2025-01-01".length;
+
 const tellsThing = ({ changes }: Correction): boolean =>
   changes.some((change) => change.change === "fields" && change.to.component !== undefined);
 
@@ -80,10 +96,11 @@ export const meantAmong = (
   correction: Correction,
   hemisphere: Hemisphere,
 ): { readonly meant: readonly KeptRecord[]; readonly unclear: boolean } => {
-  const points = records.map((record) => speaksAgainst(record, correction));
+  const timely = ofItsTime(records, correction, hemisphere);
+  const points = timely.map((record) => speaksAgainst(record, correction));
   const most = Math.max(...points);
   const tied = nearest(
-    records.filter((_, at) => points[at] === most),
+    timely.filter((_, at) => points[at] === most),
     correction,
     hemisphere,
   );

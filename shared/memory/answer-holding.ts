@@ -39,6 +39,21 @@ const fixMeant = (ground: Ground, topic: Topic, all: readonly KeptRecord[]): Kep
     .sort((a, b) => b.points - a.points)[0]?.record;
 };
 
+/** As many pieces of work that took over from each other as are followed. */
+const LONGEST_LINE = 12;
+
+/** What has taken over from a fix by now, unless the stuff or the way asked about is of the fix itself. */
+const asItIsNow = (ground: Ground, topic: Topic, fix: KeptRecord): KeptRecord => {
+  let now = fix;
+  for (let step = 0; step < LONGEST_LINE && now.closedBy !== null; step++) {
+    const next = ground.history.record(now.closedBy);
+    if (next === undefined || next.removed || next.fields.kind !== "repair") break;
+    if (!stuffFits(topic, next) || actionFit(topic, next) === 0) break;
+    now = next;
+  }
+  return now;
+};
+
 const STATES: Record<string, Answer["verdict"]> = {
   holding: "yes",
   untested: "yes",
@@ -77,7 +92,8 @@ export const stateRecords = (
 ): readonly KeptRecord[] => {
   const about = aboutIt(ground, topic);
   const fixes = about.filter((record) => record.fields.kind === "repair");
-  const fix = order === "oldest" ? fixes.at(-1) : fixMeant(ground, topic, fixes);
+  const meant = order === "oldest" ? undefined : fixMeant(ground, topic, fixes);
+  const fix = meant === undefined ? fixes.at(-1) : asItIsNow(ground, topic, meant);
   const trouble = about.filter(
     (record) => isOpen(record) && (record.fields.fault !== null || record.fields.kind === "fault"),
   );

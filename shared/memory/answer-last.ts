@@ -34,12 +34,13 @@ const bestFirst = (ground: Ground, query: Last, pool: readonly KeptRecord[]): re
   return scored.sort((a, b) => b.points - a.points).map(({ record }) => record);
 };
 
-const scoreOf = (ground: Ground, { topic, focus }: Last, record: KeptRecord): number => {
+const scoreOf = (ground: Ground, { topic, focus, order }: Last, record: KeptRecord): number => {
   const note = topic.words.length === 0 ? "" : (ground.history.note(record.noteId)?.text ?? "");
   const wanted =
     (focus === "materials" && record.fields.materials.length > 0) ||
     (focus === "cost" && record.fields.cost !== null);
-  const words = focus === "what" && topic.actions.length === 0 ? 0 : wordFit(topic, record, note);
+  const first = order === "oldest" && !namesNothing(topic);
+  const words = first || (focus === "what" && topic.actions.length === 0) ? 0 : wordFit(topic, record, note);
   return (looksOnly(topic) ? 0 : 4 * actionFit(topic, record)) + Math.min(words, 5) + (wanted ? 3 : 0);
 };
 

@@ -31,6 +31,12 @@ const spokenDays = (exposure: readonly Exposure[]): number | null => {
 const lastGood = (verdicts: readonly Verdict[]): Verdict | undefined =>
   verdicts.findLast((verdict) => verdict.outcome !== "failed");
 
+/** What was told to have passed until it gave out; what it had gone through at an earlier look says less. */
+const untilFailure = ({ fields, verdicts }: KeptRecord): readonly Exposure[] =>
+  verdicts.length === 0
+    ? fields.exposure
+    : (verdicts.find((verdict) => verdict.outcome === "failed")?.exposure ?? []);
+
 /** What a life is measured against. */
 export type Beside = {
   readonly history: History;
@@ -67,8 +73,8 @@ export const lifeOf = (record: KeptRecord, beside: Beside): Life => {
   const spoken = spokenDays(record.fields.exposure);
   const counted = start === undefined || day === undefined ? null : Math.max(0, start.until(day).days);
   const failed = record.fields.outcome === "failed";
-  const days =
-    failed && spoken !== null ? spoken : counted === null ? spoken : Math.max(counted, spoken ?? 0);
+  const told = failed ? spokenDays(untilFailure(record)) : null;
+  const days = told ?? (counted === null ? spoken : Math.max(counted, spoken ?? 0));
   return {
     record,
     lived: { days, exposure: record.fields.exposure, seen: seen || spoken !== null },

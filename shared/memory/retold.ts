@@ -1,18 +1,19 @@
 import type { KeptRecord } from "../history.ts";
 import type { RecordFields } from "../record.ts";
-import { compareMaterials } from "./materials.ts";
+import { compareLoosely, compareMaterials } from "./materials.ts";
 import { meet, particularsOf } from "./part.ts";
 import { comparePlaces } from "./place.ts";
 import type { Told } from "./told.ts";
 import { compareWhen, type WhenLikeness } from "./when.ts";
-import { sameAction, tellsAnother, tellsReturn, tellsStill } from "./work.ts";
+import { sameAction, tellsAnother, tellsOther, tellsReturn, tellsStill } from "./work.ts";
 
 const WHEN_POINTS: Record<WhenLikeness, number> = { same: 3, within: 2, near: 1, unknown: 0, apart: -9 };
 
 /** From what a record and a later account of work share: above 0 they may be one, more is surer. */
 const likeness = (told: Told, kept: KeptRecord): number => {
   const { fields } = told.draft;
-  const stuff = compareMaterials(stuffOf(told), kept.fields.materials);
+  const compare = hasFailed(told) ? compareLoosely : compareMaterials;
+  const stuff = compare(stuffOf(told), kept.fields.materials);
   if (stuff === "different" && fields.materials.length > 0) return -9;
   const when =
     saidToday(told) && (tellsStill(told.words) || hasFailed(told))
@@ -56,11 +57,12 @@ const onlyLetGo = (told: Told): boolean => hasFailed(told) && told.draft.fields.
 const mayBeOne = (told: Told, record: KeptRecord): boolean =>
   sameAction(told.draft.fields.action, record.fields.action) ||
   (tellsStill(told.words) && compareMaterials([told.words], record.fields.materials) === "same") ||
-  (onlyLetGo(told) && compareMaterials(told.draft.fields.materials, record.fields.materials) === "same");
+  (onlyLetGo(told) && compareLoosely(told.draft.fields.materials, record.fields.materials) === "same");
 
 /** Records of work that this account of work may tell again, the likeliest first. */
 export const retoldRepairs = (told: Told, kept: readonly KeptRecord[]): readonly KeptRecord[] => {
-  if (told.draft.fields.kind !== "repair" || tellsAnother(told.words)) return [];
+  if (told.draft.fields.kind !== "repair") return [];
+  if (onlyLetGo(told) ? tellsOther(told.close) : tellsAnother(told.close)) return [];
   return kept
     .filter((record) => record.fields.kind === "repair" && mayBeOne(told, record))
     .map((record) => ({ record, points: likeness(told, record) }))

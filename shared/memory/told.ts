@@ -11,6 +11,8 @@ export type Told = {
   readonly index: number;
   /** The stretch of the note. */
   readonly words: string;
+  /** Those of them right round what the thing, the work and the outcome were read from. */
+  readonly close: string;
   readonly said: string;
   readonly today: Temporal.PlainDate;
   readonly hemisphere: Hemisphere;
@@ -37,12 +39,27 @@ const stretchOf = (drafts: readonly Draft[], index: number, text: string): strin
   return text.slice(Math.min(before, own.start), end);
 };
 
+/** Letters before and after the words that a field was read from. */
+const [BEFORE, AFTER] = [40, 50];
+
+const closeTo = ({ evidence }: Draft, text: string, words: string): string => {
+  const spans = (["component", "action", "outcome"] as const).flatMap(
+    (field) => evidence[field]?.spans ?? [],
+  );
+  if (spans.length === 0) return words;
+  const from = Math.min(...spans.map(({ start }) => start)) - BEFORE;
+  const to = Math.max(...spans.map(({ end }) => end)) + AFTER;
+  return text.slice(Math.max(0, from), to);
+};
+
 export const toldOf = (drafts: readonly Draft[], draft: Draft, text: string, moment: Moment): Told => {
   const index = drafts.indexOf(draft);
+  const words = stretchOf(drafts, index, text);
   return {
     draft,
     index,
-    words: stretchOf(drafts, index, text),
+    words,
+    close: closeTo(draft, text, words),
     said: moment.said,
     today: dayOf(moment),
     hemisphere: moment.hemisphere,

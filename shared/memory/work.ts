@@ -45,8 +45,11 @@ export const tellsBuying = phraseIn(table.buying);
 /** Whether the words say that it holds in part. */
 export const tellsPartly = phraseIn(table.partly);
 
+/** Whether the words speak of another thing than one told before ("the other side"). */
+export const tellsOther = phraseIn(table.other);
+
 /** Whether the words speak of a further thing beside one told before ("the other side too"). */
-export const tellsAnother = phraseIn(table.another);
+export const tellsAnother = phraseIn([...table.other, ...table.another]);
 
 const isGeneral = (action: Action | null): boolean => action === "repair" || action === null;
 

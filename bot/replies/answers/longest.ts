@@ -20,7 +20,7 @@ const lasting = ({ lived, held }: Life): string => {
   const spans = [
     ...(lived.days === null ? [] : [saySpan(lived.days)]),
     ...lived.exposure
-      .filter(({ unit }) => !["days", "weeks", "months", "years"].includes(unit))
+      .filter(({ unit }) => !["days", "weeks", "months", "seasons", "years"].includes(unit))
       .map(sayExposure),
   ];
   if (spans.length === 0) return held ? "no telling how long, no trouble told" : "no telling how long";

@@ -11,6 +11,10 @@ describe("the time that a question asks about", () => {
     ["what did i get through in spring o 2024", "2024-03-01", "2024-06-01"],
     ["winter jobs, what got done", "2024-12-01", "2025-03-01"],
     ["what got done in the back half of 2024", "2024-07-01", "2025-01-01"],
+    ["what did i do that summer in twenty twenty three", "2023-06-01", "2023-09-01"],
+    ["the summer before this one, in 2023, what got done", "2023-06-01", "2023-09-01"],
+    ["what did we do in the autumn of last year, not this year's, last year's", "2024-09-01", "2024-12-01"],
+    ["list what i did in spring 2024 like march through may", "2024-03-01", "2024-06-01"],
   ])("%s", (text, from, to) => {
     expect(periodIn(text, MOMENT).period).toMatchObject({ from, to });
   });
@@ -18,6 +22,7 @@ describe("the time that a question asks about", () => {
   it.each([
     "when did i last put her up for winter",
     "how long ago did we do the tires, it feels like yesterday",
+    "grand total since day one, i square up with my roommate tonight",
   ])("is none: %s", (text) => {
     expect(periodIn(text, MOMENT).period).toBeNull();
   });
@@ -26,6 +31,10 @@ describe("the time that a question asks about", () => {
 describe("what a question is about", () => {
   it("is no wheel where the rig is a house on wheels", () => {
     expect(topicOf("what have i spent on my little house on wheels").named).toEqual([]);
+  });
+  it("is no hitch where the rig is a fifth wheel, but its plate is", () => {
+    expect(topicOf("what am i picking up in town for the 5th wheel").named).toEqual([]);
+    expect(topicOf("when did i grease the fifth wheel plate").named[0]?.component).toBe("hitch");
   });
   it("is the one who did it, and not who did not", () => {
     expect(topicOf("which things were done by the dealer and not by me").who).toBe("dealer");
@@ -38,5 +47,29 @@ describe("what a question is about", () => {
     } as const;
     const asked = ask("how much did we spend on it in 2024", MOMENT, { question, fresh: true });
     expect(asked).toMatchObject({ ask: "cost", topic: { named: [] } });
+  });
+});
+
+describe("which of several", () => {
+  it.each([
+    ["and which one of them gave up the quickest", "shortest"],
+    ["which fix on it died the fastest", "shortest"],
+    ["and which one lasted the longest", "longest"],
+  ] as const)("%s: %s", (text, order) => {
+    const question = {
+      ask: "count",
+      of: "failures",
+      topic: { ...EMPTY_TOPIC, named: [{ component: "entry-door", sure: 1 }] },
+      period: null,
+    } as const;
+    expect(ask(text, MOMENT, { question, fresh: true })).toMatchObject({ ask: "longest", order });
+  });
+  it("counts all that was spent, whatever it was spent on", () => {
+    const asked = ask(
+      "what has the skylight cost me from start to finish, tape and glue and all",
+      MOMENT,
+      null,
+    );
+    expect(asked).toMatchObject({ ask: "cost", topic: { materials: [] } });
   });
 });

@@ -48,6 +48,18 @@ describe("putting a field right", () => {
     expect(fieldsOf(rig).date).toBe("2020");
   });
 
+  it("moves a day gone by of the work, and leaves what is due", () => {
+    const rig = new Rig();
+    rig.tell(
+      "2024-07-03",
+      "brakes adjusted monday, new tires before the trip",
+      { component: "brake", action: "adjust", date: "2024-07-01" },
+      { kind: "todo", component: "tire", action: "replace", due: "before the trip" },
+    );
+    rig.correct("2024-07-03", { change: "date", to: { on: "2024-06-30" } });
+    expect([fieldsOf(rig).date, fieldsOf(rig, 2).due]).toEqual(["2024-06-30", "before the trip"]);
+  });
+
   it("moves what a todo is due, not when it was done", () => {
     const rig = new Rig();
     rig.tell("2024-07-03", "must do the hubs on the 10th", {

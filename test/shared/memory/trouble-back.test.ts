@@ -88,3 +88,79 @@ describe("how long a fix lasted", () => {
     },
   );
 });
+
+const glued = (): Rig => {
+  const rig = new Rig();
+  rig.tell("2024-05-04", "stuck the slide seal back with contact cement", {
+    component: "slide-seal",
+    action: "refasten",
+    materials: ["contact cement"],
+    date: "2024-05-04",
+  });
+  return rig;
+};
+
+describe("work that let go", () => {
+  it.each([
+    ["spoke too soon, the glue on the slide seal quit", "glue"],
+    ["i gave it a pull with both hands and the contact cement is off", "contact cement"],
+  ])("is the work on record, whatever else is said: %s", (text, stuff) => {
+    const rig = glued();
+    rig.tell("2024-06-01", text, {
+      component: "slide-seal",
+      action: "refasten",
+      materials: [stuff],
+      outcome: "failed",
+    });
+    expect(rig.live()).toHaveLength(1);
+    expect(rig.get(1).fields.outcome).toBe("failed");
+  });
+
+  it("is other work where other stuff is named", () => {
+    const rig = glued();
+    rig.tell("2024-06-01", "the staples in the slide seal pulled out", {
+      component: "slide-seal",
+      action: "refasten",
+      materials: ["staple"],
+      outcome: "failed",
+    });
+    expect(rig.live()).toHaveLength(2);
+  });
+
+  it("lasted until it let go, not until an earlier good look", () => {
+    const rig = glued();
+    rig.tell("2024-09-04", "slide seal cement has done the season", {
+      component: "slide-seal",
+      action: "refasten",
+      materials: ["contact cement"],
+      outcome: "holding",
+      exposure: [{ count: 1, unit: "seasons" }],
+    });
+    rig.tell("2025-05-04", "the cement let go, so i screwed the seal on", {
+      component: "slide-seal",
+      action: "refasten",
+      materials: ["screw"],
+      date: "2025-05-04",
+      fault: "cement let go",
+    });
+    const { lives } = rig.ask({ ask: "longest", topic: topic("slide-seal"), order: "longest" }, "2025-05-10");
+    expect(lives[0]).toMatchObject({ record: { id: 1 }, lived: { days: 365 } });
+  });
+});
+
+describe("how a thing does now", () => {
+  it("is told of what took over, though the place named is that of the first fix", () => {
+    const rig = kept();
+    rig.tell("2024-09-14", "that seam let go again so I bedded it in butyl tape", {
+      ...sealed("2024-09-14"),
+      where: null,
+      materials: ["butyl tape"],
+      fault: "seam let go",
+    });
+    const front = { ...topic("roof-seam"), where: ["front"] };
+    expect(rig.ask({ ask: "holding", topic: front, order: "newest" })).toMatchObject({
+      verdict: "yes",
+      records: [{ id: 2 }],
+    });
+  });
+});

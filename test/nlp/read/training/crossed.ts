@@ -1,21 +1,31 @@
 import { judgesBy } from "../../../../nlp/read/judges.ts";
-import { type Lessons, lessonsOf, together } from "./examples.ts";
-import { EMPTY_TABLES, learnDescribed } from "./learn.ts";
+import { keptLessonsOf, type Lessons, lessonsOf, together } from "./examples.ts";
+import { EMPTY_TABLES, learnDescribed, learnPlaces } from "./learn.ts";
 import type { KnownNote } from "./notes.ts";
 
 /** As many parts as the notes are cut into. */
 const PARTS = 5;
 
 /**
- * What notes teach. What words speak of is learnt for each part of them from the others, as it is a sign to other judges,
- * who must not think more of it than of what is said in notes that they have never seen.
+ * What notes teach. What words speak of, what is told where and of which thing are signs to other judges, who must not think
+ * more of them than of what is said in notes never seen: they are learnt for each part of the notes from the others.
  */
 export const lessonsOfAll = (notes: readonly KnownNote[]): Lessons => {
   const part = (at: number): number => at % PARTS;
+  const butFor = (lessons: readonly Lessons[], nth: number): Lessons =>
+    together(lessons.filter((_, at) => part(at) !== nth));
+  const parts = Array.from({ length: PARTS }, (_, nth) => nth);
   const first = notes.map((note) => lessonsOf(note));
-  const tables = Array.from({ length: PARTS }, (_, nth) =>
-    learnDescribed(together(first.filter((__, at) => part(at) !== nth))),
-  );
-  const judges = tables.map((described) => judgesBy({ ...EMPTY_TABLES, described }).described);
-  return together(notes.map((note, at) => lessonsOf(note, judges[part(at)])));
+  const described = parts.map((nth) => learnDescribed(butFor(first, nth)));
+  const describing = described.map((table) => judgesBy({ ...EMPTY_TABLES, described: table }).described);
+  const second = notes.map((note, at) => lessonsOf(note, describing[part(at)]));
+  const kept = parts.flatMap((nth) => {
+    const tables = {
+      ...learnPlaces(butFor(second, nth)),
+      described: described[nth] ?? EMPTY_TABLES.described,
+    };
+    const judges = judgesBy({ ...EMPTY_TABLES, ...tables });
+    return notes.filter((_, at) => part(at) === nth).flatMap((note) => keptLessonsOf(note, judges));
+  });
+  return { ...together(second), kept };
 };

@@ -1,4 +1,5 @@
 import { singular } from "../../../../nlp/lexicon/tokens.ts";
+import type { Candidate } from "../../../../nlp/read/candidate.ts";
 import { describingSigns } from "../../../../nlp/read/described.ts";
 import { readBy } from "../../../../nlp/read/index.ts";
 import type { Judges } from "../../../../nlp/read/judges.ts";
@@ -17,9 +18,11 @@ export type Lessons = {
   readonly kind: Example[];
   readonly aim: Choice[];
   readonly described: Example[];
+  readonly kept: Example[];
   readonly date: Choice[];
   readonly where: Choice[];
   readonly exposure: Example[];
+  readonly usage: Example[];
   readonly cost: Example[];
   readonly material: Example[];
   readonly action: Example[];
@@ -36,9 +39,11 @@ const MUTE: Judges = {
   kind: () => NOTHING,
   aim: () => [],
   described: () => new Map(),
+  kept: () => 0,
   date: () => [],
   where: () => [],
   exposure: (_, __, choice) => Number(choice.ruled),
+  usage: (_, choice) => Number(choice.ruled),
   cost: (_, __, choice) => Number(choice.ruled),
   material: () => 0,
   action: (_, ruled) => ruled,
@@ -84,13 +89,15 @@ const fitness = ({ telling }: Seen, { from, to, record }: Anchored): number => {
   return overlap >= Math.min(2, to - from) ? 0.3 : 0;
 };
 
-/** The place at which each record is told, and the places that also touch its words. */
-const placed = (note: KnownNote, seen: readonly Seen[]) => {
-  const tokens = seen[0]?.setting.scan.tokens ?? [];
-  const anchored = note.records.map((record): Anchored => {
+const anchoredIn = (note: KnownNote, tokens: Scan["tokens"]): Anchored[] =>
+  note.records.map((record): Anchored => {
     const at = note.text.indexOf(record.anchor);
     return { ...stretchOf(tokens, at, at + record.anchor.length), record };
   });
+
+/** The place at which each record is told, and the places that also touch its words. */
+const placed = (note: KnownNote, seen: readonly Seen[]) => {
+  const anchored = anchoredIn(note, seen[0]?.setting.scan.tokens ?? []);
   const record = new Map<Seen, KnownRecord>();
   const touched = new Set<Seen>();
   for (const anchor of anchored) {
@@ -159,9 +166,11 @@ export const lessonsOf = (note: KnownNote, described: Judges["described"] = () =
     kind: [],
     aim: [],
     described: [],
+    kept: [],
     date: [],
     where: [],
     exposure: [],
+    usage: [],
     cost: [],
     material: [],
     action: [],
@@ -170,6 +179,7 @@ export const lessonsOf = (note: KnownNote, described: Judges["described"] = () =
   const seen = tellingsSeen(note);
   const { record, touched } = placed(note, seen);
   const scanned = seen[0]?.setting.scan.tokens ?? [];
+  const anchored = anchoredIn(note, scanned);
   for (const each of seen) {
     const known = record.get(each);
     if (known === undefined && touched.has(each) && each.telling.deed !== undefined) continue;
@@ -194,6 +204,7 @@ export const lessonsOf = (note: KnownNote, described: Judges["described"] = () =
   const often = note.set === "short" ? OFTEN : 1;
   /** Short notes name materials, or nobody wrote them down. */
   const isShort = note.set === "short" || note.set === "verdicts";
+  const used = [...note.usage];
   const of = (telling: Telling) => knownAt(telling.at, telling.deed !== undefined);
   const teach: Judges = {
     tells: (signs) => {
@@ -207,6 +218,7 @@ export const lessonsOf = (note: KnownNote, described: Judges["described"] = () =
       return known === undefined ? NOTHING : { ...NOTHING, [known.kind]: 1 };
     },
     described,
+    kept: (_, each, all) => Number(tellers(all, anchored).has(each)),
     aim: (signs, telling, aims) => {
       const right = aims.map((ref) => ref.id === of(telling)?.component);
       if (right.includes(true)) lessons.aim.push({ signs, right });
@@ -242,6 +254,12 @@ export const lessonsOf = (note: KnownNote, described: Judges["described"] = () =
       if (right || !isShort) lessons.exposure.push({ signs, right: right ? "since" : "" });
       return Number(right);
     },
+    usage: (signs, choice) => {
+      const right = used.findIndex(({ count, unit }) => count === choice.value && unit === choice.what);
+      if (right >= 0) used.splice(right, 1);
+      if (!isShort) lessons.usage.push({ signs, right: right < 0 ? "" : "used" });
+      return Number(right >= 0);
+    },
     cost: (signs, made, choice) => {
       const known = recordOf(made);
       if (known === undefined) return Number(choice.ruled);
@@ -267,14 +285,62 @@ export const lessonsOf = (note: KnownNote, described: Judges["described"] = () =
   return lessons;
 };
 
+const awayFrom = ({ from, to }: Stretch, at: number): number =>
+  at < from ? from - at : at >= to ? at - to + 1 : 0;
+
+/** The candidates that tell a known record, each another: those nearest to its words, of the same kind and thing. */
+const tellers = (all: readonly Candidate[], anchored: readonly Anchored[]): Set<Candidate> => {
+  const pairs = anchored
+    .flatMap((known) =>
+      all
+        .filter(({ kind, ref }) => kind === known.record.kind && ref.id === known.record.component)
+        .map((each) => ({ each, known, away: awayFrom(known, each.telling.at) })),
+    )
+    .toSorted((a, b) => a.away - b.away || b.each.sureKind - a.each.sureKind);
+  const found = new Set<Candidate>();
+  const told = new Set<Anchored>();
+  for (const { each, known } of pairs)
+    if (!found.has(each) && !told.has(known)) {
+      found.add(each);
+      told.add(known);
+    }
+  return found;
+};
+
+/** What a note teaches of which candidates are records of their own, when they come from judges that have not seen it. */
+export const keptLessonsOf = (note: KnownNote, judges: Judges): Example[] => {
+  const lessons: Example[] = [];
+  let tokens: Scan["tokens"] = [];
+  let known: { readonly all: readonly Candidate[]; readonly found: Set<Candidate> } | undefined;
+  const show: Judges = {
+    ...MUTE,
+    tells: judges.tells,
+    described: judges.described,
+    aim: judges.aim,
+    kind: (signs, telling, setting) => {
+      tokens = setting.scan.tokens;
+      return judges.kind(signs, telling, setting);
+    },
+    kept: (signs, each, all) => {
+      if (known?.all !== all) known = { all, found: tellers(all, anchoredIn(note, tokens)) };
+      lessons.push({ signs, right: known.found.has(each) ? "kept" : "" });
+      return 0;
+    },
+  };
+  readBy(show, note.text, note);
+  return lessons;
+};
+
 export const together = (all: readonly Lessons[]): Lessons => ({
   tells: all.flatMap((each) => each.tells),
   kind: all.flatMap((each) => each.kind),
   aim: all.flatMap((each) => each.aim),
   described: all.flatMap((each) => each.described),
+  kept: all.flatMap((each) => each.kept),
   date: all.flatMap((each) => each.date),
   where: all.flatMap((each) => each.where),
   exposure: all.flatMap((each) => each.exposure),
+  usage: all.flatMap((each) => each.usage),
   cost: all.flatMap((each) => each.cost),
   material: all.flatMap((each) => each.material),
   action: all.flatMap((each) => each.action),

@@ -15,9 +15,9 @@ const talkative = notes.filter((note) => TALKATIVE.has(note.set)).flatMap((note)
 process.stderr.write(
   `${String(notes.length)} notes, ${String(lessons.kind.length)} places, ${String(lessons.aim.length)} choices\n`,
 );
-const { tells, kind, aim, described, ...fields } = learn({
+const { tells, kind, aim, described, kept, ...fields } = learn({
   ...lessons,
   tells: [...lessons.tells, ...talkative],
 });
-writeLearnt(fileAt("judges.json"), { tells, kind, described, aim });
+writeLearnt(fileAt("judges.json"), { tells, kind, described, aim, kept });
 writeLearnt(fileAt("field-judges.json"), fields);

@@ -24,24 +24,33 @@ export const EMPTY_TABLES: LearntJudges = {
   kind: NOTHING,
   aim: NOTHING,
   described: NO_LAYERS,
+  kept: NO_LAYERS,
   date: NOTHING,
   where: NOTHING,
-  exposure: NOTHING,
+  exposure: NO_LAYERS,
+  usage: NO_LAYERS,
   cost: NOTHING,
   material: NOTHING,
   action: NOTHING,
   outcome: NOTHING,
 };
 
-/** The judges as learnt from what notes teach, each at the pace at which it does best on notes held out. */
-export const learn = (lessons: Lessons): LearntJudges => ({
+/** The judges of what is told at a place, and of which thing. */
+export const learnPlaces = (lessons: Pick<Lessons, "tells" | "kind" | "aim">) => ({
   tells: regress(lessons.tells, ["tells"], { pull: 1, smallest: 0.1 }),
   kind: fitClasses(lessons.kind, [...KINDS, ""], { pull: 0.3, smallest: 0.05, rounds: 10, step: 0.03 }),
-  described: learnDescribed(lessons),
   aim: fitShares(lessons.aim, { pull: 1, smallest: 0.02 }),
-  date: fitShares(lessons.date, { pull: 8 }),
-  where: fitShares(lessons.where, { pull: 4 }),
-  exposure: regress(lessons.exposure, ["since"], { pull: 4 }),
+});
+
+/** The judges as learnt from what notes teach, each at the pace at which it does best on notes held out. */
+export const learn = (lessons: Lessons): LearntJudges => ({
+  ...learnPlaces(lessons),
+  described: learnDescribed(lessons),
+  kept: fitLayers(lessons.kept, ["kept", ""], { rounds: 2, step: 0.003 }),
+  date: fitShares(lessons.date, { pull: 2, smallest: 0.02 }),
+  where: fitShares(lessons.where, { pull: 1, smallest: 0.02 }),
+  exposure: fitLayers(lessons.exposure, ["since", ""], { rounds: 5, step: 0.003 }),
+  usage: fitLayers(lessons.usage, ["used", ""], { rounds: 6, step: 0.004 }),
   cost: regress(lessons.cost, ["paid"], { pull: 2, smallest: 0.1 }),
   material: regress(lessons.material, ["in"], { pull: 1, smallest: 0.12 }),
   action: fitClasses(lessons.action, ACTIONS, { pull: 0.3, smallest: 0.06, step: 0.07 }),

@@ -21,7 +21,7 @@ export type KnownNote = Moment & {
   readonly style: string;
   readonly text: string;
   readonly records: readonly KnownRecord[];
-  readonly usage: readonly unknown[];
+  readonly usage: readonly { readonly count?: number; readonly unit: string }[];
   /** The file it stands in. */
   readonly set: string;
 };
