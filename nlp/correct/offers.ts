@@ -12,6 +12,7 @@ import { placeTokensOf } from "../read/ground.ts";
 import { mayBeInCents } from "../read/prices.ts";
 import { type Scan, type Stretch, scan, type TimeRef } from "../read/scan.ts";
 import { Places } from "../read/where.ts";
+import { insteadOf } from "./person.ts";
 import { plain } from "./pieces.ts";
 import { shiftIn } from "./shift.ts";
 import { workedOut } from "./worked-out.ts";
@@ -229,15 +230,30 @@ const places = ({ found }: Said): Offer[] => {
 
 const OWNERS: ReadonlySet<string> = new Set(["the", "a", "my", "our", "his", "her", "some", "that"]);
 
-const doers = ({ words }: Said): Offer[] =>
-  words.flatMap((word, at): Offer[] => {
-    const is = PEOPLE.has(word) ? "other" : SELF.has(word) ? "me" : undefined;
-    if (is === undefined) return [];
+const DENIALS: ReadonlySet<string> = new Set(["not", "wasnt", "isnt", "werent", "never"]);
+
+const doer = (at: Stretch, by: string | null): Offer => {
+  const is = by === null ? "me" : "other";
+  return { from: at.from, to: at.to, field: "who", change: { change: "done-by", to: by }, is, sort: is };
+};
+
+/** Whoever is named as one who works, and is not denied: "not the yard, it was dave next door". */
+const doers = ({ words }: Said): Offer[] => {
+  const named = words.flatMap((word, at): Offer[] => {
+    const isSelf = SELF.has(word) || (word === "us" && ["was", "by"].includes(words[at - 1] ?? ""));
+    if (isSelf) return [doer({ from: at, to: at + 1 }, null)];
+    if (!PEOPLE.has(word)) return [];
     const owner = words.slice(Math.max(0, at - 3), at).findIndex((each) => OWNERS.has(each));
     const from = owner < 0 ? at : Math.max(0, at - 3) + owner;
-    const by = is === "me" ? null : words.slice(from, at + 1).join(" ");
-    return [{ from, to: at + 1, field: "who", change: { change: "done-by", to: by }, is, sort: is }];
+    const denied = DENIALS.has(words[from - 1] ?? "");
+    return denied ? [] : [doer({ from, to: at + 1 }, words.slice(from, at + 1).join(" "))];
   });
+  const instead = insteadOf(words.filter((word) => /\w/.test(word)).join(" "));
+  const size = instead?.split(" ").length ?? 0;
+  return instead === undefined || named.some(({ is }) => is === "other")
+    ? named
+    : [...named, doer({ from: words.length - size, to: words.length }, instead)];
+};
 
 const outcomes = ({ found }: Said): Offer[] =>
   found.verdicts.map(

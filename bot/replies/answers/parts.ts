@@ -34,8 +34,13 @@ export const nearestWords = (turn: Turn, answer: Answer): string => {
   return `\n\nThe closest I have:\n${lines.join("\n")}`;
 };
 
-export const nothingKnown = (turn: Turn, answer: Answer): string =>
-  `I have nothing on record about ${topicName(answer.query.ask === "use" ? EMPTY_TOPIC : answer.query.topic)}${periodWords(answer)}.${nearestWords(turn, answer)}`;
+/** "I have nothing on record about the sink", "I have nothing on record that summer in 2024." */
+export const nothingKnown = (turn: Turn, answer: Answer): string => {
+  const name = topicName(answer.query.ask === "use" ? EMPTY_TOPIC : answer.query.topic);
+  const period = periodWords(answer);
+  const about = name === "that" && period !== "" ? "" : ` about ${name}`;
+  return `I have nothing on record${about}${period}.${nearestWords(turn, answer)}`;
+};
 
 /** Lets the person see the words that an answer rests on. */
 export const wordsButton = (record: KeptRecord): readonly Button[] => [
