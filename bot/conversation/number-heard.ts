@@ -1,4 +1,4 @@
-import { temperatureAnswered } from "../../nlp/temperature.ts";
+import { findTemperature, temperatureAnswered } from "../../nlp/temperature.ts";
 import { findNumbers } from "../../nlp/time/index.ts";
 import { isBareNumber } from "../../nlp/understand/bare-number.ts";
 import { usualDegrees } from "../rig/degrees.ts";
@@ -8,13 +8,17 @@ import { type Asked, askedIn, heardBack } from "./pending.ts";
 import type { ToldNote } from "./told.ts";
 import type { Turn } from "./turn.ts";
 
+/** "No it was nine": what was told before is put right, a price as a rule. */
+const DENIES = /^\s*(?:no|nope|nah|wait|sorry|oops|actually|make (?:it|that)|not)\b/i;
+
 const temperatureHeard = (
   turn: Turn,
   asked: Extract<Asked, { is: "temperature" }>,
   text: string,
 ): boolean => {
   const record = turn.store.history.record(asked.record);
-  const tempC = temperatureAnswered(text, usualDegrees(turn.rig));
+  const usual = usualDegrees(turn.rig);
+  const tempC = DENIES.test(text) ? findTemperature(text, usual) : temperatureAnswered(text, usual);
   if (record === undefined || tempC === undefined) return false;
   const words = planReady(turn, record, tempC);
   if (words === undefined) return false;

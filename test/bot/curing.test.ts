@@ -37,6 +37,12 @@ describe("what was glued or sealed today", () => {
     expect(desk.say("50")[0]).toContain("before it gets wet");
   });
 
+  it("takes no price that is put right for the answer", () => {
+    const desk = createDesk();
+    desk.say("sealed the window with silicone, 12 dollars");
+    expect(desk.say("no it was nine")[0]).toContain("$12 → $9");
+  });
+
   it("means Fahrenheit in the United States and Celsius elsewhere, whatever the miles", () => {
     expect(usualDegrees({ zone: "America/Denver" })).toBe("fahrenheit");
     for (const zone of ["America/Toronto", "Europe/London", "Australia/Hobart", "America/Argentina/Ushuaia"])
