@@ -1,5 +1,6 @@
 import { judgesBy } from "../../../../nlp/read/judges.ts";
-import { keptLessonsOf, type Lessons, lessonsOf, together } from "./examples.ts";
+import { type Lessons, lessonsOf, together } from "./examples.ts";
+import { keptLessonsOf } from "./kept.ts";
 import { EMPTY_TABLES, learnDescribed, learnPlaces } from "./learn.ts";
 import type { KnownNote } from "./notes.ts";
 

@@ -1,14 +1,14 @@
 import { singular } from "../../../../nlp/lexicon/tokens.ts";
-import type { Candidate } from "../../../../nlp/read/candidate.ts";
 import { describingSigns } from "../../../../nlp/read/described.ts";
 import { readBy } from "../../../../nlp/read/index.ts";
 import type { Judges } from "../../../../nlp/read/judges.ts";
 import type { Made } from "../../../../nlp/read/made.ts";
 import type { MaterialChoice } from "../../../../nlp/read/material-signs.ts";
-import { type Scan, type Stretch, stretchOf } from "../../../../nlp/read/scan.ts";
+import type { Scan, Stretch } from "../../../../nlp/read/scan.ts";
 import type { Setting } from "../../../../nlp/read/setting.ts";
 import type { Telling } from "../../../../nlp/read/tellings.ts";
 import type { Kind } from "../../../../shared/vocabulary.ts";
+import { type Anchored, anchoredIn, tellers } from "./anchored.ts";
 import type { Choice, Example } from "./linear.ts";
 import type { KnownNote, KnownRecord } from "./notes.ts";
 
@@ -30,11 +30,10 @@ export type Lessons = {
 };
 
 type Seen = { readonly telling: Telling; readonly signs: readonly string[]; readonly setting: Setting };
-type Anchored = { readonly from: number; readonly to: number; readonly record: KnownRecord };
 
 const NOTHING: Readonly<Record<Kind, number>> = { repair: 0, check: 0, fault: 0, todo: 0 };
 /** Answers nothing, so that a read only shows what the judges are asked. */
-const MUTE: Judges = {
+export const MUTE: Judges = {
   tells: () => 0,
   kind: () => NOTHING,
   aim: () => [],
@@ -88,12 +87,6 @@ const fitness = ({ telling }: Seen, { from, to, record }: Anchored): number => {
   if (at >= from - 3 && at < to + 3) return 1 - Math.min(Math.abs(at - from), Math.abs(at - to + 1)) * 0.2;
   return overlap >= Math.min(2, to - from) ? 0.3 : 0;
 };
-
-const anchoredIn = (note: KnownNote, tokens: Scan["tokens"]): Anchored[] =>
-  note.records.map((record): Anchored => {
-    const at = note.text.indexOf(record.anchor);
-    return { ...stretchOf(tokens, at, at + record.anchor.length), record };
-  });
 
 /** The place at which each record is told, and the places that also touch its words. */
 const placed = (note: KnownNote, seen: readonly Seen[]) => {
@@ -282,52 +275,6 @@ export const lessonsOf = (note: KnownNote, described: Judges["described"] = () =
     },
   };
   readBy(teach, note.text, note);
-  return lessons;
-};
-
-const awayFrom = ({ from, to }: Stretch, at: number): number =>
-  at < from ? from - at : at >= to ? at - to + 1 : 0;
-
-/** The candidates that tell a known record, each another: those nearest to its words, of the same kind and thing. */
-const tellers = (all: readonly Candidate[], anchored: readonly Anchored[]): Set<Candidate> => {
-  const pairs = anchored
-    .flatMap((known) =>
-      all
-        .filter(({ kind, ref }) => kind === known.record.kind && ref.id === known.record.component)
-        .map((each) => ({ each, known, away: awayFrom(known, each.telling.at) })),
-    )
-    .toSorted((a, b) => a.away - b.away || b.each.sureKind - a.each.sureKind);
-  const found = new Set<Candidate>();
-  const told = new Set<Anchored>();
-  for (const { each, known } of pairs)
-    if (!found.has(each) && !told.has(known)) {
-      found.add(each);
-      told.add(known);
-    }
-  return found;
-};
-
-/** What a note teaches of which candidates are records of their own, when they come from judges that have not seen it. */
-export const keptLessonsOf = (note: KnownNote, judges: Judges): Example[] => {
-  const lessons: Example[] = [];
-  let tokens: Scan["tokens"] = [];
-  let known: { readonly all: readonly Candidate[]; readonly found: Set<Candidate> } | undefined;
-  const show: Judges = {
-    ...MUTE,
-    tells: judges.tells,
-    described: judges.described,
-    aim: judges.aim,
-    kind: (signs, telling, setting) => {
-      tokens = setting.scan.tokens;
-      return judges.kind(signs, telling, setting);
-    },
-    kept: (signs, each, all) => {
-      if (known?.all !== all) known = { all, found: tellers(all, anchoredIn(note, tokens)) };
-      lessons.push({ signs, right: known.found.has(each) ? "kept" : "" });
-      return 0;
-    },
-  };
-  readBy(show, note.text, note);
   return lessons;
 };
 
