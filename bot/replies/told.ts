@@ -8,7 +8,7 @@ import type { Turn } from "../conversation/turn.ts";
 import { lookAhead } from "./look-words.ts";
 import { numbered } from "./numbered.ts";
 import { lineContext, recordLine, thingName } from "./record-line.ts";
-import { backwardsLine, usageLine } from "./usage-line.ts";
+import { backwardsLine, usageLines } from "./usage-line.ts";
 
 type Line = { readonly text: string; readonly buttons: readonly (readonly Button[])[] };
 
@@ -82,7 +82,10 @@ export const toldReply = (
   const saved = once(told.saved);
   const several = saved.length > 1;
   const records = saved.flatMap((each, index) => savedLine(turn, each, several ? `${index + 1} ` : "This "));
-  const use = told.usage.map(({ draft }) => usageLine(turn, draft.usage));
+  const use = usageLines(
+    turn,
+    told.usage.map(({ draft }) => draft.usage),
+  );
   if (records.length === 0 && use.length === 0)
     return { text: after === undefined ? NOTHING_READ : `Noted. ${after}`, buttons: [] };
   const which = whichOne(turn, told);

@@ -96,6 +96,18 @@ describe("use of the rig", () => {
   });
 });
 
+describe("miles and nights of one trip", () => {
+  it("are logged in one line, with what they make of the year", async () => {
+    talk = await startTalk();
+    expect(textOf(await talk.say("towed 212 miles and three nights at the lake today"))).toBe(
+      "Logged: 212 miles and 3 nights, today.",
+    );
+    expect(textOf(await talk.say("towed 100 miles home today"))).toBe(
+      "Logged: 100 miles, today. That makes 312 miles this year.",
+    );
+  });
+});
+
 describe("nudges", () => {
   const dueNudge = async (): Promise<void> => {
     await talk.say("patched the gray tank today with epoxy and glass cloth");
