@@ -93,7 +93,7 @@ const lines = (turn: Turn, records: readonly RecordId[]): string[] =>
 
 /** One line on what changed, then the record as it stands. */
 export const amendedReply = (turn: Turn, changes: readonly Amend[], records: readonly RecordId[]): Reply => {
-  const what = capital(listed(changes.map((change) => changeWords(turn, change))));
+  const what = capital(listed([...new Set(changes.map((change) => changeWords(turn, change)))]));
   return {
     text: [`${what}.`, ...lines(turn, records)].join("\n"),
     buttons: [[{ label: "Undo", tap: { tap: "undo", turn: turn.turnId } }]],

@@ -85,10 +85,15 @@ const ASKED_OF_NOTHING = 0.9;
 const isNothingKnown = ({ last, shown, replyTo, older }: Scene): boolean =>
   last === null && shown === null && replyTo === null && older.length === 0;
 
+/** "The splint's holding after another blow": said of a thing, and nothing asked. */
+const STATES =
+  /^\s*(?:(?:the|that|my|our|this|those|these) )?(?!(?:what|which|who|how|where|when|why|any|anything|whats|hows)\b)[\w-]+(?: [\w-]+){0,3}(?:['’]s| is| are) (?:still )?(?:holding|dry|fine|good|solid|sound|tight|leaking|dripping|working)\b/i;
+
 /** How sure the judge must be that a text asks, where the reader finds work or use in it and where the rules hear a question. */
 const leastToAsk = (text: string, asks: boolean, found: boolean): number => {
   if (found) return asks ? ASKED_IN_OTHER_WORDS : ASKED_FOR_SURE;
   if (asks && isMarked(text)) return ASKED_BY_ALL;
+  if (!isMarked(text) && STATES.test(text)) return ASKED_OF_NOTHING;
   return asks || ASKING.test(text) ? ASKED : ASKED_IN_OTHER_WORDS;
 };
 

@@ -133,3 +133,18 @@ describe("which lasted longest, of stuff alone", () => {
     expect(lives.map(({ record }) => record.id)).toEqual([2, 3, 1]);
   });
 });
+
+describe("what was never done", () => {
+  it("is no thing found wrong where that is of another thing", () => {
+    const rig = new Rig();
+    rig.tell("2024-05-04", "the spare tyre is bald", {
+      kind: "fault",
+      component: "tire",
+      fault: "bald",
+      date: "2024-05-04",
+    });
+    const ever = (component: "tire" | "wheel-bearing") =>
+      rig.ask({ ask: "ever", topic: { ...topic(component), actions: ["lubricate"] }, period: null }).because;
+    expect([ever("tire"), ever("wheel-bearing")]).toEqual(["only-found-wrong", "never-noted"]);
+  });
+});
