@@ -7,6 +7,7 @@ export const KEPT_OUT: ReadonlySet<string> = new Set([
   "conversations-25.jsonl",
   "conversations-31.jsonl",
   "conversations-41.jsonl",
+  "conversations-48.jsonl",
   "corrections-12.jsonl",
   "older-8.jsonl",
   "questions-12.jsonl",
@@ -14,4 +15,5 @@ export const KEPT_OUT: ReadonlySet<string> = new Set([
   "notes-10.jsonl",
   "notes-12.jsonl",
   "notes-31.jsonl",
+  "notes-60.jsonl",
 ]);
