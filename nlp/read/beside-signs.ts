@@ -1,13 +1,11 @@
-import type { Candidate } from "./candidate.ts";
+import { type Candidate, sureOf } from "./candidate.ts";
 import { sameAs } from "./same-record.ts";
 import type { Setting } from "./setting.ts";
 import { sizeOf } from "./sizes.ts";
 import { startingIn } from "./windows.ts";
+import { listed } from "./words.ts";
 
 export type Candidates = readonly Candidate[];
-
-/** How sure of the kind and the thing together. */
-export const sureOf = ({ sureKind, sureAim }: Candidate): number => sureKind * sureAim;
 
 const FIFTHS = 5;
 export const fifths = (sure: number): string => String(Math.min(FIFTHS - 1, Math.floor(sure * FIFTHS)));
@@ -31,11 +29,7 @@ export const nearest = (each: Candidate, all: Candidates): Candidate | undefined
   );
 
 /** Words between two places that tell whether the later one goes on or begins anew. */
-const CUES: ReadonlySet<string> = new Set(
-  "then so but after again still since now later before until and because same another other also too second third first finally it that them".split(
-    " ",
-  ),
-);
+const CUES = listed("besideCues");
 
 const cuesBetween = ({ scan }: Setting, from: number, to: number): string[] => {
   const between = scan.tokens.slice(from + 1, Math.min(to, from + FAR)).map(({ norm }) => norm);

@@ -14,3 +14,7 @@ export type Candidate = {
   /** How sure the likeliest there is. */
   readonly lead: number;
 };
+
+/** How sure of the kind and the thing together. */
+export const sureOf = ({ sureKind, sureAim }: Pick<Candidate, "sureKind" | "sureAim">): number =>
+  sureKind * sureAim;

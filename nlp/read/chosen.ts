@@ -1,4 +1,4 @@
-import type { Candidate } from "./candidate.ts";
+import { type Candidate, sureOf } from "./candidate.ts";
 import { candidatesAt } from "./candidates.ts";
 import type { Judges } from "./judges.ts";
 import { keptSigns } from "./kept-signs.ts";
@@ -28,8 +28,8 @@ const KEPT = 0.4;
 const KEPT_UNLIKELY = 0.55;
 const UNLIKELY = 0.15;
 
-const isEnough = ({ sureKind, sureAim }: Candidate, sure: number): boolean =>
-  sure >= (sureKind * sureAim < UNLIKELY ? KEPT_UNLIKELY : KEPT);
+const isEnough = (each: Candidate, sure: number): boolean =>
+  sure >= (sureOf(each) < UNLIKELY ? KEPT_UNLIKELY : KEPT);
 
 /** At one place just one thing is told, but for those named in one breath. */
 const goTogether = (a: Candidate, b: Candidate): boolean => a.leads && b.leads && a.ref.id !== b.ref.id;

@@ -22,12 +22,12 @@ const alike = (one: Exposure, other: Exposure): boolean =>
 
 /** All use and time that is told near a record, what the rules take first. */
 export const exposureChoices = (made: Made, { scan, times, dead, ofRig }: Build): ExposureChoice[] => {
-  const isOfRig = (at: number): boolean => ofRig.has(scan.tokens[at]?.start ?? -1);
   const at = placeOf(made);
   const [from, to] = [Math.max(0, Math.min(at - BACK, made.span.from)), at + AHEAD];
   const amounts = startingIn(scan.amounts, from, to).flatMap((amount): ExposureChoice[] => {
     const { what, value: count } = amount;
-    if (what === "money" || what === "reading" || dead[amount.from] === 1 || isOfRig(amount.from)) return [];
+    if (what === "money" || what === "reading" || dead[amount.from] === 1 || ofRig.has(amount.from))
+      return [];
     const value = { count, unit: isFill(amount, scan) ? ("fills" as const) : what };
     return [{ value, at: { from: amount.from, to: amount.to }, ruled: false, by: "amount" }];
   });
@@ -37,7 +37,7 @@ export const exposureChoices = (made: Made, { scan, times, dead, ofRig }: Build)
       ? []
       : [{ value: lasting, at: { from: time.from, to: time.to }, ruled: false, by: "time" }];
   });
-  const ruled = made.exposure.filter((each) => !isOfRig(each.at.from));
+  const ruled = made.exposure.filter((each) => !ofRig.has(each.at.from));
   const choices: ExposureChoice[] = ruled.map((each) => ({
     ...each,
     at: { from: each.at.from, to: each.at.to },

@@ -32,6 +32,7 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
   if (scan.tokens.length === 0) return { records: [], usage: [] };
   const ours = saidIn(ground, { muted: false });
   const usage = usageOf(ground, today, judges);
+  const used = new Set(usage.map(({ span }) => span.start));
   const build: Build = {
     scan,
     clauses,
@@ -42,7 +43,7 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
     muted,
     times: ours.times,
     deeds: ours.deeds,
-    ofRig: new Set(usage.map(({ span }) => span.start)),
+    ofRig: new Set(scan.tokens.flatMap(({ start }, at) => (used.has(start) ? [at] : []))),
   };
   const ruled = byRules(ground, ours, build);
   const setting = settingOf(ground, ruled);

@@ -1,5 +1,5 @@
-import { besideSigns, type Candidates, fifths, nearest, placesApart, sureOf } from "./beside-signs.ts";
-import type { Candidate } from "./candidate.ts";
+import { besideSigns, type Candidates, fifths, nearest, placesApart } from "./beside-signs.ts";
+import { type Candidate, sureOf } from "./candidate.ts";
 import { clauseAt, wordAt } from "./ground.ts";
 import type { Setting } from "./setting.ts";
 import { sizeOf } from "./sizes.ts";

@@ -18,9 +18,7 @@ const clauseOf = ({ clauses, index }: Build, at: number): Clause =>
 const ofUse = (time: TimeRef, told: Told, build: Build): boolean => {
   const clause = clauseOf(build, time.from);
   const start = build.clauses[(build.index[time.from] ?? 0) - 1]?.from ?? clause.from;
-  return startingIn(told.amounts, start, clause.to).some((amount) =>
-    build.ofRig.has(build.scan.tokens[amount.from]?.start ?? -1),
-  );
+  return startingIn(told.amounts, start, clause.to).some((amount) => build.ofRig.has(amount.from));
 };
 
 /** "It held for two months and let go": how long ago it let go is not told. */

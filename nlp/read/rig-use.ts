@@ -151,10 +151,10 @@ const isStay = (scan: Scan, amount: Amount, clause: Clause): boolean => {
   );
 };
 
-/** "The fridge took two nights", "it held three nights" */
-const OF_THINGS = new Set("took takes needed needs held lasted ran managed gave".split(" "));
-
-/** Whether an amount surely tells no use of the rig: what lies ahead, how far away something is, what was walked. */
+/**
+ * Whether an amount surely tells no use of the rig: what lies ahead, how far away something is, what was walked, or how long
+ * a thing took or held ("the fridge took two nights").
+ */
 export const isNoUse = (scan: Scan, amount: Amount, clause: Clause): boolean => {
   const said = around(scan, amount, clause);
   if (amount.what === "miles" || amount.what === "km") return isNeither(amount, said);
@@ -163,7 +163,7 @@ export const isNoUse = (scan: Scan, amount: Amount, clause: Clause): boolean => 
   return (
     has(lead.slice(-6), "ahead") ||
     spent(lead) === "badly" ||
-    (subject(lead) !== "crew" && OF_THINGS.has(lead.at(-1) ?? "") && !isThere(tail))
+    (subject(lead) !== "crew" && isOne("ofThings", lead.at(-1)) && !isThere(tail))
   );
 };
 

@@ -3,7 +3,6 @@ import { daySpan } from "../../shared/edtf.ts";
 import type { UsageDraft } from "../../shared/reading.ts";
 import type { Edtf, UseUnit } from "../../shared/record.ts";
 import type { Amount } from "./amount.ts";
-import type { Clause } from "./clauses.ts";
 import { clauseAt, type Ground } from "./ground.ts";
 import type { Judges } from "./judges.ts";
 import { putOn, unitHere } from "./put-on.ts";
@@ -69,25 +68,23 @@ const draft = (
   rule,
 });
 
-/** All amounts that may tell use of the rig itself, in order. */
-export const useChoices = (
-  scan: Scan,
-  amounts: readonly Amount[],
-  clauseOf: (at: number) => Clause,
-  dead: Uint8Array,
-): UseChoice[] => {
+/** All amounts that may tell use of the rig itself; those that the speaker took back only lend theirs to what is said instead. */
+const useChoices = (ground: Ground): UseChoice[] => {
+  const { scan, fixed } = ground;
+  const isUse = (amount: Amount): boolean => isRigUse(scan, amount, clauseAt(ground, amount.from));
   const choices = putOn(scan).map(
     (amount): UseChoice => ({ ...amount, ruled: true, rule: "put-on-the-rig" }),
   );
   let last: Amount | undefined;
-  for (const amount of amounts) {
-    const { what } = amount;
-    if (what === "money" || what === "reading" || isNoUse(scan, amount, clauseOf(amount.from))) continue;
-    const instead = correctedBy(amounts, amount);
+  for (const amount of fixed.amounts) {
+    const { what, from } = amount;
+    if (what === "money" || what === "reading" || fixed.dead[from] === 1) continue;
+    if (isNoUse(scan, amount, clauseAt(ground, from))) continue;
+    const instead = correctedBy(fixed.amounts, amount);
     const ruled =
-      isRigUse(scan, amount, clauseOf(amount.from)) ||
+      isUse(amount) ||
       goesWith(scan, amount, last) ||
-      (instead !== undefined && dead[instead.from] === 1 && isRigUse(scan, instead, clauseOf(instead.from)));
+      (instead !== undefined && fixed.dead[instead.from] === 1 && isUse(instead));
     if (ruled) last = amount;
     choices.push({ ...amount, what, ruled, rule: "use-of-the-rig" });
   }
@@ -99,8 +96,7 @@ const EVEN = 0.5;
 /** Use of the rig itself: distances, nights, meter readings that are not the exposure of a fix; in order. */
 export const usageOf = (ground: Ground, today: Edtf, judges: Judges): UsageDraft[] => {
   const { scan, fixed } = ground;
-  const amounts = fixed.amounts.filter(({ from }) => fixed.dead[from] !== 1);
-  const choices = useChoices(scan, amounts, (at) => clauseAt(ground, at), fixed.dead);
+  const choices = useChoices(ground);
   const used = choices.flatMap((choice): UsageDraft[] => {
     const sure = judges.usage(usageSigns(ground, choice, choices), choice);
     const { value: count, what: unit } = choice;
@@ -108,10 +104,12 @@ export const usageOf = (ground: Ground, today: Edtf, judges: Judges): UsageDraft
       ? []
       : [draft(scan, choice, { count, unit, date: dateNear(scan, choice, today) }, sure, choice.rule)];
   });
-  const readings = amounts.flatMap((amount): UsageDraft[] => {
+  const readings = fixed.amounts.flatMap((amount): UsageDraft[] => {
     const unit = unitOfReading(scan, amount);
     const reading = { reading: amount.value, unit, date: today };
-    return amount.what === "reading" ? [draft(scan, amount, reading, READING_SURE, "meter-reading")] : [];
+    return amount.what === "reading" && fixed.dead[amount.from] !== 1
+      ? [draft(scan, amount, reading, READING_SURE, "meter-reading")]
+      : [];
   });
   return [...used, ...readings].toSorted((a, b) => a.span.start - b.span.start);
 };

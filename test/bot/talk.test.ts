@@ -85,6 +85,14 @@ describe("correcting", () => {
   });
 });
 
+describe("correcting two jobs at once", () => {
+  it("says once what changed in both", async () => {
+    talk = await startTalk();
+    await talk.say("adjusted the left brake and greased the left hub");
+    expect(textOf(await talk.say("right side sorry")).split("\n")[0]).toBe("Place: left → right side.");
+  });
+});
+
 describe("use of the rig", () => {
   it("is logged and put right", async () => {
     talk = await startTalk();

@@ -34,6 +34,28 @@ const NUDGED: Scene = {
 
 const lines = linesOf(new URL("notes.txt", import.meta.url));
 
+/** A splint on the awning, told of two days before. */
+const SPLINTED: Scene = {
+  ...EMPTY_SCENE,
+  last: {
+    at: "2025-07-31T14:30:00-06:00",
+    of: "note",
+    records: [
+      {
+        id: 1,
+        fields: {
+          ...SEAM,
+          component: "awning",
+          action: "patch",
+          materials: ["hose clamp"],
+          date: "2025-07-31",
+        },
+      },
+    ],
+    usage: [],
+  },
+};
+
 /** Taken for a correction, as the reader finds no work in them. */
 const GAPS: ReadonlySet<string> = new Set(["made that bracket out of angle iron and bolted it to the frame"]);
 
@@ -46,6 +68,16 @@ describe("notes that look like something else", () => {
   });
   it.fails.each([...GAPS])("known gap after another note: %s", (text) => {
     expect(understand(text, MOMENT, JUST_TOLD).is).toBe("tell");
+  });
+});
+
+describe("what is said of a thing without asking", () => {
+  it.each([
+    ["splint's holding after another blow", "tell"],
+    ["is the splint holding after that blow", "ask"],
+    ["splint holding?", "ask"],
+  ])("%s: %s", (text, is) => {
+    expect(understand(text, MOMENT, SPLINTED).is).toBe(is);
   });
 });
 
