@@ -1,3 +1,5 @@
+import { likelySpokenOf, speakingSigns } from "../../nlp/ask/spoken-of.ts";
+import { LEARNT_TALK } from "../../nlp/judges/talk.ts";
 import { OLDER, thingsIn } from "../../nlp/understand/older.ts";
 import type { KeptRecord, KeptUsage } from "../../shared/history.ts";
 import type { Query } from "../../shared/memory/query.ts";
@@ -50,6 +52,15 @@ const olderFor = (turn: Turn, note: ToldNote): readonly Shown[] => {
   return [...known.values()].map((record) => shownOf(turn, record));
 };
 
+/** As many records of each thing that a message seems to speak of. */
+const OF_SPOKEN = 3;
+
+/** The latest records of the things that a message seems to speak of. */
+const spokenOf = ({ store: { history } }: Turn, text: string): readonly KeptRecord[] =>
+  likelySpokenOf(LEARNT_TALK.spoken(speakingSigns(text))).flatMap((component) =>
+    history.records({ components: [component], limit: OF_SPOKEN }),
+  );
+
 /** What this chat has just seen, and what it may be about, for understanding what a short message means here. */
 export const sceneOf = (turn: Turn, note: ToldNote, replyTo: number | null): Scene => {
   const { outbox } = turn.store;
@@ -63,6 +74,7 @@ export const sceneOf = (turn: Turn, note: ToldNote, replyTo: number | null): Sce
     shown: showingOf(turn, shown),
     replyTo: replyTo === null ? null : showingOf(turn, repliedTo(turn, replyTo)),
     older: olderFor(turn, note),
+    spokenOf: spokenOf(turn, note.text).map((record) => shownOf(turn, record)),
     pending: pendingIn(turn),
     asked: asked !== undefined && isFresh(turn, asked) ? askedIn(asked) : null,
     askedEarlier: askedIn(asked),

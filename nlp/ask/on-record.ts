@@ -4,6 +4,7 @@ import type { Query, Topic } from "../../shared/memory/query.ts";
 import type { Shown } from "../../shared/memory/scene.ts";
 import { stemOf, tellingStems } from "../../shared/memory/words.ts";
 import { type ComponentId, systemOf } from "../../shared/vocabulary.ts";
+import type { Described } from "../read/described.ts";
 import { sizeOf } from "../read/sizes.ts";
 import { MAY_BE_OF_ALL } from "./of-all.ts";
 
@@ -21,6 +22,8 @@ export type Heard = {
   readonly known: readonly Shown[];
   /** What the question before was about, else what was told of last. */
   readonly before: ComponentId | undefined;
+  /** What the words of the question speak of. */
+  readonly spoken: Described;
 };
 
 type About = Extract<Query, { readonly topic: Topic }>;
@@ -64,10 +67,28 @@ const placed = ({ where }: Topic, records: readonly Shown[]): string => {
       : "open";
 };
 
+const SPOKEN = [0.85, 0.6, 0.35, 0.15, 0.05] as const;
+const spokenSize = (sure: number): string => String(SPOKEN.filter((least) => sure >= least).length);
+
+/** How likely the words speak of a thing, and of others. */
+const spokenSigns = (component: ComponentId, candidates: readonly Candidate[], spoken: Described): string[] => {
+  const mine = spoken.get(component) ?? 0;
+  const most = Math.max(...candidates.map((each) => spoken.get(each.component) ?? 0));
+  const elsewhere = Math.max(0, ...spoken.values()) > most ? "elsewhere" : "here";
+  const rank = mine >= most ? "first" : mine >= most / 2 ? "near" : "far";
+  const size = spokenSize(mine);
+  return [
+    `spoken=${size}`,
+    `spoken=${size} most=${spokenSize(most)}`,
+    `spoken=${size} ${rank} ${elsewhere}`,
+    `spoken rank=${rank} ${elsewhere}`,
+  ];
+};
+
 type Rated = { readonly candidate: Candidate; readonly told: number; readonly shared: number };
 
 /** The signs, as names, of each thing that a question may be about: how it is named, and what was told of it. */
-const signsOf = (query: About, candidates: readonly Candidate[], { before }: Heard): string[][] => {
+const signsOf = (query: About, candidates: readonly Candidate[], { before, spoken }: Heard): string[][] => {
   const { topic } = query;
   const asked = [
     ...new Set([...topic.all, ...topic.materials.flatMap((each) => each.split(" "))].map(stemOf)),
@@ -107,6 +128,7 @@ const signsOf = (query: About, candidates: readonly Candidate[], { before }: Hea
       `stuff=${topic.materials.length === 0 ? "unsaid" : String(records.some((record) => stuffFits(topic, record)))}`,
       `rank=${sizeOf(newest.indexOf(Math.max(0, ...records.map(({ id }) => id))))}`,
       `before=${before === undefined ? "none" : String(before === component)}`,
+      ...spokenSigns(component, candidates, spoken),
     ];
     const surestOne = `best=${strengthOf(surest)}`;
     return [

@@ -87,6 +87,12 @@ const works = ({ words }: Said): Offer[] =>
     ),
   );
 
+/** "Twenty twenty three": a year, and no sum. */
+const FIRST_YEAR = 1990;
+const LAST_YEAR = 2049;
+const isYear = (number: Scan["numbers"][number]): boolean =>
+  number.kind === "run" && number.value >= FIRST_YEAR && number.value <= LAST_YEAR;
+
 /** Work that is done was not done on a day to come. */
 const isAhead = (date: Edtf, moment: Moment): boolean => {
   const span = spanOf(date, moment.hemisphere);
@@ -151,6 +157,7 @@ const sums = ({ found, words, fields }: Said): Offer[] => {
   const bare = found.numbers.filter(
     (number) =>
       (number.kind === "cardinal" || number.kind === "run") &&
+      !isYear(number) &&
       !taken.some((each) => overlaps(each, number)) &&
       number.value > 0 &&
       !(number.to - number.from === 1 && words[number.from] === "one"),

@@ -37,6 +37,19 @@ const weekdayShift = (words: string): DateChange | undefined => {
   return { weekday, side: isBack(match[2] ?? match[3] ?? "") ? "before" : "after" };
 };
 
+const SEASONS: Readonly<Record<string, number>> = { spring: 21, summer: 22, autumn: 23, fall: 23, winter: 24 };
+/** "The summer before that": before the one on record, or before what is on record. */
+const SEASON =
+  /\b(?:the|a) (spring|summer|autumn|fall|winter) (before|prior|earlier|after)\b(?: that\b| then\b| this\b)?(?! (?:last|the|we|i|it|he|she|they)\b)|\b(?:the )?(previous|following) (spring|summer|autumn|fall|winter)\b/;
+
+const seasonShift = (words: string): DateChange | undefined => {
+  const match = SEASON.exec(words);
+  const season = SEASONS[match?.[1] ?? match?.[4] ?? ""];
+  return match === null || season === undefined
+    ? undefined
+    : { season, side: isBack(match[2] ?? match[3] ?? "") ? "before" : "after" };
+};
+
 const MONTHS = "jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec";
 /** "The 12th" with no month beside it. */
 const DAY_OF_MONTH = new RegExp(
@@ -52,6 +65,8 @@ const dayOfMonth = (words: string): DateChange | undefined => {
 export const shiftIn = (words: string): DateChange | undefined => {
   const weekday = weekdayShift(words);
   if (weekday !== undefined) return weekday;
+  const season = seasonShift(words);
+  if (season !== undefined) return season;
   const match = COUNTED.exec(words);
   if (match === null) return dayOfMonth(words);
   const unit = match[2] ?? "day";

@@ -88,6 +88,9 @@ const PLACE_LEFT_OVER = /^(?:it|that|this)?\s*(?:was|is|were|should be)?\s*(?:on
 
 const OTHER_SIDE = /^(?:(?:it|that) was )?(?:on )?(?:the )?(other (?:side|end))$/;
 
+/** "He gave us the twenty back": someone does something, and it is no place. */
+const TALK = /\b(?:i|you|he|she|we|they|it|us|me|him) \w|\b(?:gave|got|came|went|paid|told|said)\b/;
+
 const whereIn = (body: string): string | null => {
   const other = OTHER_SIDE.exec(body)?.[1];
   if (other !== undefined) return other;
@@ -96,7 +99,7 @@ const whereIn = (body: string): string | null => {
     .replace(PLACE_LEFT_OVER, "")
     .replace(/\b(?:one|job)\b.*$/, "")
     .trim();
-  return said === "" ? null : said;
+  return said === "" || TALK.test(said) ? null : said;
 };
 
 const actionIn = (body: string, wrong: string): Action | undefined =>

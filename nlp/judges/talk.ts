@@ -1,11 +1,14 @@
 import type { Candidate as Thing } from "../ask/on-record.ts";
+import { COMPONENTS } from "../../shared/vocabulary.ts";
 import type { Candidate } from "../correct/which-signs.ts";
+import type { Described } from "../read/described.ts";
 import { type LearntLayers, layered, layering } from "../read/layered.ts";
 import { chances, type Learnt, parts, shares, weighing } from "../read/linear.ts";
 import asking from "./asking.json" with { type: "json" };
 import correcting from "./correcting.json" with { type: "json" };
 import known from "./known.json" with { type: "json" };
 import messages from "./messages.json" with { type: "json" };
+import speaking from "./speaking.json" with { type: "json" };
 
 export const MESSAGES = ["question", "correction", "removal", "word"] as const;
 export type MessageKind = (typeof MESSAGES)[number];
@@ -61,6 +64,8 @@ export type TalkJudges = {
   readonly ask: (signs: readonly string[]) => { readonly asks: AskedFor; readonly sure: number };
   /** Which of several things that a question names it is about; adds up to 1. */
   readonly thing: (signs: readonly (readonly string[])[]) => readonly number[];
+  /** Which things a question speaks of, by whatever words. */
+  readonly spoken: (signs: readonly string[]) => Described;
   /** Which of the things that it names or that are on record a question is about; adds up to 1. */
   readonly known: (signs: readonly (readonly string[])[], things: readonly Thing[]) => readonly number[];
   /** Whether a question is about the whole rig, and names no thing or work. */
@@ -76,6 +81,7 @@ export type LearntTalk = {
   readonly ask: LearntLayers;
   readonly about: Learnt;
   readonly thing: Learnt;
+  readonly spoken: LearntLayers;
   readonly known: Learnt;
 };
 
@@ -93,6 +99,7 @@ export const talkJudgesBy = (tables: LearntTalk): TalkJudges => {
   const ask = layering(tables.ask, ASKS);
   const about = weighing(tables.about, ABOUT);
   const thing = weighing(tables.thing, ["right"]);
+  const spoken = layering(tables.spoken, COMPONENTS);
   const known = weighing(tables.known, ["right"]);
   return {
     ask: (signs) => {
@@ -111,8 +118,18 @@ export const talkJudgesBy = (tables: LearntTalk): TalkJudges => {
     offer: (signs) => named(OFFERED, layered(offer, signs)),
     which: (signs) => shares(which, signs),
     thing: (signs) => shares(thing, signs),
+    spoken: (signs) => {
+      const rated = layered(spoken, signs);
+      return new Map(COMPONENTS.map((each, at) => [each, rated[at] ?? 0]));
+    },
     known: (signs) => shares(known, signs),
   };
 };
 
-export const LEARNT_TALK: TalkJudges = talkJudgesBy({ ...messages, ...asking, ...correcting, ...known });
+export const LEARNT_TALK: TalkJudges = talkJudgesBy({
+  ...messages,
+  ...asking,
+  ...correcting,
+  ...speaking,
+  ...known,
+});

@@ -3,6 +3,7 @@ import type { Scene } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { ComponentId } from "../../shared/vocabulary.ts";
 import { onRecord } from "../ask/on-record.ts";
+import { speakingSigns } from "../ask/spoken-of.ts";
 import { LEARNT_TALK, type MessageKind, type TalkJudges } from "../judges/talk.ts";
 import { split } from "../lexicon/tokens.ts";
 import { read } from "../read/index.ts";
@@ -141,7 +142,11 @@ const thingBefore = ({ asked, replyTo, last }: Scene): ComponentId | undefined =
 export const understandBy = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): Intent => {
   const intent = taken(judges, text, moment, scene);
   if (intent.is !== "ask") return intent;
-  const heard = { known: scene.older, before: thingBefore(scene) };
+  const heard = {
+    known: [...new Map([...scene.older, ...scene.spokenOf].map((each) => [each.id, each])).values()],
+    before: thingBefore(scene),
+    spoken: judges.spoken(speakingSigns(text)),
+  };
   return { ...intent, query: onRecord(intent.query, heard, judges.known) };
 };
 

@@ -19,6 +19,8 @@ export type DateChange =
   /** A day of the month that the record's date lies in. */
   | { readonly dayOfMonth: number }
   | { readonly shift: { readonly days: number } | { readonly months: number } }
+  /** 21 spring to 24 winter, as in EDTF: the last one that was over before, or the first one after, the record's date. */
+  | { readonly season: number; readonly side: "before" | "after" }
   /** ISO weekday 1 to 7: the last one strictly before, or the first one after, the record's date. */
   | { readonly weekday: number; readonly side: "before" | "after" };
 

@@ -36,6 +36,8 @@ export type Scene = {
   readonly replyTo: Showing | null;
   /** Records told of at any time that the message may be about, by what it names; newest first. */
   readonly older: readonly Shown[];
+  /** The latest records of the things that the message seems to speak of, by whatever words. */
+  readonly spokenOf: readonly Shown[];
   readonly pending: Pending | null;
   /** The question before this one, while it is fresh. */
   readonly asked: Query | null;
@@ -48,6 +50,7 @@ export const EMPTY_SCENE: Scene = {
   shown: null,
   replyTo: null,
   older: [],
+  spokenOf: [],
   pending: null,
   asked: null,
   askedEarlier: null,

@@ -4,6 +4,7 @@ const dateText = (to: DateChange): string => {
   if ("on" in to) return `date ${to.on}`;
   if ("dayOfMonth" in to) return `date day ${to.dayOfMonth}`;
   if ("weekday" in to) return `date weekday ${to.weekday} ${to.side}`;
+  if ("season" in to) return `date season ${to.season} ${to.side}`;
   return "days" in to.shift ? `date ${to.shift.days} days` : `date ${to.shift.months} months`;
 };
 

@@ -3,6 +3,7 @@ import { askSigns } from "../../../../nlp/ask/ask-signs.ts";
 import { periodIn } from "../../../../nlp/ask/period.ts";
 import { unwrap } from "../../../../nlp/ask/plain-question.ts";
 import { spelledOut } from "../../../../nlp/ask/spelled-out.ts";
+import { likelySpokenOf, speakingSigns } from "../../../../nlp/ask/spoken-of.ts";
 import { type OfferScene, offerSigns, saysSame } from "../../../../nlp/correct/offer-signs.ts";
 import { keptAs, type Offer } from "../../../../nlp/correct/offers.ts";
 import { offerScene } from "../../../../nlp/correct/weighed.ts";
@@ -30,10 +31,12 @@ export type TalkLessons = {
 
 const MINUTE_MS = 60_000;
 
-const olderIn = ({ text, moment, before, earlier = [] }: KnownMessage): Shown[] => {
-  const things = thingsIn(text, moment);
-  const all = [...(before === null ? [] : [before]), ...earlier].map((each, at) => ({ ...each, id: at + 1 }));
-  return all.filter(({ fields }, at) => at < OLDER.latest || things.includes(fields.component));
+const toldIn = ({ before, earlier = [] }: KnownMessage): Shown[] =>
+  [...(before === null ? [] : [before]), ...earlier].map((each, at) => ({ ...each, id: at + 1 }));
+
+const olderIn = (known: KnownMessage): Shown[] => {
+  const things = thingsIn(known.text, known.moment);
+  return toldIn(known).filter(({ fields }, at) => at < OLDER.latest || things.includes(fields.component));
 };
 
 const sceneOf = (known: KnownMessage): Scene => {
@@ -146,12 +149,22 @@ const thingOf = (known: KnownMessage): Choice[] => {
   return right.includes(true) ? [{ signs: seen, right }] : [];
 };
 
+type Spoken = TalkJudges["spoken"];
+
+/** A scene with what is on record of the things that the message seems to speak of. */
+const withSpoken = (known: KnownMessage, spoken: Spoken): Scene => {
+  const scene = sceneOf(known);
+  const things = likelySpokenOf(spoken(speakingSigns(known.text)));
+  return { ...scene, spokenOf: toldIn(known).filter(({ fields }) => things.includes(fields.component)) };
+};
+
 /** Which of the things on record a question is about, where the log before it is known. */
-const knownOf = (known: KnownMessage): Choice[] => {
+const knownOf = (known: KnownMessage, spoken: Spoken): Choice[] => {
   if (known.ofOneLog !== true || (known.component === undefined && known.never !== true)) return [];
   const choices: Choice[] = [];
   const show: TalkJudges = {
     ...LEARNT_TALK,
+    spoken,
     message: () => ({ question: 1, correction: 0, removal: 0, word: 0 }),
     known: (signs, things) => {
       const asked = known.component ?? things.find(({ sure }) => sure > 0)?.component;
@@ -160,7 +173,7 @@ const knownOf = (known: KnownMessage): Choice[] => {
       return right.map(Number);
     },
   };
-  understandBy(show, known.text, known.moment, sceneOf(known));
+  understandBy(show, known.text, known.moment, withSpoken(known, spoken));
   return choices;
 };
 
@@ -171,9 +184,9 @@ const aboutOf = (known: KnownMessage): Example[] =>
 export const whichLessons = (messages: readonly KnownMessage[]): readonly Choice[] =>
   messages.flatMap(whichOf);
 
-/** What questions teach about which of the things on record they are about. */
-export const knownLessons = (messages: readonly KnownMessage[]): readonly Choice[] =>
-  messages.flatMap(knownOf);
+/** What questions teach about which of the things on record they are about, by a judge of what they speak of. */
+export const knownLessons = (messages: readonly KnownMessage[], spoken: Spoken): readonly Choice[] =>
+  messages.flatMap((known) => knownOf(known, spoken));
 
 /** What messages of which it is known what they are teach, by a judge of which record they are about. */
 export const talkLessons = (messages: readonly KnownMessage[], which: TalkJudges["which"]): TalkLessons => {

@@ -4,8 +4,9 @@ import { shares, weighing } from "../../../../nlp/read/linear.ts";
 import { fitLayers } from "../../read/training/layered.ts";
 import { fitClasses, fitShares, regress } from "../../read/training/linear.ts";
 import { writeLearnt } from "../../read/training/written.ts";
-import { knownLessons, talkLessons, whichLessons } from "./examples.ts";
+import { talkLessons, whichLessons } from "./examples.ts";
 import { KEPT_OUT } from "./kept-out.ts";
+import { calledLessons, knownApart, learnSpoken } from "./spoken.ts";
 import { knownMessages } from "./talk.ts";
 
 /** `tsx test/nlp/understand/training/figures.ts [FILE...]`: learns the judges of talk from all files but those kept out and those named. */
@@ -31,7 +32,9 @@ const lessons = talkLessons(messages, (signs) => shares(chosen, signs));
 process.stderr.write(
   `${String(messages.length)} messages, ${String(lessons.message.length)} judged, ${String(lessons.offer.length)} values, ${String(lessons.ask.length)} questions\n`,
 );
-writeLearnt(fileAt("known.json"), { known: fitShares(knownLessons(messages), { pull: 1 }) });
+const called = calledLessons();
+writeLearnt(fileAt("speaking.json"), { spoken: learnSpoken(messages, called) });
+writeLearnt(fileAt("known.json"), { known: fitShares(knownApart(messages, called), { pull: 1 }) });
 writeLearnt(fileAt("messages.json"), {
   message: fitLayers(lessons.message, [...MESSAGES, ""], {
     hidden: 48,

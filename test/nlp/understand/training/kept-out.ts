@@ -8,6 +8,7 @@ export const KEPT_OUT: ReadonlySet<string> = new Set([
   "conversations-31.jsonl",
   "conversations-41.jsonl",
   "conversations-48.jsonl",
+  "conversations-51.jsonl",
   "corrections-12.jsonl",
   "older-8.jsonl",
   "questions-12.jsonl",
@@ -16,4 +17,5 @@ export const KEPT_OUT: ReadonlySet<string> = new Set([
   "notes-12.jsonl",
   "notes-31.jsonl",
   "notes-60.jsonl",
+  "notes-61.jsonl",
 ]);

@@ -1,0 +1,49 @@
+import { speakingSigns } from "../../../../nlp/ask/spoken-of.ts";
+import type { TalkJudges } from "../../../../nlp/judges/talk.ts";
+import { layered, layering } from "../../../../nlp/read/layered.ts";
+import { COMPONENTS } from "../../../../shared/vocabulary.ts";
+import { fitLayers } from "../../read/training/layered.ts";
+import type { Choice, Example } from "../../read/training/linear.ts";
+import { KEPT_OUT, knownNotes } from "../../read/training/notes.ts";
+import { knownLessons } from "./examples.ts";
+import type { KnownMessage } from "./talk.ts";
+
+/** What a question speaks of. */
+const asked = ({ is, text, component }: KnownMessage): Example[] =>
+  is === "question" && component !== undefined ? [{ signs: speakingSigns(text), right: component }] : [];
+
+/** What things are called in notes. */
+export const calledLessons = (): Example[] =>
+  knownNotes()
+    .filter(({ set }) => !KEPT_OUT.has(set))
+    .flatMap(({ records }) =>
+      records.flatMap(({ named, component }) =>
+        named == null ? [] : [{ signs: speakingSigns(named), right: component }],
+      ),
+    );
+
+export const learnSpoken = (messages: readonly KnownMessage[], called: readonly Example[]) =>
+  fitLayers([...messages.flatMap(asked), ...called], COMPONENTS, { rounds: 8 });
+
+/** As many parts as the messages are cut into, in runs of so many: what is said of one rig stays together. */
+const PARTS = 5;
+const RUN = 400;
+
+const partOf = (at: number): number => Math.floor(at / RUN) % PARTS;
+
+/**
+ * What questions teach about which of the things on record they are about. What a judge says that such words speak of is a
+ * sign there, and it must not have met them: it is learnt for each part of the messages from the others.
+ */
+export const knownApart = (messages: readonly KnownMessage[], called: readonly Example[]): Choice[] => {
+  return Array.from({ length: PARTS }, (_, nth) => nth).flatMap((nth) => {
+    const mine = messages.filter((_, at) => partOf(at) === nth);
+    const others = messages.filter((_, at) => partOf(at) !== nth);
+    const layers = layering(learnSpoken(others, called), COMPONENTS);
+    const spoken: TalkJudges["spoken"] = (signs) => {
+      const rated = layered(layers, signs);
+      return new Map(COMPONENTS.map((each, at) => [each, rated[at] ?? 0]));
+    };
+    return knownLessons(mine, spoken);
+  });
+};
