@@ -15,12 +15,17 @@ const surelyNamed = (topic: Topic): Topic => {
 
 const SWAPS: readonly string[] = ["replace", "install"];
 
+/** Words that go with any work. */
+const LIGHT: ReadonlySet<string> = tellingStems("put get got give new brand had have take took one");
+
 /** Kept under another action, but told in the verb asked with ("put a rubber plug in it"). */
 const isToldSo = (ground: Ground, topic: Topic, record: KeptRecord): boolean => {
   const note = ground.history.note(record.noteId);
   if (note === undefined || note.recordIds.length > 1 || topic.verbs.length === 0) return false;
   const told = tellingStems(note.text);
-  return topic.verbs.every((verb) => [...tellingStems(verb)].some((stem) => told.has(stem)));
+  return topic.verbs.every((verb) =>
+    [...tellingStems(verb)].some((stem) => !LIGHT.has(stem) && told.has(stem)),
+  );
 };
 
 const isSuch = (ground: Ground, topic: Topic, record: KeptRecord): boolean => {

@@ -1,6 +1,7 @@
 import type { KeptRecord } from "../history.ts";
 import type { Answer } from "./answer-data.ts";
 import { answerTo, nothingFits } from "./answer-parts.ts";
+import { attemptAmong } from "./attempt-asked.ts";
 import { kinOf } from "./families.ts";
 import { actionFit, actionsLike, doerFits, sharedCount, stuffFits, wordFit } from "./fit.ts";
 import { type Ground, namesNothing, poolInWords, poolOf, recordsInWords } from "./pool.ts";
@@ -108,11 +109,23 @@ export const answerLast = (ground: Ground, query: Last): Answer => {
   const ordered = fitting(ground, query);
   const { because, records } =
     ordered.length > 0 ? { because: "found" as const, records: ordered } : closest(ground, query);
-  const best = query.focus === "cure" ? cureFirst(ground, records) : records;
+  const best = query.focus === "cure" ? cureFirst(ground, records) : attemptFirst(ground, query, records);
   const [first] = best;
   return first === undefined
     ? nothingFits(ground, query)
     : answerTo(query, { records: best.slice(0, 5), because, ...figuresOf(query, first) });
+};
+
+/** The try that is asked about, before the others. */
+const attemptFirst = (
+  { hemisphere }: Ground,
+  { attempt }: Last,
+  found: readonly KeptRecord[],
+): readonly KeptRecord[] => {
+  const [nearest] = found;
+  const same = found.filter(({ fields }) => fields.component === nearest?.fields.component);
+  const meant = attempt === undefined ? undefined : attemptAmong(same, attempt, hemisphere);
+  return meant === undefined ? found : [meant, ...found.filter(({ id }) => id !== meant.id)];
 };
 
 /** What the record that is told of first says to what is wanted of it. */

@@ -58,6 +58,9 @@ export type Focus =
   /** What made the trouble stop. */
   | "cure";
 
+/** One of several tries at a trouble: by its number in time, or the one before such work (before the newest, where none is named). */
+export type Attempt = { readonly nth: number } | { readonly before: readonly Action[] };
+
 export type Query =
   /** The newest (or first) work that fits. */
   | {
@@ -66,6 +69,7 @@ export type Query =
       readonly period: Period | null;
       readonly focus: Focus;
       readonly order: "newest" | "oldest";
+      readonly attempt?: Attempt;
     }
   /** All work that fits: in a period, on a component or a system. */
   | { readonly ask: "list"; readonly topic: Topic; readonly period: Period | null }
