@@ -1,17 +1,27 @@
-import { EMPTY_TOPIC, type Focus, type Period, type Query, type Topic } from "../../shared/memory/query.ts";
+import {
+  type Attempt,
+  EMPTY_TOPIC,
+  type Focus,
+  type Period,
+  type Query,
+  type Topic,
+} from "../../shared/memory/query.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { UseUnit } from "../../shared/record.ts";
 import { type AskedFor, LEARNT_TALK, type TalkJudges } from "../judges/talk.ts";
 import { askSigns } from "./ask-signs.ts";
 import type { Asked } from "./asked.ts";
+import { attemptIn } from "./attempt-said.ts";
+import { withoutContrast } from "./contrast.ts";
 import { askedIn } from "./kinds.ts";
 import { asksFirst, narrowed } from "./of-all.ts";
 import { periodIn, type Timed } from "./period.ts";
-import { unwrap } from "./plain-question.ts";
+import { questionAlone, unwrap } from "./plain-question.ts";
 import { asksOfAll, carried, isBare, sameTime, topicBefore, weighedOn } from "./pointing-back.ts";
 import type { Before, Question } from "./question.ts";
 import { settled } from "./thing-signs.ts";
 import { topicOf } from "./topic.ts";
+import { inThatYear } from "./year-before.ts";
 
 type Sort = Asked extends infer Each ? (Each extends Asked ? Omit<Each, "rule"> : never) : never;
 
@@ -159,11 +169,16 @@ export const topicAsked = (said: string, judges: Pick<TalkJudges, "thing"> = LEA
 
 type ListAsked = Extract<Query, { ask: "open" | "buy" }>;
 
+/** "Is it still holding" asks of one thing, whatever list was shown. */
+const HOW_IT_IS =
+  /^(?:and |so |but )*(?:is|has|does|did|was) (?:it|that|she|he)\b.*\b(?:hold\w*|dry|tight|leak\w*|work\w*|good|ok|okay|fine|sound|solid|stuck|stick\w*)\b/;
+
 /** "What's still on there", after the list was shown. */
 const isListed = (asked: Asked, said: string, before: Question | null): before is ListAsked =>
   (before?.ask === "open" || before?.ask === "buy") &&
   (asked.kind === "holding" || asked.rule === "named-only" || asked.rule === "last") &&
   /\b(?:still|left|else|remain\w*|on (?:there|it|that)|now)\b/.test(said) &&
+  !HOW_IT_IS.test(said) &&
   isBare(topicOf(said));
 
 /** What lies ahead of whoever asks. */
@@ -185,13 +200,25 @@ export const ruledAsk = (text: string, moment: Moment): Asked => {
 /** Below this, the rules say what is asked for. */
 const FAMILIAR = 0.3;
 
+/** "Is the bottom okay" asks how it is, and not what is to be looked at. */
+const HOW_IS =
+  /^(?:is|are) (?:the|that|those|my|our|this|it|they)\b(?: \w+){0,3}? (?:still )?(?:ok|okay|good|fine|sound|alright|holding|dry|tight|solid)\b/;
+const DUE = /\b(?:due|overdue|look\w*|check\w*|inspect\w*|next|soon|servic\w+|when|before)\b/;
+
+/** What the judge takes for a question of what is due, though it asks how something is. */
+const asksHowItIs = (asks: AskedFor, text: string): boolean =>
+  ASKED[asks].kind === "due" && HOW_IS.test(unwrap(text).words) && !DUE.test(text.toLowerCase());
+
 /** What is asked for, and how likely of the whole rig. */
 const askedFor = (text: string, moment: Moment): { readonly asked: Asked; readonly ofAll: number } => {
   const ruled = ruledAsk(text, moment);
   const signs = askSigns(text, moment, ruled);
   const { asks, sure } = LEARNT_TALK.ask(signs);
+  const judged: Asked = asksHowItIs(asks, text)
+    ? { kind: "holding", rule: "how-is" }
+    : { ...ASKED[asks], rule: "judged" };
   return {
-    asked: sure < FAMILIAR ? ruled : { ...ASKED[asks], rule: "judged" },
+    asked: sure < FAMILIAR ? ruled : judged,
     ofAll: LEARNT_TALK.ofAll(signs),
   };
 };
@@ -206,16 +233,25 @@ export const asksAnew = (text: string, moment: Moment, before: Question["ask"]):
   return sure > ANEW && !MAY_BE_CUT_SHORT.has(asks) && ASKED[asks].kind !== before;
 };
 
+/** Of a try by its number, whatever was done and used in it may be asked. */
+const ofAttempt = (question: Question, attempt: Attempt): Question =>
+  question.ask === "last"
+    ? { ...question, attempt, order: "newest", topic: { ...question.topic, actions: [], materials: [] } }
+    : question;
+
 /**
  * The question that a text asks. `context` is the question before it, for "it" and "that one".
  * A text that names a thing and no kind of question asks for the last work on it.
  */
-export const ask = (text: string, moment: Moment, context: Before | null): Question => {
+export const ask = (asking: string, moment: Moment, context: Before | null): Question => {
   const before = context?.question ?? null;
+  const text = inThatYear(questionAlone(asking), before);
   const past = periodIn(text, moment);
-  const said = unwrap(past.rest).words;
+  const whole = unwrap(past.rest).words;
+  const tried = attemptIn(whole);
   const judged = askedFor(text, moment);
-  const asked = asksFirst(judged.asked, said);
+  const asked = asksFirst(judged.asked, whole);
+  const said = asked.kind === "ever" ? withoutContrast(whole) : (tried?.rest ?? whole);
   const timed = AHEAD.has(asked.kind) ? periodIn(text, moment, "future") : sameTime(said, past, before);
   if (isListed(asked, said, before)) return { ...before, topic: EMPTY_TOPIC };
   const known =
@@ -224,5 +260,6 @@ export const ask = (text: string, moment: Moment, context: Before | null): Quest
       : topicBefore(before);
   const topic = carried(narrowed(topicAsked(said), asked, judged.ofAll, { words: said, text }), said, known);
   const isWeighed = asked.kind === "longest" && context?.fresh === true;
-  return queryOf(asked, said, timed, isWeighed ? weighedOn(topic, said, known) : topic);
+  const question = queryOf(asked, said, timed, isWeighed ? weighedOn(topic, said, known) : topic);
+  return tried === undefined ? question : ofAttempt(question, tried.attempt);
 };

@@ -4,12 +4,13 @@ import { EMPTY_TOPIC, type Period, type Query, type Topic } from "../../shared/m
 import type { Hemisphere, Moment } from "../../shared/reading.ts";
 import { scan } from "../read/scan.ts";
 import { askedIn } from "./kinds.ts";
-import { periodIn } from "./period.ts";
+import { periodIn, tellsEver } from "./period.ts";
 import { plainQuestion } from "./plain-question.ts";
 import { topicOf } from "./topic.ts";
+import { inThatYear } from "./year-before.ts";
 
 const LEAD =
-  /^(?:and|or|what about|how about|how bout|what of|same for|same question for|just|ok and|okay and|so and|now|then|but)\b/;
+  /^(?:and|an(?= (?:19|20)\d\d\b)|or|what about|how about|how bout|what of|same for|same question for|just|ok and|okay and|so and|now|then|but)\b/;
 /** A verb makes it a statement or a question of its own. */
 const VERB =
   /\b(?:is|are|was|were|am|be|has|have|had|got|went|came|did|do|does|need|needs|gotta|put|i|we|he|she|they|its|im|ive|will|would|should|can|wont|isnt|keeps?|broke|towed|fixed|need)\b/;
@@ -107,7 +108,7 @@ const nextTopic = (words: string, said: Topic, before: Topic): Topic | undefined
     : { ...before, where: said.where, materials: said.materials, actions: said.actions };
 };
 
-const withParts = (before: Query, topic: Topic | undefined, period: Period | undefined): Query => {
+const withParts = (before: Query, topic: Topic | undefined, period: Period | null | undefined): Query => {
   const about = topic !== undefined && "topic" in before ? { ...before, topic } : before;
   const changed: Query = about.ask === "holding" ? { ...about, order: "newest" } : about;
   return period !== undefined && "period" in changed ? { ...changed, period } : changed;
@@ -129,10 +130,10 @@ export const followUp = (text: string, moment: Moment, before: Query): Query | u
       askedIn(words) === undefined &&
       !OWN.test(words));
   if (!short || !opens || VERB.test(words) || scan(text, moment).faults.length > 0) return undefined;
-  const timed = periodIn(words, moment);
+  const timed = periodIn(inThatYear(words, before), moment);
   const asked = "period" in before ? before.period : null;
   const next = neighbouring(words, asked, moment.hemisphere);
-  const period = next ?? shifted(words, asked) ?? timed.period ?? undefined;
+  const period = next ?? shifted(words, asked) ?? timed.period ?? (tellsEver(words) ? null : undefined);
   const said = topicOf(
     (next === undefined ? timed.rest : words.replace(NEIGHBOUR, "")).replace(LEAD, "").replace(SHIFT, ""),
   );

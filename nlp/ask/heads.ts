@@ -1,5 +1,6 @@
 import { placeOf } from "../../shared/memory/place.ts";
 import type { Named } from "../../shared/memory/query.ts";
+import type { ComponentId } from "../../shared/vocabulary.ts";
 import type { Mention } from "./names.ts";
 
 /** Words after which a thing is named as a place: "the socket by the bed". */
@@ -14,6 +15,11 @@ const OVER: ReadonlySet<string> = new Set(
 );
 /** Words after which a thing may own what was named before: "the seal on the fridge". */
 const AMONG: ReadonlySet<string> = new Set("in on to for off of from".split(" "));
+
+/** "The battery in the smoke alarm": of the thing that it is in, and no battery of the rig. */
+const HAS_OWN: Readonly<Partial<Record<ComponentId, readonly ComponentId[]>>> = {
+  battery: ["thermostat", "smoke-alarm", "co-alarm", "gas-alarm", "media"],
+};
 
 const SMALL: ReadonlySet<string> = new Set("the a an my our that this those these to of".split(" "));
 
@@ -53,12 +59,24 @@ const isOnlyPlace = (words: readonly string[], mention: Mention): boolean => {
   return OVER.has(lead.at(-1) ?? "") && VAGUE.has(lead.at(-2) ?? "");
 };
 
+const isOfNext = (words: readonly string[], mention: Mention, next: Mention | undefined): boolean => {
+  if (next === undefined || !AMONG.has(linkWord(words, mention, next) ?? "")) return false;
+  return mention.named.some(
+    ({ component, sure }) =>
+      sure >= 0.9 &&
+      next.named.some((each) => each.sure >= 0.6 && HAS_OWN[component]?.includes(each.component)),
+  );
+};
+
 /** The things meant, without those that only say where: their sureness is lowered, not lost. */
 export const weighMentions = (words: readonly string[], mentions: readonly Mention[]): readonly Mention[] =>
   mentions.map((mention, at) => {
     if (isOnlyPlace(words, mention)) return { ...mention, named: [] };
+    if (isOfNext(words, mention, mentions[at + 1])) return { ...mention, named: [] };
     if (isModifier(mention, mentions[at + 1])) return demote(mention, 0.5);
-    return isPlace(words, mentions[at - 1], mention) ? demote(mention, 0.35) : mention;
+    const before = mentions[at - 1];
+    if (before !== undefined && isOfNext(words, before, mention)) return mention;
+    return isPlace(words, before, mention) ? demote(mention, 0.35) : mention;
   });
 
 /** All that may be meant, each component once, the surest first; what two mentions speak for is surer. */

@@ -43,6 +43,12 @@ const ASKS: readonly RegExp[] = [
   /^anything (?:left|open|due|outstanding|else)$/,
   /^any(?:thing|body|one)? (?!way|who|how)(?:\w+ ?){1,9}$/,
   /^(?:ever|never) (?:\w+ed|done|had|been|put|swapped|cut|bought|got)\b(?! (?:again|since))/,
+  /^ever (?!(?:since|so|after|again|more|the|such|loud|lasting|faithful)\b|\w+(?:ing|ful|ly)\b)\w+ \w+/,
+  /^(?:i|we|you|u|he|she|they) ever (?!(?:so|since|need|want|see|saw|knew|know|had|met|get (?:a|the) chance)\b)\w+ (?!.*\b(?:ill|i will|well|we will|id|it will|itll|and then)\b)/,
+  /^(?:all|any|total) (?:of )?(?:the |my |our |that )?(?:money|cash|dough|dollars|bills|spending|outlay) (?:that )?(?:i|we|ive|weve|that went|thats gone|went|gone|sunk|spent|put)\b(?!.*\b(?:and|but|is|was|still|so|yet|isnt|wasnt|didnt)\b)/,
+  /\b(?<!\b(?:know|remember|recall|matter|sure|forget|forgot|say|tell|of) )(?:what|which) (?:day|date|month|year|week) (?:was it )?(?:i|we|he|she|they) \w+/,
+  /^(?:the )?(?:\w+ ){1,4}(?:share|slice|portion|proportion) of (?:that|it|this|them|the total|the bill)$/,
+  /\b(?:but|or) (?:is|are|has|have|did|does|was|were|isnt|arent|hasnt|didnt) (?:it|they|she|he|not)$/,
   /^total (?:nights|miles|kms?|kilomet\w+|distance|trips|spent|costs?|spend|spending|bill|for|of|so far|on|in|to date|money|outlay|number)\b/,
   /^everything$/,
   /^(?:did|does|has|have) \w+ing\b/,
@@ -99,8 +105,13 @@ const inText = (moment: Moment, text: string): Unwrapped => unwrap(periodIn(text
 const NOTED =
   /^((?:\w+ ){1,4})(?:work|jobs?|repairs?|costs?|spend|spending|fixes|expenses?|history|total|failures|breakdowns|breakages|blowouts)(?: (?:done|made|so far|to date|altogether))?$/;
 
+/** "Anode date", "topper fixes failed count": what is wanted of a thing named stands last. */
+const WANTED =
+  /^(?!(?:wrong|right|bad|no|not|change|fix|that|this|the date)\b|.*\b(?:i|we|he|she|they|got|put|set|cut|wrote|(?!failed\b|needed\b|used\b)\w+ed)\b)((?:\w+ ){1,6})(?:date|count|number of|how many)$/;
+
 /** "Electrical cost, 2022." */
 const asksInNouns = (words: string): boolean => {
+  if ((topicOf(WANTED.exec(words)?.[1] ?? "").named[0]?.sure ?? 0) >= 0.6) return true;
   const topic = topicOf(NOTED.exec(words)?.[1] ?? "");
   return topic.systems.length > 0 || (topic.named[0]?.sure ?? 0) >= 0.9;
 };

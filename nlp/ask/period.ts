@@ -84,6 +84,9 @@ const withoutTimes = (text: string, mentions: readonly TimeMention[]): string =>
 const EVER =
   /\b(?:(?:in|over|across|for|through(?:out)?|of) )?(?:all (?:the |these |those |of the )?years|(?:the|these) (?:\w+ )?years|all (?:the )?time|all seasons|every year|any year)\b(?! (?:ago|since|before|19\d\d|20\d\d))/gi;
 
+/** Whether words name all the time there was. */
+export const tellsEver = (text: string): boolean => text.search(EVER) >= 0;
+
 /** "Since day one": whatever other time is named, all of it is meant. */
 const FROM_THE_START =
   /\b(?:since|from) (?:day (?:one|1)|the (?:very )?(?:start|beginning|off|word go|get go)|(?:i|we) (?:first )?(?:got|bought|had|owned) (?:her|it|him|the \w+|this \w+))\b/i;

@@ -39,7 +39,7 @@ export const asksOfAll = (
 
 /** Less sure than this, a word may tell of trouble with what was asked about: "how often did it leak". */
 const NAMED_ENOUGH = 0.65;
-const SUBJECT = /\b(?:it|they|them|that one|those)\b/;
+const SUBJECT = /\b(?:it|they|them|that one|those(?! (?!is|are|were|did|do|have|had|still|ever|hold)\w))\b/;
 
 /** "How much of that was plumbing": of the time asked about before. */
 export const sameTime = (words: string, timed: Timed, before: Question | null): Timed => {

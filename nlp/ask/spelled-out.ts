@@ -57,12 +57,14 @@ const longFor = (word: string): string | undefined =>
 const tradeWord = (word: string): string => (/^\p{Lu}/u.test(word) ? word : written(word, SPELLER));
 
 const TO_VERB = new RegExp(`\\b2 (?=(?:${table.verbs.join("|")})\\b)`, "gi");
+const NUMBER_OF = /\bno\.? of(?= (?!course\b)|$)/gi;
 const MONEY = /(^|\s)\$+(?=\s|$)/g;
 
 /** The text with the clipped and mistyped words of text messages written out; the rest of it, figures and marks too, as it was. */
 export const spelledOut = (text: string): string =>
   text
     .replace(TO_VERB, "to ")
+    .replace(NUMBER_OF, "number of")
     .replace(MONEY, "$1money")
     .replace(/(?<![\p{L}\p{N}'’.$£€#/-])[a-z][a-z0-9]*(?![\p{L}\p{N}'’/-])/giu, (word) =>
       /^[A-Z]+$/.test(word) ? word : (longFor(word.toLowerCase()) ?? tradeWord(word)),

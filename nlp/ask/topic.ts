@@ -1,6 +1,7 @@
 import { placeOf } from "../../shared/memory/place.ts";
 import { OTHERS_DID, SPEAKER_DID, type Topic } from "../../shared/memory/query.ts";
 import { plainWords, tellingWords } from "../../shared/memory/words.ts";
+import { systemOf } from "../../shared/vocabulary.ts";
 import people from "../lexicon/data/people.json" with { type: "json" };
 import { type Deed, deedsIn } from "./deeds.ts";
 import filler from "./filler.json" with { type: "json" };
@@ -18,8 +19,40 @@ const placesIn = (words: readonly string[]): readonly string[] => [
   ...new Set([...placeOf(withoutIdioms(words)).values()].flatMap((values) => [...values])),
 ];
 
-/** Words of a whole system count only where no single thing is surely named. */
-const systemsIn = (mentions: readonly Mention[]) => {
+/** Words before and behind which a whole system is meant, whatever single things are named as belonging to it. */
+const ALL_OF_IT =
+  /\b(?:to do with|everything (?:in|on|for|with|about|of|around)|anything|all) (?:the |my |our )?$/;
+const FOR_EXAMPLE =
+  /^ ?(?:so |that is |i )?(?:you know|like|mean|meaning|such a|say|including|i mean|for example|namely)\b/;
+const AND_THE_REST =
+  /\b(?:and (?:so on|so forth|all|all that|all the rest|the rest|such|the like|that|whatnot|what not|stuff|thing)|etc|et cetera|stuff|or whatever)$/;
+
+const UP_TO_COMMA = 12;
+
+/** "Everything to do with water, the geyser and the taps", "the running gear, you know, the springs and so on". */
+const isWholeWithParts = (
+  words: readonly string[],
+  mentions: readonly Mention[],
+  { from, to, systems }: Mention,
+): boolean => {
+  const behind = mentions.filter((each) => each.from >= to && each.from < to + UP_TO_COMMA);
+  const parts = behind.filter(({ named }) =>
+    named.some(({ component }) => systems.includes(systemOf(component))),
+  );
+  const last = parts.at(-1)?.to;
+  if (last === undefined) return false;
+  return (
+    ALL_OF_IT.test(`${words.slice(0, from).join(" ")} `) ||
+    words.slice(from, to).join(" ").startsWith("to do with") ||
+    FOR_EXAMPLE.test(words.slice(to, to + 3).join(" ")) ||
+    [1, 2, 3, 4].some((more) => AND_THE_REST.test(words.slice(last, last + more).join(" ")))
+  );
+};
+
+/** Words of a whole system count only where no single thing is surely named, unless as a part of it. */
+const systemsIn = (words: readonly string[], mentions: readonly Mention[]) => {
+  const whole = mentions.filter((each) => each.systems.length > 0 && isWholeWithParts(words, mentions, each));
+  if (whole.length > 0) return [...new Set(whole.flatMap(({ systems }) => systems))];
   const single = mentions.some(
     ({ named, systems }) => systems.length === 0 && named.some(({ sure }) => sure >= 0.8),
   );
@@ -48,10 +81,15 @@ const SPEAKER = /\b(?:by (?:me|us)|myself|ourselves|(?:me|us) (?:or|alone))\b/;
 const OTHERS =
   /\b(?:by (?:others?|other people|anyone else|somebody else|someone else|(?:a )?pros?|professionals?|hired hands?|outsiders?|strangers?)|(?:others?|other people|somebody else|someone else|professionals?) (?:do|did|done|fixed?|made)|(?:paid|pay|gave|give) (?:to )?(?:others?|other people|someone else|somebody else|professionals?|anyone else))\b/;
 
+/** "By us or by anybody": whoever it was. */
+const BY_WHOMEVER =
+  /\bby (?:me|us|myself|ourselves)(?: themselves)? or (?:by )?(?:anybody|anyone|somebody|someone|others?|whoever|the \w+)\b|\bby (?:anybody|anyone|whoever|whomever)\b/;
+
 const whoIn = (words: readonly string[]): string | null => {
   const text = words.join(" ");
   const person = words.find((word, at) => isPerson(words, word, at));
   if (person !== undefined) return person;
+  if (BY_WHOMEVER.test(text)) return null;
   return OTHERS.test(text) ? OTHERS_DID : SPEAKER.test(text) ? SPEAKER_DID : null;
 };
 
@@ -76,10 +114,26 @@ const withoutOwned = (words: readonly string[], mentions: readonly Mention[]): r
     return words[mention.from - 1] === "its" && owner ? { ...mention, named: [], systems: [] } : mention;
   });
 
+const TROUBLE = /^(?:leak|drip|weep|crack|rattle|squeak|smell|flood|jam|blow|break)$/;
+const BEFORE_VERB = /^(?:to|it|they|did|doe|didnt|doesnt|wont|kept|keep|started|start|still|ever|again)$/;
+/** "Since it started to leak": what it did, and no name of anything. */
+const isVerb = (words: readonly string[], { from, to }: Mention): boolean =>
+  to - from === 1 && TROUBLE.test(words[from] ?? "") && BEFORE_VERB.test(words[from - 1] ?? "");
+
 const PAYERS: ReadonlySet<string> = new Set("me us you him her them".split(" "));
 
+const SUMS: ReadonlySet<string> = new Set("money cash dough dollar buck pound quid euro rand".split(" "));
+/** "All the money I put in the furnace", "how much have we put into it". */
+const isPutIn = (words: readonly string[], { from, to }: Deed): boolean =>
+  /^put(?:ting)? (?:in|into|on|onto)$/.test(words.slice(from, to).join(" ")) &&
+  (words.slice(Math.max(0, from - 5), from).some((word) => SUMS.has(word)) ||
+    /\bhow much (?:have|has|did|had) (?:i|we|he|she|they)$/.test(words.slice(0, from).join(" ")));
+
 /** "What did they charge us", "how much is tied up in the battery": money, and no work. */
-const isMoney = (words: readonly string[], { from, to }: Deed): boolean =>
+const isMoney = (words: readonly string[], deed: Deed): boolean =>
+  isPutIn(words, deed) || isCharged(words, deed);
+
+const isCharged = (words: readonly string[], { from, to }: Deed): boolean =>
   (/^charge[sd]?$/.test(words[from] ?? "") && PAYERS.has(words[to] ?? "")) ||
   (/^(?:tied|wrapped) up$/.test(words.slice(from, to).join(" ")) && words[to] === "in");
 
@@ -95,7 +149,7 @@ export const topicOf = (text: string): Topic => {
     words,
     weighMentions(
       words,
-      mentionsIn(words).filter(({ from }) => !covered(deeds, from)),
+      mentionsIn(words).filter((each) => !covered(deeds, each.from) && !isVerb(words, each)),
     ),
   );
   const byDeed = deeds.flatMap(({ components }) => components.map((component) => ({ component, sure: 0.9 })));
@@ -106,7 +160,7 @@ export const topicOf = (text: string): Topic => {
   const beside = words.map((word, at) => (covered([...deeds, ...things], at) ? "," : word));
   return {
     named,
-    systems: systemsIn(mentions),
+    systems: systemsIn(words, mentions),
     actions:
       deeds.length === 0 && isRenewed(words)
         ? ["replace"]
