@@ -123,10 +123,25 @@ const before = (scene: Scene, moment: Moment): Before | null => {
 export const askedWhole = (text: string, moment: Moment, scene: Scene): Intent =>
   alone(purposeOf(ask(spelledOut(text), moment, before(scene, moment))));
 
+const MOST_TO_NAME = 6;
+
+/** "And on the hot water": a thing and nothing said of it. */
+const onlyNames = (text: string): boolean => {
+  const { named, systems, actions } = topicOf(text);
+  return (
+    /^\W*(?:and|what about|how about|same)\b/i.test(text) &&
+    !/\d|\b(?:new|another|more|too|also|again|as well)\b/i.test(text) &&
+    (text.split(/[,;]/)[0] ?? "").trim().split(/\s+/).length <= MOST_TO_NAME &&
+    named.length + systems.length > 0 &&
+    actions.length === 0
+  );
+};
+
 /** A question cut short, and no note. Long after the question before, it says so: "and the gutter". */
 const isFollowUp = (text: string, moment: Moment, scene: Scene): boolean =>
-  (scene.asked !== null || /^\W*(?:and|what about|how about|same)\b/i.test(text)) &&
-  !tellsSomething(text, moment);
+  (scene.asked !== null && onlyNames(text)) ||
+  ((scene.asked !== null || /^\W*(?:and|what about|how about|same)\b/i.test(text)) &&
+    !tellsSomething(text, moment));
 
 /** "It still leaks" names no thing, though a leak may be many. */
 const TROUBLE_ONLY = /^(?:\w+ ){0,4}(?:leak|drip)(?:s|ing|ed|y)?(?: \w+){0,2}$/;

@@ -7,7 +7,7 @@ const ENDS = /(?<=[?!\n])\s*|(?<=\.)\s+(?=\S)/;
 
 /** A question that comes late in a sentence without marks, on plain words. */
 const LATE =
-  /\b(?:when (?:did|was|were|have) (?:i|we|it|that|they)|what (?:did|have) (?:i|we) (?:use|put|do|spend|pay)|how many times (?:has|have|did)|how (?:much|long|often) (?:did|has|have|is)|(?:did|have) (?:i|we) ever|(?:is|are|has|have|did|does|do) (?:it|they|that) (?:still|holding|held|ever|last|hold|been|done)|whats (?:still )?(?:open|left to do)|how(?:s| is| are) (?:it|they|that) (?:doing|holding|looking)|who did (?:it|that))\b/i;
+  /\b(?:when (?:did|was|were|have) (?:i|we|it|that|they)|what (?:did|have) (?:i|we) (?:use|put|do|spend|pay)|how many times (?:has|have|did)|how (?:much|long|often) (?:did|has|have|is)|(?:did|have) (?:i|we) ever|(?:is|are|has|have|did|does|do) (?:it|they|that) (?:still|holding|held|ever|last|hold|been|done)|whats (?:still )?(?:open|left to do)|how(?:s| is| are) (?:it|they|that) (?:doing|holding|looking)|who did (?:it|that)|(?:so|and|but) (?:do|should|must) (?:i|we) (?:still |also |really )?(?:need|have|want|bring|buy|get|pick|order|fetch|fix|owe)|(?:so|and|but) (?:is|are) there (?:anything|something|any|still))\b/i;
 
 export type Split = {
   /** The part that asks; null when nothing does. */

@@ -3,6 +3,7 @@ import type { Scene } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { ComponentId } from "../../shared/vocabulary.ts";
 import { onRecord } from "../ask/on-record.ts";
+import { ASIDE, isReported } from "../ask/plain-question.ts";
 import { speakingSigns } from "../ask/spoken-of.ts";
 import { LEARNT_TALK, type MessageKind, type TalkJudges } from "../judges/talk.ts";
 import { split } from "../lexicon/tokens.ts";
@@ -32,9 +33,10 @@ const LONG = 600;
 const MANY = 130;
 /**
  * From here on, words are taken for a question: where the rules take them for one and they end in its mark, with an asking
- * word or mark, without one, and where they tell of work.
+ * word or mark, without one, and where they tell of work; and where they say what somebody else asks.
  */
 const ASKED_BY_ALL = 0.05;
+const ASKED_FOR_ANOTHER = 0.02;
 const ASKED = 0.25;
 const ASKED_IN_OTHER_WORDS = 0.4;
 const ASKED_FOR_SURE = 0.66;
@@ -44,6 +46,8 @@ const CORRECTED_FOR_SURE: ReadonlyMap<Intent["is"], number> = new Map([
   ["leave", 0.9],
   ["home", 0.98],
 ]);
+/** "What must I buy, as he is leaving for town": a question first, unless we asked for a word. */
+const ASKED_INSTEAD: ReadonlySet<Intent["is"]> = new Set(["verdict", "leave", "home"]);
 const ASKING = /\?|\b(?:what|which|when|where|who|why|how)/i;
 
 /** Work, use, or what happens to a rig: nothing that may be lost. */
@@ -90,11 +94,15 @@ const isNothingKnown = ({ last, shown, replyTo, older }: Scene): boolean =>
 const STATES =
   /^\s*(?:(?:the|that|my|our|this|those|these) )?(?!(?:what|which|who|how|where|when|why|any|anything|whats|hows)\b)[\w-]+(?: [\w-]+){0,3}(?:['’]s| is| are) (?:still )?(?:holding|dry|fine|good|solid|sound|tight|leaking|dripping|working)\b/i;
 
+/** "The hatch is still good, but is it". */
+const ENDS_ASKING = /\b(?:but|or) (?:is|are|has|have|did|does|was|were) (?:it|they|she|he|not)\W*$/i;
+
 /** How sure the judge must be that a text asks, where the reader finds work or use in it and where the rules hear a question. */
 const leastToAsk = (text: string, asks: boolean, found: boolean): number => {
+  if (asks && isReported(text)) return ASKED_FOR_ANOTHER;
   if (found) return asks ? ASKED_IN_OTHER_WORDS : ASKED_FOR_SURE;
   if (asks && isMarked(text)) return ASKED_BY_ALL;
-  if (!isMarked(text) && STATES.test(text)) return ASKED_OF_NOTHING;
+  if (!isMarked(text) && STATES.test(text) && !ENDS_ASKING.test(text)) return ASKED_OF_NOTHING;
   return asks || ASKING.test(text) ? ASKED : ASKED_IN_OTHER_WORDS;
 };
 
@@ -106,7 +114,7 @@ const taken = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): 
   const kindOf = (said: string, taken: Intent) =>
     judges.message(messageSigns({ text: said, moment, meant, ruled: taken }));
   const kind = kindOf(text, ruled);
-  if (ruled.is === "verdict" && kind.question > ASKED_FOR_SURE && scene.pending === null)
+  if (ASKED_INSTEAD.has(ruled.is) && kind.question > ASKED_FOR_SURE && scene.pending === null)
     return askedWhole(text, moment, scene);
   const surely = CORRECTED_FOR_SURE.get(ruled.is);
   if (surely !== undefined)
@@ -119,7 +127,8 @@ const taken = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): 
   const enough = isNothingKnown(scene) && !asks ? ASKED_OF_NOTHING : leastToAsk(text, asks, found);
   if (kind.question > enough && kind.question > kind.correction) {
     const apart =
-      ruled.rest === null || (OPENS.test(ruled.rest) && kindOf(ruled.rest, TELLS).question < ASKED);
+      ruled.rest === null ||
+      (!ASIDE.test(ruled.rest) && OPENS.test(ruled.rest) && kindOf(ruled.rest, TELLS).question < ASKED);
     return asks && apart ? ruled : askedWhole(text, moment, scene);
   }
   const nothingSaid = ruled.is === "correct" && scene.last === null && scene.replyTo === null;
