@@ -245,7 +245,7 @@ const ofAttempt = (question: Question, attempt: Attempt): Question =>
  */
 export const ask = (asking: string, moment: Moment, context: Before | null): Question => {
   const before = context?.question ?? null;
-  const text = inThatYear(questionAlone(asking), before);
+  const text = inThatYear(questionAlone(asking), context);
   const past = periodIn(text, moment);
   const whole = unwrap(past.rest).words;
   const tried = attemptIn(whole);

@@ -130,7 +130,7 @@ export const followUp = (text: string, moment: Moment, before: Query): Query | u
       askedIn(words) === undefined &&
       !OWN.test(words));
   if (!short || !opens || VERB.test(words) || scan(text, moment).faults.length > 0) return undefined;
-  const timed = periodIn(inThatYear(words, before), moment);
+  const timed = periodIn(inThatYear(words, { question: before, fresh: true }), moment);
   const asked = "period" in before ? before.period : null;
   const next = neighbouring(words, asked, moment.hemisphere);
   const period = next ?? shifted(words, asked) ?? timed.period ?? (tellsEver(words) ? null : undefined);

@@ -110,7 +110,8 @@ const correctedLoosely = (text: string, moment: Moment, scene: Scene): Intent | 
 
 /** What "it" in a question may be: the thing asked about before, else the one thing told of last. */
 const before = (scene: Scene, moment: Moment): Before | null => {
-  if (scene.asked !== null) return { question: scene.asked, fresh: true };
+  if (scene.asked !== null)
+    return { question: scene.asked, fresh: true, date: scene.shown?.records[0]?.fields.date ?? null };
   const told = scene.replyTo ?? scene.last;
   const [component, ...others] = new Set(told?.records.map(({ fields }) => fields.component));
   if (told === null || component === undefined || others.length > 0) return null;

@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { ask } from "../../../nlp/ask/ask.ts";
 import { periodIn } from "../../../nlp/ask/period.ts";
+import type { Before } from "../../../nlp/ask/question.ts";
 import { topicOf } from "../../../nlp/ask/topic.ts";
-import { EMPTY_TOPIC } from "../../../shared/memory/query.ts";
+import { EMPTY_TOPIC, type Period } from "../../../shared/memory/query.ts";
 
 const MOMENT = { said: "2025-03-23T18:30:00-06:00", zone: "America/Denver", hemisphere: "north" } as const;
 
@@ -71,5 +72,28 @@ describe("which of several", () => {
       null,
     );
     expect(asked).toMatchObject({ ask: "cost", topic: { materials: [] } });
+  });
+});
+
+describe("a time that points back", () => {
+  const asking = (period: Period | null, date: string | null = null): Before => ({
+    question: { ask: "cost", topic: EMPTY_TOPIC, period, of: "all" },
+    fresh: true,
+    date,
+  });
+  const whole = { from: "2023-01-01", to: "2024-01-01", said: "2023" };
+  it.each([
+    ["what got done in the autumn of that year", asking(whole), "2023-09-01", "2023-12-01"],
+    ["what else did we do that year", asking(null, "2022-08-14"), "2022-01-01", "2023-01-01"],
+    ["what jobs did i do over that summer", asking(whole), "2023-06-01", "2023-09-01"],
+    ["what did i spend that fall", null, "2024-09-01", "2024-12-01"],
+    ["what did i do that summer in 2022", asking(whole), "2022-06-01", "2022-09-01"],
+  ])("%s", (text, context, from, to) => {
+    expect(ask(text, MOMENT, context)).toMatchObject({ period: { from, to } });
+  });
+
+  it("is no spring of steel", () => {
+    expect(ask("is that spring still holding", MOMENT, asking(whole))).toMatchObject({ ask: "holding" });
+    expect(periodIn("what did that spring cost", MOMENT).period).toBeNull();
   });
 });
