@@ -190,10 +190,24 @@ const LEADS: ReadonlySet<string> = new Set(
 );
 const LONGEST = 3;
 
+const NO_STUFF: ReadonlySet<string> = new Set(
+  "they them that this these those i we he she you are is am was be been have has had gone right wrong done there here now still out off up down just only really actually because cause when where why how thinking".split(
+    " ",
+  ),
+);
+
+/** "It was sitting on the counter": what something does or had done to it is nothing that went in. */
+const isNoStuff = (words: readonly string[], at: number): boolean => {
+  const word = words[at] ?? "";
+  return NO_STUFF.has(word) || (/(?:ing|ed)$/.test(word) && BE.has(words[at - 1] ?? ""));
+};
+const BE: ReadonlySet<string> = new Set("was were wasnt werent is its isnt be been".split(" "));
+
 /** Words that no list knows, where stuff may be named: "not bleach, I meant vinegar". */
 const unknownStuffs = ({ found, words }: Said, known: readonly Offer[]): Offer[] => {
   const isFree = (at: number): boolean =>
     found.tokens[at]?.kind === "word" &&
+    !isNoStuff(words, at) &&
     tellingStems(words[at] ?? "").size > 0 &&
     !known.some((each) => each.from <= at && at < each.to);
   return words.flatMap((word, at): Offer[] => {
@@ -251,7 +265,8 @@ const doers = ({ words }: Said): Offer[] => {
     if (isSelf) return [doer({ from: at, to: at + 1 }, null)];
     if (!PEOPLE.has(word)) return [];
     const owner = words.slice(Math.max(0, at - 3), at).findIndex((each) => OWNERS.has(each));
-    const from = owner < 0 ? at : Math.max(0, at - 3) + owner;
+    const alone = words[at - 1] === "in" && at >= 2 ? at - 2 : at;
+    const from = owner < 0 ? alone : Math.max(0, at - 3) + owner;
     const denied = DENIALS.has(words[from - 1] ?? "");
     return denied ? [] : [doer({ from, to: at + 1 }, words.slice(from, at + 1).join(" "))];
   });

@@ -1,8 +1,10 @@
 import { topicOf } from "../ask/topic.ts";
 import { AFTERTHOUGHTS, LOOKED_UP } from "./afterthoughts.ts";
 import { CONTRASTS } from "./contrasts.ts";
+import { deniedThenSaid } from "./denied-then-said.ts";
 import { headed } from "./headed.ts";
 import { removal } from "./removals.ts";
+import { plainDays } from "./plain-days.ts";
 import { byRules, upTo } from "./rules.ts";
 import slips from "./slips.json" with { type: "json" };
 
@@ -10,8 +12,7 @@ const SLIPS = new Map(Object.entries(slips).filter(([word]) => word !== "about")
 
 /** The words that announce a correction, spelled right. */
 export const respelt = (text: string): string =>
-  text
-    .replace(/[’`]/g, "'")
+  plainDays(text.replace(/[’`]/g, "'"))
     .replace(/[a-z']+/gi, (word) => SLIPS.get(word.toLowerCase()) ?? word)
     .replace(/\b(should|could|must) of\b/gi, "$1 have");
 
@@ -48,6 +49,7 @@ export const reworded = (text: string): string | undefined => {
   if (taken !== undefined) return taken;
   for (const body of [spelt, spelt.replace(OPENED, "")]) {
     const plainer =
+      deniedThenSaid(body) ??
       byRules(body, CONTRASTS) ??
       byRules(body, AFTERTHOUGHTS) ??
       byRules(body, LOOKED_UP) ??

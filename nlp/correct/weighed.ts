@@ -5,6 +5,7 @@ import type { RecordFields } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
 import { type OfferScene, offerSigns, saysSame } from "./offer-signs.ts";
 import type { Offer, OfferField } from "./offers.ts";
+import { holdsKept, standsInPlace } from "./only-pointing.ts";
 
 /** How sure that a value is what the record should have, instead or besides, or what it should not; 0 to 1. */
 export type Rate = (signs: readonly string[]) => Readonly<Record<"in" | "also" | "drop", number>>;
@@ -71,9 +72,35 @@ const fullest = (added: readonly Rated[]): readonly Rated[] =>
       !added.some(({ offer }) => offer.is.length > is.length && isSuchStuff(is, offer.is)),
   );
 
+const CONTAINERS: ReadonlySet<string> = new Set(
+  "tin tins can cans tube tubes tub tubs box boxes bottle bottles label packet bucket jar shed gun shop store".split(
+    " ",
+  ),
+);
+
+/** "It was olive oil, the tin had run out": what stuff comes in or from is none beside it. */
+const withoutContainers = (added: readonly Rated[]): readonly Rated[] => {
+  const left = added.filter(({ offer: { is } }) => !CONTAINERS.has(is));
+  return left.length > 0 ? left : added;
+};
+
+/** "Asphalt roof cement": words for stuff with nothing between them are one name. */
+const joined = (added: readonly Rated[]): readonly string[] =>
+  added
+    .toSorted((a, b) => a.offer.from - b.offer.from)
+    .reduce<readonly Rated[]>((names, each) => {
+      const before = names.at(-1);
+      if (before === undefined || before.offer.to !== each.offer.from) return [...names, each];
+      const offer = { ...before.offer, to: each.offer.to, is: `${before.offer.is} ${each.offer.is}` };
+      return [...names.slice(0, -1), { ...before, offer }];
+    }, [])
+    .map(({ offer }) => offer.is);
+
 const stuff = (rated: readonly Rated[], scene: OfferScene): Change[] => {
   const mine = rated.filter(({ offer }) => offer.field === "material");
-  const add = fullest(mine.filter(({ how, offer }) => how !== "drop" && !saysSame(offer, scene.fields)));
+  const add = withoutContainers(
+    fullest(mine.filter(({ how, offer }) => how !== "drop" && !saysSame(offer, scene.fields))),
+  );
   const drop = mine.filter(({ how }) => how === "drop").map(({ offer }) => offer.is);
   if (add.length === 0)
     return drop.length === 0
@@ -81,7 +108,7 @@ const stuff = (rated: readonly Rated[], scene: OfferScene): Change[] => {
       : [{ change: "materials", drop, add: putInstead(drop, scene), how: "instead" }];
   const also = add.some(({ how }) => how === "also");
   return [
-    { change: "materials", drop, add: add.map(({ offer }) => offer.is), how: also ? "also" : "instead" },
+    { change: "materials", drop, add: joined(add), how: also ? "also" : "instead" },
   ];
 };
 
@@ -113,6 +140,23 @@ const likeliest = (rated: readonly Rated[], { fields }: OfferScene): readonly Ra
   return left.toSorted((a, b) => b.sure - a.sure).slice(0, 1);
 };
 
+/** Whether the message says that the thing on record is the wrong one. */
+const thingIsDenied = (rated: readonly Rated[], { tokens, offers, fields }: OfferScene): boolean =>
+  offers.some(
+    (offer) =>
+      offer.field === "component" &&
+      offer.is === fields.component &&
+      (DENIES.has(tokens[offer.from - 1]?.norm ?? "") || DENIES.has(tokens[offer.from - 2]?.norm ?? "")),
+  ) || rated.some(({ offer, how }) => offer.is === fields.component && how === "drop");
+const DENIES: ReadonlySet<string> = new Set("not isnt wasnt arent werent never".split(" "));
+
+/** Without the things that only tell where the one on record is. */
+const withoutPlaces = (rated: readonly Rated[], scene: OfferScene): readonly Rated[] => {
+  if (thingIsDenied(rated, scene)) return rated;
+  const places = rated.flatMap(({ offer, how }) => (how === "drop" ? [] : [offer]));
+  return rated.filter(({ offer }) => !standsInPlace(offer, places, scene.fields));
+};
+
 /** What a message puts right in a record, of all the values that it names; something where it is `surely` a correction. */
 export const weighedChanges = (scene: OfferScene, rate: Rate, surely = false): Change[] => {
   const all = scene.offers.map((offer): Rated => {
@@ -123,10 +167,13 @@ export const weighedChanges = (scene: OfferScene, rate: Rate, surely = false): C
     return { offer, sure: sure[how], how };
   });
   const enough = all.filter(({ sure }) => sure >= ENOUGH);
-  const rated = enough.length === 0 && surely ? likeliest(all, scene) : enough;
+  const rated = withoutPlaces(enough.length === 0 && surely ? likeliest(all, scene) : enough, scene);
   const single = SINGLE.flatMap((field) => {
     const top = best(rated, field);
-    return top === undefined || saysSame(top.offer, scene.fields) ? [] : [top.offer.change];
+    return top === undefined || saysSame(top.offer, scene.fields) ? [] : [top.offer];
   });
-  return merged([...single, ...stuff(rated, scene)]);
+  const added = stuff(rated, scene);
+  const more = single.filter((offer) => !holdsKept(offer, scene.fields));
+  const kept = more.length + added.length > 0 ? more : single;
+  return merged([...kept.map(({ change }) => change), ...added]);
 };

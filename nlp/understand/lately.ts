@@ -5,6 +5,7 @@ import { saysSame } from "../correct/offer-signs.ts";
 import { type Offer, offersIn } from "../correct/offers.ts";
 import { type Candidate, whichSigns } from "../correct/which-signs.ts";
 import type { TalkJudges } from "../judges/talk.ts";
+import { toldBeside } from "./told-beside.ts";
 
 /** The record that a message may put right, with the values that the message names for it. */
 export type Meant = {
@@ -18,11 +19,16 @@ export type Meant = {
   readonly offers: readonly Offer[];
 };
 
+/** How it does is no sign of which it is: "no" and "back" are verdicts as well. */
 const points = (shown: Shown, offers: readonly Offer[]): number =>
-  offers.filter((offer) => offer.reckoned !== true && saysSame(offer, shown.fields)).length;
+  offers.filter(
+    (offer) => offer.reckoned !== true && offer.field !== "outcome" && saysSame(offer, shown.fields),
+  ).length;
 
 /** Of the records told of last the one that the message names most of; the last one of several. */
 const ofLast = (text: string, moment: Moment, records: readonly Shown[]) => {
+  const beside = toldBeside(text, moment, records);
+  if (beside !== undefined) return { ...beside, alone: true, beside: true };
   const all = records.map((shown) => {
     const offers = offersIn(text, moment, shown.fields);
     return { shown, offers, points: points(shown, offers) };
@@ -32,7 +38,7 @@ const ofLast = (text: string, moment: Moment, records: readonly Shown[]) => {
   const meant = best.at(-1);
   return meant === undefined
     ? undefined
-    : { shown: meant.shown, offers: meant.offers, alone: best.length === 1 };
+    : { shown: meant.shown, offers: meant.offers, alone: best.length === 1, beside: false };
 };
 
 const minutesSince = (at: string, moment: Moment): number =>
@@ -55,7 +61,7 @@ export const meantIn = (
   const told = new Set(showing?.records.map(({ id }) => id));
   const older = scene.replyTo === null ? scene.older.filter(({ id }) => !told.has(id)) : [];
   const lastMeant = last === undefined ? undefined : { ...last, minutes, sure: 1 };
-  if (older.length === 0) return lastMeant;
+  if (older.length === 0 || last?.beside === true) return lastMeant;
   const choices: readonly (Candidate & { readonly shown: Shown })[] = [
     ...(last === undefined ? [] : [{ ...last, ...last.shown, isLast: true }]),
     ...older.map((shown) => ({ ...shown, shown, isLast: false })),

@@ -47,9 +47,9 @@ export const putRight = (
   const target: Target = alone ? { by: "record", record: shown.id } : { by: "last" };
   const isAimed = ruled.is === "correct" && ruled.correction.target.by !== "last" && minutes !== null;
   if (kind.removal > EVEN && kind.removal > kind.correction)
-    return isAimed || (takesAway(ruled) && minutes !== null)
+    return takesAway(ruled) && (isAimed || minutes !== null)
       ? ruled
-      : corrects(target, [{ change: "remove" }]);
+      : corrects(isAimed ? ruled.correction.target : target, [{ change: "remove" }]);
   const tellsMore = ruled.rest !== null && tells;
   if (isAimed || (tellsMore && minutes !== null)) return ruled;
   const isNews = tells && ruled.is === "tell";

@@ -5,6 +5,7 @@ import type { ComponentId } from "../../shared/vocabulary.ts";
 import { onRecord } from "../ask/on-record.ts";
 import { ASIDE, isReported } from "../ask/plain-question.ts";
 import { speakingSigns } from "../ask/spoken-of.ts";
+import { plainDays } from "../correct/plain-days.ts";
 import { LEARNT_TALK, type MessageKind, type TalkJudges } from "../judges/talk.ts";
 import { split } from "../lexicon/tokens.ts";
 import { read } from "../read/index.ts";
@@ -110,9 +111,10 @@ const leastToAsk = (text: string, asks: boolean, found: boolean): number => {
 const taken = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): Intent => {
   const ruled = ofWhatWasShown(understoodByRules(text, moment, scene), scene);
   if (SETTLED.has(ruled.is) || text.length > LONG || split(text).length > MANY) return ruled;
-  const meant = meantIn(judges, text, moment, scene);
-  const kindOf = (said: string, taken: Intent) =>
-    judges.message(messageSigns({ text: said, moment, meant, ruled: taken }));
+  const said = plainDays(text);
+  const meant = meantIn(judges, said, moment, scene);
+  const kindOf = (part: string, taken: Intent) =>
+    judges.message(messageSigns({ text: part, moment, meant, ruled: taken }));
   const kind = kindOf(text, ruled);
   if (ASKED_INSTEAD.has(ruled.is) && kind.question > ASKED_FOR_SURE && scene.pending === null)
     return askedWhole(text, moment, scene);
@@ -120,7 +122,7 @@ const taken = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): 
   if (surely !== undefined)
     return meant === undefined || kind.correction <= surely
       ? ruled
-      : putRight(ruled, { kind, tells: false }, meant, text, moment, judges);
+      : putRight(ruled, { kind, tells: false }, meant, said, moment, judges);
   const asks = ASKS.has(ruled.is);
   const found = !isMarked(text) && tellsOf(text, moment);
   const tells = !asks && found;
@@ -137,7 +139,7 @@ const taken = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): 
   const word = isWordOn(heard, kind, meant);
   return word
     ? { ...heard, about: meant.shown.id }
-    : putRight(heard, { kind, tells }, meant, text, moment, judges);
+    : putRight(heard, { kind, tells }, meant, said, moment, judges);
 };
 
 /** What the question before was about, else the one thing told of last. */

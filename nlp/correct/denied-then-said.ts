@@ -1,0 +1,30 @@
+import type { Moment } from "../../shared/reading.ts";
+import { type Scan, type Stretch, scan } from "../read/scan.ts";
+
+const DENIED = /^(?:it |that |they |those )?(?:wasn't|wasnt|was not|weren't|werent|isn't|isnt|not) ((?:[\w-]+ ){1,5}[\w-]+)[.!]*$/i;
+/** Only what is named matters here, and not when. */
+const ANY_TIME: Moment = { said: "2025-06-15T12:00:00Z", zone: "UTC", hemisphere: "north" };
+
+const VALUES: readonly ((found: Scan) => readonly Stretch[])[] = [
+  ({ materials }) => materials.filter(({ group }) => group !== null),
+  ({ times }) => times,
+  ({ components }) => components,
+];
+
+const isWhole = ({ from, to }: Stretch, { tokens }: Scan): boolean => from === 0 && to === tokens.length;
+
+/** Both are one value of the same sort, and nothing else. */
+const areAlike = (one: string, other: string): boolean => {
+  const [a, b] = [scan(one, ANY_TIME), scan(other, ANY_TIME)];
+  return VALUES.some((of) => of(a).some((each) => isWhole(each, a)) && of(b).some((each) => isWhole(each, b)));
+};
+
+/** "Wasn't silicone butyl tape": what it wasn't and what it was, with no mark between them; in a plainer form. */
+export const deniedThenSaid = (text: string): string | undefined => {
+  const words = DENIED.exec(text)?.[1]?.split(" ") ?? [];
+  const cuts = words.slice(1).map((_, at) => [words.slice(0, at + 1), words.slice(at + 1)] as const);
+  const found = cuts
+    .map(([wrong, right]) => [wrong.join(" "), right.join(" ")] as const)
+    .find(([wrong, right]) => areAlike(wrong, right));
+  return found === undefined ? undefined : `no, it was ${found[1]} not ${found[0]}`;
+};

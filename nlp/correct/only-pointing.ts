@@ -1,0 +1,26 @@
+import { kinOf } from "../../shared/memory/families.ts";
+import { spanDays, spanOf } from "../../shared/memory/when.ts";
+import type { RecordFields } from "../../shared/record.ts";
+import type { Stretch } from "../read/scan.ts";
+import { bareDate, type Offer } from "./offers.ts";
+
+const overlaps = (a: Stretch, b: Stretch): boolean => a.from < b.to && b.from < a.to;
+
+/** "It isn't by the door, it's in front of the shower": a thing named in the place said is not the thing worked on. */
+export const standsInPlace = (offer: Offer, places: readonly Offer[], { component }: RecordFields): boolean =>
+  offer.field === "component" &&
+  !kinOf(component).some((kin) => kin === offer.is) &&
+  places.some((place) => place.field === "where" && place.sort === "phrase" && overlaps(place, offer));
+
+const NEAR_DAYS = 7;
+
+/** "The springs at Easter": a time that holds the day on record, or comes near it where it is no exact one. */
+export const holdsKept = (offer: Offer, { date }: RecordFields): boolean => {
+  const { change } = offer;
+  if (change.change !== "date" || !("on" in change.to)) return false;
+  const [said, kept] = [spanOf(change.to.on, "north"), spanOf(date, "north")];
+  if (said === undefined || kept === undefined || bareDate(date) === offer.is) return false;
+  const days = said.from.until(kept.from).days;
+  const within = days >= 0 && days + spanDays(kept) <= spanDays(said);
+  return within || (change.to.on.endsWith("~") && Math.abs(days) <= NEAR_DAYS);
+};
