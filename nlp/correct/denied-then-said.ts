@@ -1,7 +1,8 @@
 import type { Moment } from "../../shared/reading.ts";
 import { type Scan, type Stretch, scan } from "../read/scan.ts";
 
-const DENIED = /^(?:it |that |they |those )?(?:wasn't|wasnt|was not|weren't|werent|isn't|isnt|not) ((?:[\w-]+ ){1,5}[\w-]+)[.!]*$/i;
+const DENIED =
+  /^(?:it |that |they |those )?(?:wasn't|wasnt|was not|weren't|werent|isn't|isnt|not) ((?:[\w-]+ ){1,5}[\w-]+)[.!]*$/i;
 /** Only what is named matters here, and not when. */
 const ANY_TIME: Moment = { said: "2025-06-15T12:00:00Z", zone: "UTC", hemisphere: "north" };
 
@@ -16,7 +17,9 @@ const isWhole = ({ from, to }: Stretch, { tokens }: Scan): boolean => from === 0
 /** Both are one value of the same sort, and nothing else. */
 const areAlike = (one: string, other: string): boolean => {
   const [a, b] = [scan(one, ANY_TIME), scan(other, ANY_TIME)];
-  return VALUES.some((of) => of(a).some((each) => isWhole(each, a)) && of(b).some((each) => isWhole(each, b)));
+  return VALUES.some(
+    (of) => of(a).some((each) => isWhole(each, a)) && of(b).some((each) => isWhole(each, b)),
+  );
 };
 
 /** "Wasn't silicone butyl tape": what it wasn't and what it was, with no mark between them; in a plainer form. */

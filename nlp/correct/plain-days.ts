@@ -5,12 +5,14 @@ const SHORT: ReadonlyMap<string, string> = new Map([
   ["sun", "sunday"],
 ]);
 const DAYS = "mon|tue|wed|thu|fri|sat|sun";
-const AHEAD = "(?:was|were|is|its|it's|wasn't|wasnt|isn't|isnt|not|on|the|last|said|meant|say|make it|that|it)";
+const AHEAD =
+  "(?:was|were|is|its|it's|wasn't|wasnt|isn't|isnt|not|on|the|last|said|meant|say|make it|that|it)";
 const BEHIND = `(?=\\s*(?:$|[.,;!?)])|\\s+(?:not|and|morning|night|evening|afternoon|arvo|the \\d|sorry|i|we|he|she|(?:${DAYS})))`;
 const SHORTENED = new RegExp(`(?<=(?:^|\\b${AHEAD} ))(weds?|sat|sun)\\b${BEHIND}`, "gi");
 
 /** "The thursday after my shift": what follows says when on that day, and no other day. */
-const AFTER_SOMETHING = /\b(\w+days?) (after|before) (?=(?:my|ma|me|our|his|her|their|work|church|school|lunch|dinner|supper|breakfast|tea|a|an)\b)/gi;
+const AFTER_SOMETHING =
+  /\b(\w+days?) (after|before) (?=(?:my|ma|me|our|his|her|their|work|church|school|lunch|dinner|supper|breakfast|tea|a|an)\b)/gi;
 
 /** The text with its days of the week written out: "it was wed not thurs". */
 export const plainDays = (text: string): string =>

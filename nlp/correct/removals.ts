@@ -15,11 +15,21 @@ const ENDING = "(?: (?:please|thanks|thank you|will you|would you|then|too|now|m
 
 const PLAIN_REMOVAL = new RegExp(`^${KINDLY}${VERB} (?:${IT}(?: ${ENTRY})?|${LAST})${OFF}${ENDING}$`);
 const OF_THING = new RegExp(
-  `^${KINDLY}(${VERB}) (?:the|that|my|our) ((?:\\w+ ){0,3}?\\w+?)( (?:one|entry|record|note|job|line|item|log|fix|patch|repair)s?)?(${OFF})${ENDING}$`,
+  `^${KINDLY}(${VERB}) (the |that |my |our )?((?:\\w+ ){0,3}?\\w+?)( (?:one|entry|record|note|job|line|item|log|fix|patch|repair|part|thing|bit|business|story)s?)?(${OFF})${ENDING}$`,
 );
 /** Verbs that are no work on a trailer: what they take away needs no "entry" behind it. */
 const ONLY_RECORDS =
   /^(?:delete|erase|scratch|strike|expunge|void|disregard|withdraw|retract|forget|ignore)$/;
+/** "Drop the jack bit by bit" */
+const HANGS = / (?:by|with|from|on|in|to|for|at|until|and)$/;
+/** "Drop the fan bit" is of a record, "cut the rusty bit out" may be work. */
+const VAGUE = /^ (?:part|thing|bit|business|story)s?$/;
+const WORKS = /^(?:remove|clear|wipe|pull|cut|rub out|take|throw)/;
+
+/** "Don't put it against mine": what was told belongs elsewhere. */
+const KEEPS_APART =
+  /\b(?:dont|do not|never|neednt|need not|shouldnt|should not|not to|no need to) (?:(?:go|be|you|have|ever|even|just) )*(?:put|putting|count|counting|log|logging|keep|keeping|record|recording|write|writing|add|adding|enter|entering|store|book|booking|mark|marking|file|filing|list|listing|stand|go|belong)(?: (?:it|that|this|them|those)(?: one| bit| job)?)?(?: down)? (?:against|on|under|to|in|with|for|as|among|beside) (?:mine|ours|(?:my|our) (?:record|log|rig|van|trailer|caravan|camper|one)|this (?:rig|van|trailer|caravan|camper|one))s?(?: (?!yet\b)\w+){0,3}$/;
+
 const GONE = new RegExp(
   `^(?:the |that |my )((?:\\w+ ){0,3}?\\w+?)(?: (?:${ENTRY}))?(?: i (?:told you about|mentioned|logged|sent))? (?:can (?:go|be (?:deleted|removed|dropped|scrapped|binned)|come (?:off|out))|should(?:nt| not) be (?:there|in there|on there|in the log)|should (?:go|come (?:off|out))|needs? to (?:go|come (?:off|out))(?: from the (?:log|record|list))?|never happened|didnt happen|did not happen|doesnt (?:belong|count)(?: (?:there|here|in (?:here|there)))?)$`,
 );
@@ -28,6 +38,37 @@ const GONE = new RegExp(
 const REASON =
   /^not (?:the |my |our )?(?:caravan|trailer|camper|van|rig)s?$|\b(?:boat|car|truck|neighbou?r|mate|friend|brother|house|ute|bakkie|dad|mum|son|next door)s?\b|\b(?:wasnt|isnt|werent|not|never was) (?:ours?|mine|our (?:rig|trailer|van|caravan|camper)|(?:on |for |about |from )?(?:this|our|my) (?:one|rig|trailer|van|caravan|camper)|true|real|the (?:caravan|trailer|camper|van|rig)s)\b|\b(?:i|we) (?:never|didnt|did not|havent) (?:actually |even |really )?(?:did|do|done|got|get|had|have|fixed|patched|sealed|replaced|touched|\w+ed|\w+)\b|\b(?:dreamt|dreamed|imagined|made (?:it|that) up|pocket|butt|meant for|wrong (?:one|rig|trailer|van|caravan|camper|chat|person|thread|window|group|number)|thinking of|mistake|error|accident|test|twice|duplicate|joking|kidding|never happened|didnt happen|somebody elses|someone elses|other (?:rig|trailer|van|caravan|camper|one))\b/;
 
+const KIN =
+  "(?:mother|mom|mum|ma|father|dad|pa|pop|parent|folk|sister|sis|brother|bro|son|daughter|uncle|aunt|auntie|cousin|nephew|niece|gran|granny|grandma|grandad|granddad|grandpa|nan|nana|neighbou?r|friend|mate|buddy|pal|boss|landlord|ex|wife|husband|partner|girlfriend|boyfriend|roommate|flatmate|colleague|in ?law|law)";
+const VEHICLE =
+  "(?:van|bus|truck|lorry|car|boat|ute|bakkie|rig|trailer|caravan|camper|motorhome|rv|mobile|tent|bike|tractor|combine|mower|house|flat|cottage|barn|shed|cabin)";
+const OTHER_SORT =
+  "(?:gear|work|works|church|school|tour|touring|hire|hired|rental|rented|company|delivery|other|band|club|farm|shop|horse|stock|cattle|boat|tool|loan)";
+const TOLD = "(?:that|it|this|they|those|these|which)";
+const IS =
+  "(?:s|re)?(?: (?:was|is|were|are))?(?: (?:all|only|really|actually|just|both))*(?: (?:on|for|from|in|at|off))?";
+const OWNERLESS =
+  "(?!(?:this|his|its|was|yes|always|perhaps|days|weeks|years|months|times|todays|yesterdays|mondays|tuesdays|wednesdays|thursdays|fridays|saturdays|sundays|class|less|plus|gas|brass|glass)\\b)";
+
+/** Says whose it is instead: "that was on the gear van", "it's my mother's", "that was Darnell's cord". */
+const OTHERS: readonly RegExp[] = [
+  new RegExp(
+    `\\b(?:on|in|for|from|to|off|was|is|of) (?:the|a|my|our|his|her|their) ${OTHER_SORT} ${VEHICLE}\\b`,
+  ),
+  new RegExp(`\\b(?:my |our |his |her |their |the )?${KIN}s (?:\\w+ )?${VEHICLE}\\b`),
+  new RegExp(
+    `^(?:${TOLD}|(?:the|that|this) (?:\\w+ )?\\w+)${IS} (?:my|our|his|her|their|the) (?:\\w+ )?${KIN}s$`,
+  ),
+  new RegExp(`^(?:${TOLD}${IS}|on|from|for) ${OWNERLESS}[a-z]{3,}s (?:\\w+ )?${VEHICLE}\\b`),
+];
+
+/** "That cord part, that was Darnell's cord": the thing itself, with another's name. */
+const isOthers = (words: string, thing: string): boolean => {
+  const last = thing.split(" ").at(-1) ?? "";
+  const named = new RegExp(`^${TOLD}${IS} (?:my |our |his |her )?${OWNERLESS}[a-z]{3,}s ${last}s?\\b`);
+  return OTHERS.some((each) => each.test(words)) || (last !== "" && named.test(words));
+};
+
 /** Says by itself that there is nothing to keep. */
 const NOT_OURS =
   /^(?:(?:that|this|it)(?: one)?(?:s| is| was)?|thats|its) (?:wasnt|isnt|not|never) (?:ours|mine|(?:on )?(?:our|my|this) (?:rig|trailer|van|caravan|camper))$|^(?:that|it|this)(?: one)? (?:didnt|never) (?:actually |really |even )?happen(?:ed)?$/;
@@ -35,7 +76,7 @@ const NOT_OURS =
 const clausesOf = (text: string): readonly string[] =>
   text
     .split(
-      /[.;!?,:\n]+\s+|\s+-+\s+|\s+—\s+|\s+(?=(?:i|we|it|that) (?:never|didn'?t|wasn'?t|was|isn'?t)\b)|\s+(?:so|and)\s+(?=(?:please |just |can you |you can |better )*(?:delete|erase|remove|scratch|strike|scrub|scrap|bin|drop|kill|lose|ditch|cancel|wipe|void|forget|ignore|disregard|expunge|undo|chuck|take|get rid|throw|pull)\b)/i,
+      /[.;!?,:\n]+\s+|\s+-+\s+|\s+—\s+|\s+(?=(?:i|we|it|that) (?:never|didn'?t|wasn'?t|was|isn'?t)\b)|\s+(?=(?:it|that)'?s (?:my|our|his|her|their|on|from|not|(?:\w+ )?\w+'?s)\b)|\s+(?:so|and)\s+(?=(?:please |just |can you |you can |better )*(?:delete|erase|remove|scratch|strike|scrub|scrap|bin|drop|kill|lose|ditch|cancel|wipe|void|forget|ignore|disregard|expunge|undo|chuck|take|get rid|throw|pull)\b)/i,
     )
     .map(plain)
     .filter((words) => words !== "");
@@ -46,21 +87,29 @@ const thingIn = (words: string): string | undefined =>
 /** What one clause takes away: "" for what was last told, else the words for it. */
 const takenBy = (words: string): string | undefined => {
   if (PLAIN_REMOVAL.test(words) || NOT_OURS.test(words)) return "";
-  const [, verb = "", thing = "", entry, off = ""] = OF_THING.exec(words) ?? [];
-  const isRecord = entry !== undefined || off.trim().includes(" ") || ONLY_RECORDS.test(verb);
-  if (isRecord && thing !== "") return thingIn(thing);
+  if (KEEPS_APART.test(words)) return "";
+  const [, verb = "", owner, thing = "", entry, off = ""] = OF_THING.exec(words) ?? [];
+  const isEntry = entry !== undefined && !(VAGUE.test(entry) && WORKS.test(verb));
+  const isRecord = isEntry || off.trim().includes(" ") || (owner !== undefined && ONLY_RECORDS.test(verb));
+  if (isRecord && thing !== "" && !HANGS.test(thing)) return thingIn(thing);
   const gone = GONE.exec(words)?.[1];
   if (gone === undefined) return undefined;
   return /^(?:last|first|second|third|fourth|fifth)$/.test(gone) ? gone : thingIn(gone);
 };
 
+/** "I bought it off my neighbour", "that was my dad's old drill": how it was come by is no reason. */
+const COME_BY = new RegExp(
+  `\\b(?:bought|borrowed|lent|loaned|gave|given|used)\\b.*\\b${KIN}s?\\b|\\b${KIN}s?\\b.*\\b(?:lent|loaned|gave|sold)\\b`,
+);
+
 const isReason = (words: string): boolean =>
-  words.split(" ").length <= 14 && (REASON.test(words) || says(words, cues.reasons));
+  words.split(" ").length <= 14 && !COME_BY.test(words) && (REASON.test(words) || says(words, cues.reasons));
 
 const OPENING =
   /^(?:oops|whoops|sorry|no|nope|nah|ah|oh|wait|hang on|actually|my mistake|my bad|oh no|ugh|damn|hm+|ok|please)(?: (?:oops|sorry|no|wait|actually|please))*$/;
 
-const HEADS = /^(?:(?:oops|whoops|sorry|no|nope|nah|ah|oh|wait|actually|ok|hang on|ugh|damn|please) )+/;
+const HEADS =
+  /^(?:(?:baby|babe|honey|hon|love|dear|darling|sweetie|mate|man|bud|bub|buddy|dude|bro|hey|hi|hello|well|right|so|look|oops|whoops|sorry|no|nope|nah|ah|oh|wait|actually|ok|hang on|ugh|damn|please) )+/;
 
 /** "The bearing wasn't ours": what the reason is about. */
 const ABOUT =
@@ -70,6 +119,17 @@ const aboutIn = (words: string): string | undefined => {
   const thing = ABOUT.exec(words)?.[1];
   return thing === undefined ? undefined : thingIn(thing);
 };
+
+/** Work on a named thing: a note of its own, which may not get lost. */
+const tellsWork = (words: string): boolean => {
+  const { named, actions } = topicOf(words);
+  return actions.length > 0 && (named[0]?.sure ?? 0) >= 0.6;
+};
+
+const MOST_WORDS = 60;
+const MOST_CLAUSES = 4;
+/** The same where it is told whose it was. */
+const MOST_TOLD = 8;
 
 const TOLD_DONE = /\b(?:never|didnt|did not|havent)\b/;
 
@@ -82,12 +142,18 @@ const removalOf = (thing: string): string => {
 
 /** A wish to have something taken off the record, in one form; with why, before or after it. Undefined for all else. */
 export const removal = (text: string): string | undefined => {
+  if (text.split(/\s+/).length > MOST_WORDS) return undefined;
   const clauses = clausesOf(text).filter((words) => !OPENING.test(words));
-  if (clauses.length === 0 || clauses.length > 4) return undefined;
+  if (clauses.length === 0) return undefined;
   const taken = clauses.map((words) => takenBy(words.replace(HEADS, "")));
   const found = taken.filter((thing) => thing !== undefined);
   const others = clauses.filter((_, at) => taken[at] === undefined);
-  if (found.length === 0 || !others.every(isReason)) return undefined;
+  const ofAnother = others.filter((words) => isOthers(words, found.find((thing) => thing !== "") ?? ""));
+  const besides = others.filter((words) => !ofAnother.includes(words));
+  const most = ofAnother.length > 0 ? MOST_TOLD : MOST_CLAUSES;
+  if (found.length === 0 || clauses.length > most) return undefined;
+  if (!besides.every((words) => isReason(words) || (ofAnother.length > 0 && !tellsWork(words))))
+    return undefined;
   const named =
     found.find((thing) => thing !== "") ??
     others.map(aboutIn).find((thing) => thing !== undefined) ??

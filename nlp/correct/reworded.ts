@@ -3,8 +3,8 @@ import { AFTERTHOUGHTS, LOOKED_UP } from "./afterthoughts.ts";
 import { CONTRASTS } from "./contrasts.ts";
 import { deniedThenSaid } from "./denied-then-said.ts";
 import { headed } from "./headed.ts";
-import { removal } from "./removals.ts";
 import { plainDays } from "./plain-days.ts";
+import { removal } from "./removals.ts";
 import { byRules, upTo } from "./rules.ts";
 import slips from "./slips.json" with { type: "json" };
 
@@ -44,9 +44,9 @@ const MOST_WORDS = 26;
  */
 export const reworded = (text: string): string | undefined => {
   const spelt = respelt(text).trim();
-  if (spelt.split(/\s+/).length > MOST_WORDS) return undefined;
   const taken = removal(spelt);
   if (taken !== undefined) return taken;
+  if (spelt.split(/\s+/).length > MOST_WORDS) return undefined;
   for (const body of [spelt, spelt.replace(OPENED, "")]) {
     const plainer =
       deniedThenSaid(body) ??

@@ -37,7 +37,13 @@ const weekdayShift = (words: string): DateChange | undefined => {
   return { weekday, side: isBack(match[2] ?? match[3] ?? "") ? "before" : "after" };
 };
 
-const SEASONS: Readonly<Record<string, number>> = { spring: 21, summer: 22, autumn: 23, fall: 23, winter: 24 };
+const SEASONS: Readonly<Record<string, number>> = {
+  spring: 21,
+  summer: 22,
+  autumn: 23,
+  fall: 23,
+  winter: 24,
+};
 /** "The summer before that": before the one on record, or before what is on record. */
 const SEASON =
   /\b(?:the|a) (spring|summer|autumn|fall|winter) (before|prior|earlier|after)\b(?: that\b| then\b| this\b)?(?! (?:last|the|we|i|it|he|she|they)\b)|\b(?:the )?(previous|following) (spring|summer|autumn|fall|winter)\b/;

@@ -107,9 +107,7 @@ const stuff = (rated: readonly Rated[], scene: OfferScene): Change[] => {
       ? []
       : [{ change: "materials", drop, add: putInstead(drop, scene), how: "instead" }];
   const also = add.some(({ how }) => how === "also");
-  return [
-    { change: "materials", drop, add: joined(add), how: also ? "also" : "instead" },
-  ];
+  return [{ change: "materials", drop, add: joined(add), how: also ? "also" : "instead" }];
 };
 
 const merged = (changes: readonly Change[]): Change[] => {

@@ -1,11 +1,12 @@
 import { Temporal } from "temporal-polyfill";
 import type { Scene, Shown } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
+import type { ComponentId } from "../../shared/vocabulary.ts";
 import { saysSame } from "../correct/offer-signs.ts";
 import { type Offer, offersIn } from "../correct/offers.ts";
 import { type Candidate, whichSigns } from "../correct/which-signs.ts";
 import type { TalkJudges } from "../judges/talk.ts";
-import { toldBeside } from "./told-beside.ts";
+import { namedAs, toldBeside } from "./told-beside.ts";
 
 /** The record that a message may put right, with the values that the message names for it. */
 export type Meant = {
@@ -25,13 +26,21 @@ const points = (shown: Shown, offers: readonly Offer[]): number =>
     (offer) => offer.reckoned !== true && offer.field !== "outcome" && saysSame(offer, shown.fields),
   ).length;
 
+/** "Those wheels", of the bearings where no wheel was told of. */
+const isKin = ({ fields }: Shown, offers: readonly Offer[], things: readonly ComponentId[]): boolean =>
+  offers.some(
+    ({ field, is }) =>
+      field === "component" && is !== fields.component && namedAs(is, fields.component, things),
+  );
+
 /** Of the records told of last the one that the message names most of; the last one of several. */
 const ofLast = (text: string, moment: Moment, records: readonly Shown[]) => {
   const beside = toldBeside(text, moment, records);
   if (beside !== undefined) return { ...beside, alone: true, beside: true };
+  const things = records.map(({ fields }) => fields.component);
   const all = records.map((shown) => {
     const offers = offersIn(text, moment, shown.fields);
-    return { shown, offers, points: points(shown, offers) };
+    return { shown, offers, points: points(shown, offers) + (isKin(shown, offers, things) ? 1 : 0) };
   });
   const most = Math.max(0, ...all.map((each) => each.points));
   const best = all.filter((each) => each.points === most);
@@ -43,6 +52,17 @@ const ofLast = (text: string, moment: Moment, records: readonly Shown[]) => {
 
 const minutesSince = (at: string, moment: Moment): number =>
   Temporal.Instant.from(at).until(Temporal.Instant.from(moment.said)).total("minutes");
+
+type Choice = Candidate & { readonly shown: Shown };
+
+/** "My cousin did the aircon, not me": who did it is said of work that is done. */
+const TELLS_DOER =
+  /\b(?:(?:not|wasn'?t|was not) (?:me|us|myself)|(?:i|we) didn'?t do (?:it|that|the|them)|did (?:it|that|the \w+) (?:myself|ourselves))\b/i;
+
+const doneOnly = (text: string, choices: readonly Choice[]): readonly Choice[] => {
+  const done = choices.filter(({ fields }) => fields.kind === "repair");
+  return TELLS_DOER.test(text) && done.length > 0 ? done : choices;
+};
 
 /**
  * The record that a message is about if it puts something right: one of those told of last (or replied to), or an older
@@ -62,10 +82,10 @@ export const meantIn = (
   const older = scene.replyTo === null ? scene.older.filter(({ id }) => !told.has(id)) : [];
   const lastMeant = last === undefined ? undefined : { ...last, minutes, sure: 1 };
   if (older.length === 0 || last?.beside === true) return lastMeant;
-  const choices: readonly (Candidate & { readonly shown: Shown })[] = [
+  const choices = doneOnly(text, [
     ...(last === undefined ? [] : [{ ...last, ...last.shown, isLast: true }]),
     ...older.map((shown) => ({ ...shown, shown, isLast: false })),
-  ];
+  ]);
   const parts = judges.which(whichSigns(text, moment, choices, minutes), choices);
   const best = choices.reduce((top, _, at) => ((parts[at] ?? 0) > (parts[top] ?? 0) ? at : top), 0);
   const [chosen, sure] = [choices[best], parts[best] ?? 0];

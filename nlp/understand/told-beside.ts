@@ -1,14 +1,19 @@
+import { kinOf } from "../../shared/memory/families.ts";
 import type { Shown } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
+import type { ComponentId } from "../../shared/vocabulary.ts";
 import { saysSame } from "../correct/offer-signs.ts";
 import { type Offer, type OfferField, offersIn } from "../correct/offers.ts";
-import { scan, type Stretch } from "../read/scan.ts";
+import { type Stretch, scan } from "../read/scan.ts";
 
 /** Where one of several things told may end and the next begin. */
-const SEAM = /[.,;:!?\n]+(?=\s|$)|\s(?=(?:but|while|whereas|though|although)\b)|\s(?=and (?:the|my|our|that|those)\b)/gi;
+const SEAM =
+  /[.,;:!?\n]+(?=\s|$)|\s(?=(?:but|while|whereas|though|although)\b)|\s(?=and (?:the|my|our|that|those)\b)/gi;
 
 /** Values that are put right; a thing named again is which record is meant. */
-const VALUES: ReadonlySet<OfferField> = new Set(["date", "cost", "material", "who", "where", "outcome"]);
+const VALUES: ReadonlySet<OfferField> = new Set(["date", "cost", "material", "who", "where"]);
+/** "Right enough" and "of course" are no values. */
+const LOOSE: ReadonlySet<string> = new Set(["unknown", "other", "word"]);
 
 const clausesIn = (text: string, moment: Moment): readonly Stretch[] => {
   const { tokens } = scan(text, moment);
@@ -18,8 +23,21 @@ const clausesIn = (text: string, moment: Moment): readonly Stretch[] => {
   return starts.map((from, at) => ({ from, to: starts[at + 1] ?? tokens.length }));
 };
 
+const overlaps = (a: Stretch, b: Stretch): boolean => a.from < b.to && b.from < a.to;
+
 const within = (offer: Stretch, clauses: readonly Stretch[]): boolean =>
   clauses.some(({ from, to }) => from <= offer.from && offer.to <= to);
+
+/** Named itself, or by a word for its kin where no other is: "the alarm". */
+export const namedAs = (
+  said: string,
+  thing: ComponentId | undefined,
+  things: readonly ComponentId[],
+): boolean => {
+  if (thing === undefined || said === thing) return thing !== undefined;
+  const kin = things.filter((each) => kinOf(each).some((other) => other === said));
+  return !things.some((each) => each === said) && new Set(kin).size === 1 && kin[0] === thing;
+};
 
 type Owned = { readonly shown: Shown; readonly offers: readonly Offer[] };
 
@@ -27,10 +45,11 @@ type Owned = { readonly shown: Shown; readonly offers: readonly Offer[] };
 const ownersOf = (text: string, moment: Moment, records: readonly Shown[]): readonly Owned[] => {
   const clauses = clausesIn(text, moment);
   const offered = records.map((shown) => offersIn(text, moment, shown.fields));
+  const things = records.map(({ fields }) => fields.component);
   const names = (at: number, clause: Stretch): boolean =>
     (offered[at] ?? []).some(
       (offer) =>
-        offer.field === "component" && offer.is === records[at]?.fields.component && within(offer, [clause]),
+        offer.field === "component" && within(offer, [clause]) && namedAs(offer.is, things[at], things),
     );
   let owner: number | undefined;
   const owners = clauses.map((clause) => {
@@ -44,13 +63,19 @@ const ownersOf = (text: string, moment: Moment, records: readonly Shown[]): read
   });
 };
 
+/** "The dealer did this, but a friend did that": the last one is put right. */
+const TURNS = /\bbut\b/i;
+
 /** Whether a value is named that is not the one on record, by whatever reading. */
 const differs = ({ shown, offers }: Owned): boolean =>
   offers.some(
     (offer) =>
       VALUES.has(offer.field) &&
-      offer.sort !== "unknown" &&
-      !offers.some((each) => each.field === offer.field && each.from === offer.from && saysSame(each, shown.fields)),
+      !LOOSE.has(offer.sort) &&
+      !offers.some((each) => each.field === "component" && each !== offer && overlaps(each, offer)) &&
+      !offers.some(
+        (each) => each.field === offer.field && each.from === offer.from && saysSame(each, shown.fields),
+      ),
   );
 
 /**
@@ -62,5 +87,5 @@ export const toldBeside = (text: string, moment: Moment, records: readonly Shown
   const things = new Set(named.map(({ shown }) => shown.fields.component));
   if (things.size < 2 || things.size < named.length) return undefined;
   const other = named.filter(differs);
-  return other.length === 1 ? other[0] : undefined;
+  return other.length === 1 || TURNS.test(text) ? other.at(-1) : undefined;
 };
