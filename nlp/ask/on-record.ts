@@ -71,7 +71,11 @@ const SPOKEN = [0.85, 0.6, 0.35, 0.15, 0.05] as const;
 const spokenSize = (sure: number): string => String(SPOKEN.filter((least) => sure >= least).length);
 
 /** How likely the words speak of a thing, and of others. */
-const spokenSigns = (component: ComponentId, candidates: readonly Candidate[], spoken: Described): string[] => {
+const spokenSigns = (
+  component: ComponentId,
+  candidates: readonly Candidate[],
+  spoken: Described,
+): string[] => {
   const mine = spoken.get(component) ?? 0;
   const most = Math.max(...candidates.map((each) => spoken.get(each.component) ?? 0));
   const elsewhere = Math.max(0, ...spoken.values()) > most ? "elsewhere" : "here";
@@ -154,9 +158,23 @@ const ENOUGH = 0.5;
 /** Named as well, and only looked at where nothing is on record of the one asked about. */
 const BESIDE = 0.65;
 
+/** From here on, words that name nothing speak of one thing, and not of the rig. */
+const SPOKEN_OF_ONE = 0.7;
+
+/** "What has that piece of cloth over the pushing room cost": money and lists of a thing that is on record, and not named. */
+const ofThingSpokenOf = (query: Query, { known, spoken }: Heard): Query => {
+  if (!("topic" in query) || !MAY_BE_OF_ALL.has(query.ask)) return query;
+  const { topic } = query;
+  if (topic.named.length + topic.systems.length > 0 || topic.words.length === 0) return query;
+  const meant = known.find(({ fields }) => (spoken.get(fields.component) ?? 0) >= SPOKEN_OF_ONE);
+  return meant === undefined
+    ? query
+    : { ...query, topic: { ...topic, named: [{ component: meant.fields.component, sure: 1 }], words: [] } };
+};
+
 /** The question with the thing first that it is about, as far as its words and what is on record tell. */
 export const onRecord = (query: Query, heard: Heard, rate: Rate): Query => {
-  if (!isOfOne(query)) return query;
+  if (!isOfOne(query)) return ofThingSpokenOf(query, heard);
   const candidates = candidatesOf(query, heard);
   if (candidates.length < 2) return query;
   const parts = rate(signsOf(query, candidates, heard), candidates);

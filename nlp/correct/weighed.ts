@@ -85,16 +85,15 @@ const withoutContainers = (added: readonly Rated[]): readonly Rated[] => {
 };
 
 /** "Asphalt roof cement": words for stuff with nothing between them are one name. */
-const joined = (added: readonly Rated[]): readonly string[] =>
-  added
-    .toSorted((a, b) => a.offer.from - b.offer.from)
-    .reduce<readonly Rated[]>((names, each) => {
-      const before = names.at(-1);
-      if (before === undefined || before.offer.to !== each.offer.from) return [...names, each];
-      const offer = { ...before.offer, to: each.offer.to, is: `${before.offer.is} ${each.offer.is}` };
-      return [...names.slice(0, -1), { ...before, offer }];
-    }, [])
-    .map(({ offer }) => offer.is);
+const joined = (added: readonly Rated[]): readonly string[] => {
+  const names: { to: number; is: string }[] = [];
+  for (const { offer } of added.toSorted((a, b) => a.offer.from - b.offer.from)) {
+    const before = names.at(-1);
+    if (before?.to !== offer.from) names.push({ to: offer.to, is: offer.is });
+    else names.splice(-1, 1, { to: offer.to, is: `${before.is} ${offer.is}` });
+  }
+  return names.map(({ is }) => is);
+};
 
 const stuff = (rated: readonly Rated[], scene: OfferScene): Change[] => {
   const mine = rated.filter(({ offer }) => offer.field === "material");

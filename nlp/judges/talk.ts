@@ -1,5 +1,5 @@
-import type { Candidate as Thing } from "../ask/on-record.ts";
 import { COMPONENTS } from "../../shared/vocabulary.ts";
+import type { Candidate as Thing } from "../ask/on-record.ts";
 import type { Candidate } from "../correct/which-signs.ts";
 import type { Described } from "../read/described.ts";
 import { type LearntLayers, layered, layering } from "../read/layered.ts";

@@ -79,7 +79,9 @@ export type Judges = {
 
 export type LearntJudges = {
   readonly tells: Learnt;
-  readonly kind: Learnt;
+  readonly kind: LearntLayers;
+  /** The same without a layer between. */
+  readonly plainly: Learnt;
   readonly aim: Learnt;
   readonly described: LearntLayers;
   readonly kept: LearntLayers;
@@ -106,7 +108,8 @@ const NOTHING_TOLD = "";
 /** Judges that weigh the signs that they see with learnt weights. */
 export const judgesBy = (tables: LearntJudges): Judges => {
   const tells = weighing(tables.tells, ["tells"]);
-  const kind = weighing(tables.kind, [...KINDS, NOTHING_TOLD]);
+  const kind = layering(tables.kind, KINDS);
+  const plainly = weighing(tables.plainly, [...KINDS, NOTHING_TOLD]);
   const aim = weighing(tables.aim, ["right"]);
   const described = layering(tables.described, COMPONENTS);
   const kept = layering(tables.kept, ["kept"]);
@@ -121,8 +124,9 @@ export const judgesBy = (tables: LearntJudges): Judges => {
   return {
     tells: (signs) => chances(tells, signs)[0] ?? 0,
     kind: (signs) => {
-      const rated = parts(kind, signs);
-      return Object.fromEntries(KINDS.map((each, at) => [each, rated[at] ?? 0])) as Chances;
+      const [rated, plain] = [layered(kind, signs), parts(plainly, signs)];
+      const mean = (at: number): number => ((rated[at] ?? 0) + (plain[at] ?? 0)) / 2;
+      return Object.fromEntries(KINDS.map((each, at) => [each, mean(at)])) as Chances;
     },
     described: (signs) => {
       const rated = layered(described, signs);

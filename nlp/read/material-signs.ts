@@ -56,13 +56,54 @@ export const materialChoices = (
   return [...ruled, ...others].filter((choice) => !isPartner(choice));
 };
 
+/** How far a place is from what is named, in words. */
+const awayFrom = ({ from, to }: Stretch, at: number): number => (at < from ? from - at : at - to + 1);
+
+/** Whether the work told before or behind is nearer to what is named, and whether it tells of it. */
+const ownerSigns = (made: Made, choice: MaterialChoice, beside: readonly (Made | undefined)[]): string[] => {
+  const mine = awayFrom(choice, placeOf(made));
+  const others = beside.flatMap((other, nth) =>
+    other === undefined ? [] : [{ other, side: nth === 0 ? "previous" : "next" }],
+  );
+  const nearer = others.filter(({ other }) => awayFrom(choice, placeOf(other)) < mine);
+  const within = others.find(({ other }) => choice.from >= other.span.from && choice.from < other.span.to);
+  const owner =
+    nearer.length === 0
+      ? "mine"
+      : nearer.map(({ side, other }) => `${side} ${other.kind} ${String(other.action)}`).join(" ");
+  const same = nearer.some(({ other }) => other.told.topic.component === made.told.topic.component);
+  return [
+    `owner=${owner}`,
+    `owner=${nearer.length === 0 ? "mine" : String(same)} within=${within?.side ?? "none"}`,
+    `owner=${nearer.length === 0 ? "mine" : String(same)} kind=${made.kind} action=${String(made.action)}`,
+  ];
+};
+
+/** As far behind stuff, in words, as it may be told to have let go. */
+const LET_GO = 7;
+
+/** What was told of how it did, or of trouble, between stuff and the work, or right behind it: "the butyl gave up". */
+const letGoSigns = (choice: MaterialChoice, at: number, { scan }: Build): string[] => {
+  const to = choice.from < at ? at : choice.to + LET_GO;
+  const verdict = startingIn(scan.verdicts, choice.to, to)[0]?.value.outcome ?? "none";
+  const trouble = startingIn(scan.faults, choice.to, Math.min(to, choice.to + LET_GO)).length > 0;
+  const side = choice.from < at ? "before" : "after";
+  return [
+    `let go=${side} ${verdict}`,
+    `let go=${side} ${verdict} ${String(trouble)} group=${choice.group}`,
+    `let go=${side} ${verdict} gap=${sizeOf(Math.max(0, at - choice.to))}`,
+  ];
+};
+
 /** The signs, as names, that tell whether something went in or on in a piece of work. */
 export const materialSigns = (
   made: Made,
   choice: MaterialChoice,
   choices: readonly MaterialChoice[],
-  { scan, index, clauses, deeds, muted }: Build,
+  beside: readonly (Made | undefined)[],
+  build: Build,
 ): string[] => {
+  const { scan, index, clauses, deeds, muted } = build;
   const at = placeOf(made);
   const { component } = made.told.topic;
   const side = choice.from < at ? "before" : "after";
@@ -132,6 +173,8 @@ export const materialSigns = (
     `verb=${word(at)} last=${last}`,
     `words=${sizeOf(choice.to - choice.from)} ${ruled}`,
     ...choice.name.split(" ").map((each) => `word=${each}`),
+    ...ownerSigns(made, choice, beside),
+    ...letGoSigns(choice, at, build),
   ];
 };
 

@@ -33,7 +33,8 @@ const withMaterials = (
   if (made.kind !== "repair" && made.kind !== "todo") return made;
   const choices = materialChoices(made, beside, build);
   const taken = choices.filter(
-    (choice) => judges.material(materialSigns(made, choice, choices, build), made, choice, choices) >= EVEN,
+    (choice) =>
+      judges.material(materialSigns(made, choice, choices, beside, build), made, choice, choices) >= EVEN,
   );
   return { ...made, used: usedOf(made.used, taken) };
 };

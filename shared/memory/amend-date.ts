@@ -1,8 +1,8 @@
 import { Temporal } from "temporal-polyfill";
+import type { DaySpan } from "../edtf.ts";
 import type { Hemisphere } from "../reading.ts";
 import type { Edtf } from "../record.ts";
 import type { DateChange } from "./correction.ts";
-import type { DaySpan } from "../edtf.ts";
 import { spanDays, spanOf } from "./when.ts";
 
 const YEAR = 12;

@@ -10,7 +10,7 @@ import type { Telling } from "../../../../nlp/read/tellings.ts";
 import type { Kind } from "../../../../shared/vocabulary.ts";
 import { type Anchored, anchoredIn, tellers } from "./anchored.ts";
 import type { Choice, Example } from "./linear.ts";
-import type { KnownNote, KnownRecord } from "./notes.ts";
+import { type KnownNote, type KnownRecord, PLACED_LOOSELY } from "./notes.ts";
 
 /** What the judges can learn from one or several notes. */
 export type Lessons = {
@@ -235,7 +235,8 @@ export const lessonsOf = (note: KnownNote, described: Judges["described"] = () =
       const known = recordOf(made);
       if (known === undefined) return [];
       const right = choices.map(({ at }) => isToldBy(known.where, at, scanned));
-      if (right.includes(true) && (known.where !== null || !isShort)) lessons.where.push({ signs, right });
+      const shows = (known.where !== null || !isShort) && !PLACED_LOOSELY.has(note.set);
+      if (right.includes(true) && shows) lessons.where.push({ signs, right });
       return right.map(Number);
     },
     exposure: (signs, made, choice) => {

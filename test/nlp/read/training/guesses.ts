@@ -3,13 +3,13 @@ import { fileURLToPath } from "node:url";
 import { guessWord } from "../../../../nlp/read/guesses.ts";
 import type { Setting } from "../../../../nlp/read/setting.ts";
 import { settingsSeen } from "./examples.ts";
-import { KEPT_OUT, type KnownNote, type KnownRecord, knownNotes, TALKATIVE } from "./notes.ts";
+import { KEPT_OUT, type KnownNote, type KnownRecord, knownNotes } from "./notes.ts";
 
 /**
  * `tsx test/nlp/read/training/guesses.ts [SET...]`: writes down which words that name no thing by themselves have mostly
  * stood for one in the notes, all but those kept out and the sets named. Run before `figures.ts`.
  */
-const keptOut = new Set([...KEPT_OUT, ...TALKATIVE, ...process.argv.slice(2)]);
+const keptOut = new Set([...KEPT_OUT, ...process.argv.slice(2)]);
 
 /** A word counts that stood for a thing as often as this, and in this part of all the times that it was said. */
 const OFTEN = 3;

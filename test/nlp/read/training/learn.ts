@@ -21,7 +21,8 @@ const NO_LAYERS: LearntLayers = {
 };
 export const EMPTY_TABLES: LearntJudges = {
   tells: NOTHING,
-  kind: NOTHING,
+  kind: NO_LAYERS,
+  plainly: NOTHING,
   aim: NOTHING,
   described: NO_LAYERS,
   kept: NO_LAYERS,
@@ -38,7 +39,13 @@ export const EMPTY_TABLES: LearntJudges = {
 /** The judges of what is told at a place, and of which thing. */
 export const learnPlaces = (lessons: Pick<Lessons, "tells" | "kind" | "aim">) => ({
   tells: regress(lessons.tells, ["tells"], { pull: 1, smallest: 0.1 }),
-  kind: fitClasses(lessons.kind, [...KINDS, ""], { pull: 0.3, smallest: 0.05, rounds: 10, step: 0.03 }),
+  kind: fitLayers(lessons.kind, [...KINDS, ""], { hidden: 32, least: 12, rounds: 4, step: 0.004 }),
+  plainly: fitClasses(lessons.kind, [...KINDS, ""], {
+    pull: 0.3,
+    smallest: 0.05,
+    rounds: 10,
+    step: 0.03,
+  }),
   aim: fitShares(lessons.aim, { pull: 1, smallest: 0.02 }),
 });
 

@@ -8,9 +8,11 @@ import { KEPT_OUT, knownNotes } from "../../read/training/notes.ts";
 import { knownLessons } from "./examples.ts";
 import type { KnownMessage } from "./talk.ts";
 
-/** What a question speaks of. */
-const asked = ({ is, text, component }: KnownMessage): Example[] =>
-  is === "question" && component !== undefined ? [{ signs: speakingSigns(text), right: component }] : [];
+/** What a question speaks of; nothing, where it is about the whole rig. */
+const asked = ({ is, text, component, ofAll }: KnownMessage): Example[] =>
+  is === "question" && (component !== undefined || ofAll === true)
+    ? [{ signs: speakingSigns(text), right: component ?? "" }]
+    : [];
 
 /** What things are called in notes. */
 export const calledLessons = (): Example[] =>
@@ -23,7 +25,7 @@ export const calledLessons = (): Example[] =>
     );
 
 export const learnSpoken = (messages: readonly KnownMessage[], called: readonly Example[]) =>
-  fitLayers([...messages.flatMap(asked), ...called], COMPONENTS, { rounds: 8 });
+  fitLayers([...messages.flatMap(asked), ...called], [...COMPONENTS, ""], { rounds: 8 });
 
 /** As many parts as the messages are cut into, in runs of so many: what is said of one rig stays together. */
 const PARTS = 5;
