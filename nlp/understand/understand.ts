@@ -47,9 +47,16 @@ const CORRECTED_FOR_SURE: ReadonlyMap<Intent["is"], number> = new Map([
   ["leave", 0.9],
   ["home", 0.98],
 ]);
-/** "What must I buy, as he is leaving for town": a question first, unless we asked for a word. */
-const ASKED_INSTEAD: ReadonlySet<Intent["is"]> = new Set(["verdict", "leave", "home"]);
 const ASKING = /\?|\b(?:what|which|when|where|who|why|how)/i;
+/** "What must I buy, as he is leaving for town": a journey told in words that ask is none. */
+const ASKED_NOT_LEFT = 0.9;
+
+/** A question first, whatever else it seems to be, unless we asked for a word. */
+const isAskedInstead = ({ is }: Intent, text: string, question: number, { pending }: Scene): boolean => {
+  if (pending !== null) return false;
+  if (is === "verdict") return question > ASKED_FOR_SURE;
+  return (is === "leave" || is === "home") && question > ASKED_NOT_LEFT && ASKING.test(text);
+};
 
 /** Work, use, or what happens to a rig: nothing that may be lost. */
 const tellsOf = (text: string, moment: Moment): boolean => {
@@ -116,8 +123,7 @@ const taken = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): 
   const kindOf = (part: string, taken: Intent) =>
     judges.message(messageSigns({ text: part, moment, meant, ruled: taken }));
   const kind = kindOf(text, ruled);
-  if (ASKED_INSTEAD.has(ruled.is) && kind.question > ASKED_FOR_SURE && scene.pending === null)
-    return askedWhole(text, moment, scene);
+  if (isAskedInstead(ruled, text, kind.question, scene)) return askedWhole(text, moment, scene);
   const surely = CORRECTED_FOR_SURE.get(ruled.is);
   if (surely !== undefined)
     return meant === undefined || kind.correction <= surely

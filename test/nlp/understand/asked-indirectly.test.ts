@@ -56,7 +56,8 @@ describe("a question asked while leaving", () => {
       is: "ask",
       query: { ask: "buy" },
     });
-    expect(meant("we are leaving for the coast on friday")).toMatchObject({ is: "leave" });
+    for (const told of ["we are leaving for the coast on friday", "we leave on 20 May 2026 for four months"])
+      expect(understand(told, MOMENT, EMPTY_SCENE)).toMatchObject({ is: "leave" });
   });
 });
 
