@@ -3,6 +3,9 @@ import { type Scan, type Stretch, scan } from "../read/scan.ts";
 
 const DENIED =
   /^(?:it |that |they |those )?(?:wasn't|wasnt|was not|weren't|werent|isn't|isnt|not) ((?:[\w-]+ ){1,5}[\w-]+)[.!]*$/i;
+/** "Silicone sealant": what sort of stuff it is, and no other stuff. */
+const SORTS =
+  /^(?:tape|sealant|sealer|caulk|grease|oil|glue|cement|paint|primer|cleaner|spray|adhesive|filler|foam|resin|putty|patch|cloth|wax|lube|wire|screw|bolt|washer|rivet|pipe|hose|fitting)s?$/i;
 /** Only what is named matters here, and not when. */
 const ANY_TIME: Moment = { said: "2025-06-15T12:00:00Z", zone: "UTC", hemisphere: "north" };
 
@@ -28,6 +31,6 @@ export const deniedThenSaid = (text: string): string | undefined => {
   const cuts = words.slice(1).map((_, at) => [words.slice(0, at + 1), words.slice(at + 1)] as const);
   const found = cuts
     .map(([wrong, right]) => [wrong.join(" "), right.join(" ")] as const)
-    .find(([wrong, right]) => areAlike(wrong, right));
+    .find(([wrong, right]) => !SORTS.test(right) && areAlike(wrong, right));
   return found === undefined ? undefined : `no, it was ${found[1]} not ${found[0]}`;
 };

@@ -1,6 +1,7 @@
 import { kinOf } from "../../shared/memory/families.ts";
 import { spanDays, spanOf } from "../../shared/memory/when.ts";
 import type { RecordFields } from "../../shared/record.ts";
+import type { Token } from "../lexicon/tokens.ts";
 import type { Stretch } from "../read/scan.ts";
 import { bareDate, type Offer } from "./offers.ts";
 
@@ -24,3 +25,19 @@ export const holdsKept = (offer: Offer, { date }: RecordFields): boolean => {
   const within = days >= 0 && days + spanDays(kept) <= spanDays(said);
   return within || (change.to.on.endsWith("~") && Math.abs(days) <= NEAR_DAYS);
 };
+
+/** "I looked at the tube": how one knows is no work, where something else is put right. */
+export const looksUp = ({ field, is }: Offer): boolean => field === "action" && is === "inspect";
+
+const AT_LEISURE: ReadonlySet<string> = new Set(
+  "nobody anybody somebody everybody someone anyone he hes she shes they theyre i im when a the my his her".split(
+    " ",
+  ),
+);
+
+/** "Nobody free for the brakes" is about no money. */
+export const isUnbound = ({ field, is, from }: Offer, tokens: readonly Token[]): boolean =>
+  field === "cost" &&
+  is === "0" &&
+  tokens[from]?.norm === "free" &&
+  AT_LEISURE.has(tokens[from - 1]?.norm ?? "");

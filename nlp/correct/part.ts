@@ -65,6 +65,9 @@ const contrasted = (body: string): Change | undefined => {
 /** "No, I didn't": it never happened, unless what follows says that it is still to come. */
 const DENIED_ALL = /^(?:i|we) (?:didnt|havent|did not|have not)(?: do it| do that| done it| done that)?$/;
 
+/** "I said by the bunk and that's where the kids slept, but": only leads up to what it was. */
+const SAID_WRONG = /^i (?:said|wrote|told you|put) (?!.*\b(?:not|but|meant|mean)\b)\S+ \S+/;
+
 /** What a stretch puts right; `announced` is how plainly the stretches before it did. */
 export const partOf = (piece: Piece, moment: Moment, announced: Strength): Part | undefined => {
   const { strength: announcedOwn, removes, body: whole } = opened(piece.words);
@@ -75,6 +78,7 @@ export const partOf = (piece: Piece, moment: Moment, announced: Strength): Part 
     return { changes: [{ change: "remove" }], not: {}, target: aimedAtRemoval(body), strength: "strong" };
   if (body === "") return { changes: [], not: {}, target: null, strength };
   if (strength === "strong" && DENIED_ALL.test(body)) return single({ change: "remove" }, strength);
+  if (SAID_WRONG.test(body)) return undefined;
   const phrase = phrased(body, strength);
   if (phrase !== undefined) return phrase;
   const most = doerIn(body, strength) === undefined ? MOST_WORDS[strength] : MOST_WORDS.strong;

@@ -5,7 +5,7 @@ import type { RecordFields } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
 import { type OfferScene, offerSigns, saysSame } from "./offer-signs.ts";
 import type { Offer, OfferField } from "./offers.ts";
-import { holdsKept, standsInPlace } from "./only-pointing.ts";
+import { holdsKept, isUnbound, looksUp, standsInPlace } from "./only-pointing.ts";
 
 /** How sure that a value is what the record should have, instead or besides, or what it should not; 0 to 1. */
 export type Rate = (signs: readonly string[]) => Readonly<Record<"in" | "also" | "drop", number>>;
@@ -45,13 +45,22 @@ export const offerScene = (
   ].toSorted(),
 });
 
-const best = (rated: readonly Rated[], field: OfferField): Rated | undefined =>
-  rated
-    .filter(({ offer, how }) => offer.field === field && how !== "drop")
-    .reduce<Rated | undefined>(
-      (top, each) => (top === undefined || each.sure > top.sure ? each : top),
-      undefined,
-    );
+/** "The Sunday before, the thirteenth": a day named twice, each time in other words. */
+const namedTwice = ({ offer }: Rated, { offers }: OfferScene): boolean =>
+  offer.field === "date" &&
+  offers.some(
+    (each) =>
+      each.field === "date" && each.is === offer.is && each.sort !== offer.sort && each.from >= offer.to,
+  );
+
+const best = (rated: readonly Rated[], field: OfferField, scene: OfferScene): Rated | undefined => {
+  const mine = rated.filter(({ offer, how }) => offer.field === field && how !== "drop");
+  const twice = mine.filter((each) => namedTwice(each, scene) && !saysSame(each.offer, scene.fields));
+  return (twice.length > 0 ? twice : mine).reduce<Rated | undefined>(
+    (top, each) => (top === undefined || each.sure > top.sure ? each : top),
+    undefined,
+  );
+};
 
 const SINGLE: readonly OfferField[] = ["component", "action", "date", "cost", "where", "who", "outcome"];
 
@@ -84,6 +93,18 @@ const withoutContainers = (added: readonly Rated[]): readonly Rated[] => {
   return left.length > 0 ? left : added;
 };
 
+const WRITTEN: ReadonlySet<string> = new Set(
+  "written says say reads read marked printed labelled labeled".split(" "),
+);
+
+/** "It is written butyl tape": what the label says, of all that is named. */
+const asWritten = (added: readonly Rated[], { tokens }: OfferScene): readonly Rated[] => {
+  const written = added.filter(({ offer: { from } }) =>
+    tokens.slice(Math.max(0, from - 2), from).some(({ norm }) => WRITTEN.has(norm)),
+  );
+  return written.length > 0 ? written : added;
+};
+
 /** "Asphalt roof cement": words for stuff with nothing between them are one name. */
 const joined = (added: readonly Rated[]): readonly string[] => {
   const names: { to: number; is: string }[] = [];
@@ -97,9 +118,10 @@ const joined = (added: readonly Rated[]): readonly string[] => {
 
 const stuff = (rated: readonly Rated[], scene: OfferScene): Change[] => {
   const mine = rated.filter(({ offer }) => offer.field === "material");
-  const add = withoutContainers(
+  const named = withoutContainers(
     fullest(mine.filter(({ how, offer }) => how !== "drop" && !saysSame(offer, scene.fields))),
   );
+  const add = asWritten(named, scene);
   const drop = mine.filter(({ how }) => how === "drop").map(({ offer }) => offer.is);
   if (add.length === 0)
     return drop.length === 0
@@ -164,13 +186,14 @@ export const weighedChanges = (scene: OfferScene, rate: Rate, surely = false): C
     return { offer, sure: sure[how], how };
   });
   const enough = all.filter(({ sure }) => sure >= ENOUGH);
-  const rated = withoutPlaces(enough.length === 0 && surely ? likeliest(all, scene) : enough, scene);
+  const left = enough.filter(({ offer }) => !isUnbound(offer, scene.tokens));
+  const rated = withoutPlaces(left.length === 0 && surely ? likeliest(all, scene) : left, scene);
   const single = SINGLE.flatMap((field) => {
-    const top = best(rated, field);
+    const top = best(rated, field, scene);
     return top === undefined || saysSame(top.offer, scene.fields) ? [] : [top.offer];
   });
   const added = stuff(rated, scene);
-  const more = single.filter((offer) => !holdsKept(offer, scene.fields));
+  const more = single.filter((offer) => !holdsKept(offer, scene.fields) && !looksUp(offer));
   const kept = more.length + added.length > 0 ? more : single;
   return merged([...kept.map(({ change }) => change), ...added]);
 };

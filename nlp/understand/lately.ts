@@ -1,5 +1,6 @@
 import { Temporal } from "temporal-polyfill";
 import type { Scene, Shown } from "../../shared/memory/scene.ts";
+import { shareAny, tellingStems } from "../../shared/memory/words.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { ComponentId } from "../../shared/vocabulary.ts";
 import { saysSame } from "../correct/offer-signs.ts";
@@ -33,14 +34,20 @@ const isKin = ({ fields }: Shown, offers: readonly Offer[], things: readonly Com
       field === "component" && is !== fields.component && namedAs(is, fields.component, things),
   );
 
+/** "The spray was 65", of what was cleaned with contact spray. */
+const isMadeOf = ({ fields }: Shown, stems: ReadonlySet<string>): boolean =>
+  shareAny(tellingStems(fields.materials.join(" ")), stems);
+
 /** Of the records told of last the one that the message names most of; the last one of several. */
 const ofLast = (text: string, moment: Moment, records: readonly Shown[]) => {
   const beside = toldBeside(text, moment, records);
   if (beside !== undefined) return { ...beside, alone: true, beside: true };
   const things = records.map(({ fields }) => fields.component);
+  const stems = tellingStems(text);
   const all = records.map((shown) => {
     const offers = offersIn(text, moment, shown.fields);
-    return { shown, offers, points: points(shown, offers) + (isKin(shown, offers, things) ? 1 : 0) };
+    const alike = Number(isKin(shown, offers, things)) + Number(isMadeOf(shown, stems));
+    return { shown, offers, points: points(shown, offers) + alike };
   });
   const most = Math.max(0, ...all.map((each) => each.points));
   const best = all.filter((each) => each.points === most);

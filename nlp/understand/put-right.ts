@@ -24,6 +24,13 @@ const corrects = (target: Target, changes: readonly Change[]): Intent => ({
   rest: null,
 });
 
+/** "It wasn't chain oil, now that I look. Copper grease, it says.": what went in instead comes later, and is no note. */
+const onlyEmpties = (intent: Intent, sure: number): boolean =>
+  intent.is === "correct" &&
+  sure > ALL_OF_IT &&
+  intent.correction.changes.every((change) => change.change === "materials" && change.add.length === 0);
+const ALL_OF_IT = 0.9;
+
 const takesAway = (intent: Intent): boolean =>
   intent.is === "correct" && intent.correction.changes.some(({ change }) => change === "remove");
 
@@ -50,7 +57,7 @@ export const putRight = (
     return takesAway(ruled) && (isAimed || minutes !== null)
       ? ruled
       : corrects(isAimed ? ruled.correction.target : target, [{ change: "remove" }]);
-  const tellsMore = ruled.rest !== null && tells;
+  const tellsMore = ruled.rest !== null && tells && !onlyEmpties(ruled, kind.correction);
   if (isAimed || (tellsMore && minutes !== null)) return ruled;
   const isNews = tells && ruled.is === "tell";
   if (kind.correction > (isNews ? ENOUGH_FOR_WORK : ENOUGH)) {

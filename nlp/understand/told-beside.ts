@@ -15,12 +15,38 @@ const VALUES: ReadonlySet<OfferField> = new Set(["date", "cost", "material", "wh
 /** "Right enough" and "of course" are no values. */
 const LOOSE: ReadonlySet<string> = new Set(["unknown", "other", "word"]);
 
+const BESIDES: ReadonlySet<string> = new Set("and the my our that those both , &".split(" "));
+
+/** "The pump and the converter went in on Sunday": names that share what follows. */
+const sharing = (
+  clauses: readonly Stretch[],
+  { tokens, components }: ReturnType<typeof scan>,
+): readonly Stretch[] => {
+  const isName = ({ from, to }: Stretch): boolean =>
+    tokens
+      .slice(from, to)
+      .every(
+        ({ norm }, at) =>
+          BESIDES.has(norm) || components.some((each) => each.from <= from + at && from + at < each.to),
+      );
+  return clauses.reduceRight<readonly Stretch[]>((joined, clause) => {
+    const [next, ...others] = joined;
+    return next !== undefined && isName(clause)
+      ? [{ from: clause.from, to: next.to }, ...others]
+      : [clause, ...joined];
+  }, []);
+};
+
 const clausesIn = (text: string, moment: Moment): readonly Stretch[] => {
-  const { tokens } = scan(text, moment);
+  const found = scan(text, moment);
+  const { tokens } = found;
   const seams = [...text.matchAll(SEAM)].map(({ index }) => index);
   const cuts = seams.map((seam) => tokens.findIndex(({ start }) => start >= seam)).filter((at) => at > 0);
   const starts = [0, ...new Set(cuts)];
-  return starts.map((from, at) => ({ from, to: starts[at + 1] ?? tokens.length }));
+  return sharing(
+    starts.map((from, at) => ({ from, to: starts[at + 1] ?? tokens.length })),
+    found,
+  );
 };
 
 const overlaps = (a: Stretch, b: Stretch): boolean => a.from < b.to && b.from < a.to;
@@ -71,7 +97,7 @@ const differs = ({ shown, offers }: Owned): boolean =>
   offers.some(
     (offer) =>
       VALUES.has(offer.field) &&
-      !LOOSE.has(offer.sort) &&
+      (offer.field === "who" || !LOOSE.has(offer.sort)) &&
       !offers.some((each) => each.field === "component" && each !== offer && overlaps(each, offer)) &&
       !offers.some(
         (each) => each.field === offer.field && each.from === offer.from && saysSame(each, shown.fields),

@@ -39,3 +39,35 @@ describe("a question with a part that only describes", () => {
     expect(said).toMatchObject({ is: "ask", rest: null });
   });
 });
+
+/** What a message puts right in what a note told, as text, to look for values in. */
+const putRightBy = (note: string, text: string): string => JSON.stringify(meant(note, text));
+
+describe("words that only point", () => {
+  it("keep the thing that a place is told by apart from the thing worked on", () => {
+    const said = putRightBy(
+      "sealed the window over the sink today",
+      "sorry, that window isn't over the sink, it's by the stove",
+    );
+    expect(said).toContain("by the stove");
+    expect(said).not.toContain('"component"');
+  });
+
+  it("keep the time of the record apart from a new one", () => {
+    const said = putRightBy(
+      "greased the hubs with lithium grease on the 12th of september",
+      "the hubs in september, it wasn't lithium grease, it was marine grease",
+    );
+    expect(said).toContain("marine grease");
+    expect(said).not.toContain('"change":"date"');
+  });
+
+  it("keep what stuff came in apart from the stuff", () => {
+    const said = putRightBy(
+      "oiled the entry step with silicone grease today",
+      "it was sewing machine oil I used not silicone grease, the tin was empty",
+    );
+    expect(said).toContain("sewing machine oil");
+    expect(said).not.toContain('"tin"');
+  });
+});
