@@ -7,10 +7,11 @@ const AROUND: ReadonlySet<string> = new Set(
   ),
 );
 
-/** Whether a message is a number and nothing else, as when a number was asked for: "about 60 degrees", not "spent in 2025?". */
+/** Whether a message is a number and nothing else, as when a number was asked for: "about 60 degrees", not "the second time". */
 export const isBareNumber = (text: string): boolean => {
   const numbers = findNumbers(text);
-  if (numbers.length === 0 || text.includes("?")) return false;
+  const counts = numbers.some(({ kind }) => kind !== "ordinal");
+  if (!counts || text.includes("?")) return false;
   const rest = [...numbers]
     .reverse()
     .reduce((left, { span }) => `${left.slice(0, span.start)} ${left.slice(span.end)}`, text);

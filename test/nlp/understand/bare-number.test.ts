@@ -13,6 +13,7 @@ describe("a number and nothing else", () => {
     "towed 212 miles today",
     "2 lug nuts missing",
     "still dry",
+    "and the second time",
     "patched it with 2 tubes",
     "",
   ])("not: %s", (text) => {
