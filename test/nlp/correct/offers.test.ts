@@ -1,0 +1,29 @@
+import { describe, expect, it } from "vitest";
+import { correct } from "../../../nlp/correct/correct.ts";
+import { offersIn } from "../../../nlp/correct/offers.ts";
+import { read } from "../../../nlp/read/index.ts";
+import type { Moment } from "../../../shared/reading.ts";
+
+const NOW: Moment = { said: "2025-06-02T18:30:00-06:00", zone: "America/Denver", hemisphere: "north" };
+const [welded] = read("my brother welded a crack in the frame last summer", NOW).records;
+
+const costsIn = (text: string): readonly string[] =>
+  welded === undefined
+    ? []
+    : offersIn(text, NOW, welded.fields).flatMap(({ field, is }) => (field === "cost" ? [is] : []));
+
+describe("sums that a message names", () => {
+  it("are no year, said in words", () => {
+    expect(costsIn("no it was the summer before that twenty twenty three")).toEqual([]);
+  });
+  it("are numbers without a unit as well", () => {
+    expect(costsIn("no the welder was a hundred and seventy")).toContain("170");
+  });
+});
+
+describe("a place put right", () => {
+  it("is none where someone does something", () => {
+    const said = correct("no the gas man was one hundred and he gave us the twenty back", NOW);
+    expect(JSON.stringify(said?.correction.changes ?? [])).not.toContain("where");
+  });
+});
