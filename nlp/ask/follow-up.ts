@@ -3,6 +3,7 @@ import { daySpan } from "../../shared/edtf.ts";
 import { EMPTY_TOPIC, type Period, type Query, type Topic } from "../../shared/memory/query.ts";
 import type { Hemisphere, Moment } from "../../shared/reading.ts";
 import { scan } from "../read/scan.ts";
+import { SEASONS } from "../time/lexicon.ts";
 import { askedIn } from "./kinds.ts";
 import { periodIn, tellsEver } from "./period.ts";
 import { plainQuestion } from "./plain-question.ts";
@@ -28,21 +29,13 @@ const STEP: Readonly<Record<string, Temporal.DurationLike>> = { month: { months:
 const moved = (day: string | null, by: Temporal.Duration): string | null =>
   day === null ? null : Temporal.PlainDate.from(day).add(by).toString();
 
-const SEASONS: Readonly<Record<string, number>> = {
-  spring: 21,
-  summer: 22,
-  autumn: 23,
-  fall: 23,
-  winter: 24,
-};
-
 /** "The winter that followed", "the summer before that": another season than the one asked about. */
 const NEIGHBOUR =
   /\b(?:the )?(?:next |following |previous )?(spring|summer|autumn|fall|winter)(?: (that followed|that came after|after that|after it|after|afterwards|following|before that|before it|before|that came before|previous))?\b/;
 
 const neighbouring = (words: string, before: Period | null, hemisphere: Hemisphere): Period | undefined => {
   const match = NEIGHBOUR.exec(words);
-  const code = SEASONS[match?.[1] ?? ""];
+  const code = SEASONS.get(match?.[1] ?? "");
   const side = /before|previous/.test(match?.[0] ?? "") ? "before" : "after";
   if (match === null || code === undefined || before?.from == null || before.to === null) return undefined;
   if (match[2] === undefined && !/^(?:the )?(?:next|following|previous)/.test(match[0])) return undefined;

@@ -2,7 +2,6 @@ import { Temporal } from "temporal-polyfill";
 import { changedDate } from "../../shared/memory/amend-date.ts";
 import type { Change, DateChange } from "../../shared/memory/correction.ts";
 import { dayOf, spanOf } from "../../shared/memory/when.ts";
-import { tellingStems } from "../../shared/memory/words.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { Edtf, RecordFields } from "../../shared/record.ts";
 import { deedsIn } from "../ask/deeds.ts";
@@ -15,6 +14,7 @@ import { Places } from "../read/where.ts";
 import { insteadOf } from "./person.ts";
 import { plain } from "./pieces.ts";
 import { shiftIn } from "./shift.ts";
+import { unknownStuffsIn } from "./unknown-stuff.ts";
 import { workedOut } from "./worked-out.ts";
 
 export type OfferField = "component" | "action" | "date" | "cost" | "material" | "where" | "who" | "outcome";
@@ -172,55 +172,17 @@ const sums = ({ found, words, fields }: Said): Offer[] => {
   ];
 };
 
+const stuff = ({ from, to }: Stretch, name: string, sort: string): Offer => ({
+  from,
+  to,
+  field: "material",
+  change: { change: "materials", drop: [], add: [name], how: "instead" },
+  is: name,
+  sort,
+});
+
 const stuffs = ({ found }: Said): Offer[] =>
-  found.materials.map(
-    ({ from, to, name, group }): Offer => ({
-      from,
-      to,
-      field: "material",
-      change: { change: "materials", drop: [], add: [name], how: "instead" },
-      is: name,
-      sort: group ?? "other",
-    }),
-  );
-
-/** Words after which any other word may be what went in: "it was vinegar". */
-const LEADS: ReadonlySet<string> = new Set(
-  "was were wasnt werent used using meant with is its isnt not actually of said".split(" "),
-);
-const LONGEST = 3;
-
-const NO_STUFF: ReadonlySet<string> = new Set(
-  "they them that this these those i we he she you are is am was be been have has had gone right wrong done there here now still out off up down just only really actually because cause when where why how thinking".split(
-    " ",
-  ),
-);
-
-/** "It was sitting on the counter": what something does or had done to it is nothing that went in. */
-const isNoStuff = (words: readonly string[], at: number): boolean => {
-  const word = words[at] ?? "";
-  return NO_STUFF.has(word) || (/(?:ing|ed)$/.test(word) && BE.has(words[at - 1] ?? ""));
-};
-const BE: ReadonlySet<string> = new Set("was were wasnt werent is its isnt be been".split(" "));
-
-/** Words that no list knows, where stuff may be named: "not bleach, I meant vinegar". */
-const unknownStuffs = ({ found, words }: Said, known: readonly Offer[]): Offer[] => {
-  const isFree = (at: number): boolean =>
-    found.tokens[at]?.kind === "word" &&
-    !isNoStuff(words, at) &&
-    tellingStems(words[at] ?? "").size > 0 &&
-    !known.some((each) => each.from <= at && at < each.to);
-  return words.flatMap((word, at): Offer[] => {
-    if (!LEADS.has(word)) return [];
-    const from = OWNERS.has(words[at + 1] ?? "") ? at + 2 : at + 1;
-    let to = from;
-    while (to < from + LONGEST && isFree(to)) to++;
-    if (to === from) return [];
-    const name = words.slice(from, to).join(" ");
-    const change: Change = { change: "materials", drop: [], add: [name], how: "instead" };
-    return [{ from, to, field: "material", change, is: name, sort: "unknown" }];
-  });
-};
+  found.materials.map((material) => stuff(material, material.name, material.group ?? "other"));
 
 /** "Would I please get it right": no place. */
 const SPOKEN = /\b(?:i|you|he|she|we|they|it|please)\b|^where\b/;
@@ -294,7 +256,10 @@ export const offersIn = (text: string, moment: Moment, fields: RecordFields): re
   const found = scan(text, moment);
   const said: Said = { found, words: found.tokens.map(({ norm }) => norm), fields, moment };
   const known = [things, works, dates, sums, stuffs, places, doers, outcomes].flatMap((each) => each(said));
-  return [...known, ...unknownStuffs(said, known)];
+  const unknown = unknownStuffsIn(said.found.tokens, known).map((at) =>
+    stuff(at, said.words.slice(at.from, at.to).join(" "), "unknown"),
+  );
+  return [...known, ...unknown];
 };
 
 /** What a record says in the field of an offer, in the offer's terms; "" for nothing. */

@@ -1,4 +1,5 @@
 import type { DateChange } from "../../shared/memory/correction.ts";
+import { SEASONS } from "../time/lexicon.ts";
 
 const COUNTS: Readonly<Record<string, number>> = {
   a: 1,
@@ -37,20 +38,13 @@ const weekdayShift = (words: string): DateChange | undefined => {
   return { weekday, side: isBack(match[2] ?? match[3] ?? "") ? "before" : "after" };
 };
 
-const SEASONS: Readonly<Record<string, number>> = {
-  spring: 21,
-  summer: 22,
-  autumn: 23,
-  fall: 23,
-  winter: 24,
-};
 /** "The summer before that": before the one on record, or before what is on record. */
 const SEASON =
   /\b(?:the|a) (spring|summer|autumn|fall|winter) (before|prior|earlier|after)\b(?: that\b| then\b| this\b)?(?! (?:last|the|we|i|it|he|she|they)\b)|\b(?:the )?(previous|following) (spring|summer|autumn|fall|winter)\b/;
 
 const seasonShift = (words: string): DateChange | undefined => {
   const match = SEASON.exec(words);
-  const season = SEASONS[match?.[1] ?? match?.[4] ?? ""];
+  const season = SEASONS.get(match?.[1] ?? match?.[4] ?? "");
   return match === null || season === undefined
     ? undefined
     : { season, side: isBack(match[2] ?? match[3] ?? "") ? "before" : "after" };

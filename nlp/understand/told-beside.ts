@@ -29,12 +29,13 @@ const sharing = (
         ({ norm }, at) =>
           BESIDES.has(norm) || components.some((each) => each.from <= from + at && from + at < each.to),
       );
-  return clauses.reduceRight<readonly Stretch[]>((joined, clause) => {
-    const [next, ...others] = joined;
-    return next !== undefined && isName(clause)
-      ? [{ from: clause.from, to: next.to }, ...others]
-      : [clause, ...joined];
-  }, []);
+  const joined: Stretch[] = [];
+  for (const clause of clauses.toReversed()) {
+    const next = joined.at(-1);
+    if (next !== undefined && isName(clause)) joined.splice(-1, 1, { from: clause.from, to: next.to });
+    else joined.push(clause);
+  }
+  return joined.toReversed();
 };
 
 const clausesIn = (text: string, moment: Moment): readonly Stretch[] => {
