@@ -1,11 +1,12 @@
 import { topicOf } from "../ask/topic.ts";
 import cues from "./cues.json" with { type: "json" };
-import { plain, says } from "./pieces.ts";
+import { anyOf, plain, says } from "./pieces.ts";
+import data from "./removal-words.json" with { type: "json" };
+import { isComeBy, isOthers } from "./whose.ts";
 
-const VERB =
-  "(?:delete|erase|remove|scratch|strike|scrub|scrap|bin|drop|kill|lose|ditch|cancel|wipe|void|forget|ignore|disregard|expunge|undo|chuck|dump|toss|nix|axe|purge|pull|clear|withdraw|retract|cut|omit|discard|rub out|cross out|cross off|get rid of|take(?: off| out| away| back| down)?|throw(?: out| away)?)";
+const VERB = anyOf(data.verbs);
 const IT = "(?:it|that|this|those|them|both|all of (?:that|it|them))";
-const ENTRY = "(?:one|entry|record|note|job|message|line|item|log|bit|thing|report|post|text)";
+const ENTRY = anyOf(data.entries);
 const LAST = `(?:(?:the|that|my|this|your) (?:(?:very |whole )?(?:last|latest|previous|most recent|wrong|whole) )?${ENTRY}|(?:that|the|my) (?:last|latest|previous)(?: ${ENTRY})?|what i (?:just )?(?:said|told you|wrote|sent))`;
 const OFF =
   "(?:(?: (?:back|right|out|off|away|down|again|completely|altogether|entirely))*(?:(?: (?:from|off|out of|of|in))+ (?:the|my|your|our) (?:records?|log|log ?book|books?|list|history|memory|file|notes))?)";
@@ -38,37 +39,6 @@ const GONE = new RegExp(
 const REASON =
   /^not (?:the |my |our )?(?:caravan|trailer|camper|van|rig)s?$|\b(?:boat|car|truck|neighbou?r|mate|friend|brother|house|ute|bakkie|dad|mum|son|next door)s?\b|\b(?:wasnt|isnt|werent|not|never was) (?:ours?|mine|our (?:rig|trailer|van|caravan|camper)|(?:on |for |about |from )?(?:this|our|my) (?:one|rig|trailer|van|caravan|camper)|true|real|the (?:caravan|trailer|camper|van|rig)s)\b|\b(?:i|we) (?:never|didnt|did not|havent) (?:actually |even |really )?(?:did|do|done|got|get|had|have|fixed|patched|sealed|replaced|touched|\w+ed|\w+)\b|\b(?:dreamt|dreamed|imagined|made (?:it|that) up|pocket|butt|meant for|wrong (?:one|rig|trailer|van|caravan|camper|chat|person|thread|window|group|number)|thinking of|mistake|error|accident|test|twice|duplicate|joking|kidding|never happened|didnt happen|somebody elses|someone elses|other (?:rig|trailer|van|caravan|camper|one))\b/;
 
-const KIN =
-  "(?:mother|mom|mum|ma|father|dad|pa|pop|parent|folk|sister|sis|brother|bro|son|daughter|uncle|aunt|auntie|cousin|nephew|niece|gran|granny|grandma|grandad|granddad|grandpa|nan|nana|neighbou?r|friend|mate|buddy|pal|boss|landlord|ex|wife|husband|partner|girlfriend|boyfriend|roommate|flatmate|colleague|in ?law|law)";
-const VEHICLE =
-  "(?:van|bus|truck|lorry|car|boat|ute|bakkie|rig|trailer|caravan|camper|motorhome|rv|mobile|tent|bike|tractor|combine|mower|house|flat|cottage|barn|shed|cabin)";
-const OTHER_SORT =
-  "(?:gear|work|works|church|school|tour|touring|hire|hired|rental|rented|company|delivery|other|band|club|farm|shop|horse|stock|cattle|boat|tool|loan)";
-const TOLD = "(?:that|it|this|they|those|these|which)";
-const IS =
-  "(?:s|re)?(?: (?:was|is|were|are))?(?: (?:all|only|really|actually|just|both))*(?: (?:on|for|from|in|at|off))?";
-const OWNERLESS =
-  "(?!(?:this|his|its|was|yes|always|perhaps|days|weeks|years|months|times|todays|yesterdays|mondays|tuesdays|wednesdays|thursdays|fridays|saturdays|sundays|class|less|plus|gas|brass|glass)\\b)";
-
-/** Says whose it is instead: "that was on the gear van", "it's my mother's", "that was Darnell's cord". */
-const OTHERS: readonly RegExp[] = [
-  new RegExp(
-    `\\b(?:on|in|for|from|to|off|was|is|of) (?:the|a|my|our|his|her|their) ${OTHER_SORT} ${VEHICLE}\\b`,
-  ),
-  new RegExp(`\\b(?:my |our |his |her |their |the )?${KIN}s (?:\\w+ )?${VEHICLE}\\b`),
-  new RegExp(
-    `^(?:${TOLD}|(?:the|that|this) (?:\\w+ )?\\w+)${IS} (?:my|our|his|her|their|the) (?:\\w+ )?${KIN}s$`,
-  ),
-  new RegExp(`^(?:${TOLD}${IS}|on|from|for) ${OWNERLESS}[a-z]{3,}s (?:\\w+ )?${VEHICLE}\\b`),
-];
-
-/** "That cord part, that was Darnell's cord": the thing itself, with another's name. */
-const isOthers = (words: string, thing: string): boolean => {
-  const last = thing.split(" ").at(-1) ?? "";
-  const named = new RegExp(`^${TOLD}${IS} (?:my |our |his |her )?${OWNERLESS}[a-z]{3,}s ${last}s?\\b`);
-  return OTHERS.some((each) => each.test(words)) || (last !== "" && named.test(words));
-};
-
 /** Says by itself that there is nothing to keep. */
 const NOT_OURS =
   /^(?:(?:that|this|it)(?: one)?(?:s| is| was)?|thats|its) (?:wasnt|isnt|not|never) (?:ours|mine|(?:on )?(?:our|my|this) (?:rig|trailer|van|caravan|camper))$|^(?:that|it|this)(?: one)? (?:didnt|never) (?:actually |really |even )?happen(?:ed)?$/;
@@ -97,19 +67,12 @@ const takenBy = (words: string): string | undefined => {
   return /^(?:last|first|second|third|fourth|fifth)$/.test(gone) ? gone : thingIn(gone);
 };
 
-/** "I bought it off my neighbour", "that was my dad's old drill": how it was come by is no reason. */
-const COME_BY = new RegExp(
-  `\\b(?:bought|borrowed|lent|loaned|gave|given|used)\\b.*\\b${KIN}s?\\b|\\b${KIN}s?\\b.*\\b(?:lent|loaned|gave|sold)\\b`,
-);
-
 const isReason = (words: string): boolean =>
-  words.split(" ").length <= 14 && !COME_BY.test(words) && (REASON.test(words) || says(words, cues.reasons));
+  words.split(" ").length <= 14 && !isComeBy(words) && (REASON.test(words) || says(words, cues.reasons));
 
-const OPENING =
-  /^(?:oops|whoops|sorry|no|nope|nah|ah|oh|wait|hang on|actually|my mistake|my bad|oh no|ugh|damn|hm+|ok|please)(?: (?:oops|sorry|no|wait|actually|please))*$/;
+const OPENING = new RegExp(`^${anyOf(data.openings)}(?: ${anyOf(data.openings)})*$`);
 
-const HEADS =
-  /^(?:(?:baby|babe|honey|hon|love|dear|darling|sweetie|mate|man|bud|bub|buddy|dude|bro|hey|hi|hello|well|right|so|look|oops|whoops|sorry|no|nope|nah|ah|oh|wait|actually|ok|hang on|ugh|damn|please) )+/;
+const HEADS = new RegExp(`^(?:${anyOf([...data.callings, ...data.openings])} )+`);
 
 /** "The bearing wasn't ours": what the reason is about. */
 const ABOUT =
@@ -133,12 +96,8 @@ const MOST_TOLD = 8;
 
 const TOLD_DONE = /\b(?:never|didnt|did not|havent)\b/;
 
-const removalOf = (thing: string): string => {
-  if (thing === "" || thing === "last") return "delete that";
-  return /^(?:first|second|third|fourth|fifth)$/.test(thing)
-    ? `delete the ${thing} one`
-    : `delete the ${thing} one`;
-};
+const removalOf = (thing: string): string =>
+  thing === "" || thing === "last" ? "delete that" : `delete the ${thing} one`;
 
 /** A wish to have something taken off the record, in one form; with why, before or after it. Undefined for all else. */
 export const removal = (text: string): string | undefined => {

@@ -10,6 +10,7 @@ import { ALL_ENDS, placesSaid } from "../ask/places-said.ts";
 import { topicOf } from "../ask/topic.ts";
 import { type Scan, scan } from "../read/scan.ts";
 import { amountChange } from "./amount.ts";
+import { isContainer } from "./containers.ts";
 import { doerIn } from "./person.ts";
 import type { Strength } from "./pieces.ts";
 import { shiftIn } from "./shift.ts";
@@ -73,7 +74,7 @@ const stuffIn = (found: Scan, hasThing: boolean): readonly string[] => {
   const stuff = found.materials.filter(({ group }) => group !== null && group !== "part");
   const parts =
     hasThing || !USED.test(found.text) ? [] : found.materials.filter(({ group }) => group === "part");
-  return (stuff.length > 0 ? stuff : parts).map(({ name }) => name);
+  return (stuff.length > 0 ? stuff : parts).map(({ name }) => name).filter((name) => !isContainer(name));
 };
 
 const materialChange = (found: Scan, wrong: Scan, hasThing: boolean): readonly Change[] => {

@@ -3,9 +3,11 @@ import { compareMaterials, isSuchStuff } from "../../shared/memory/materials.ts"
 import { tellingStems } from "../../shared/memory/words.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
+import { isContainer } from "./containers.ts";
 import { type OfferScene, offerSigns, saysSame } from "./offer-signs.ts";
 import type { Offer, OfferField } from "./offers.ts";
 import { holdsKept, isUnbound, looksUp, standsInPlace } from "./only-pointing.ts";
+import stuffWords from "./stuff-words.json" with { type: "json" };
 
 /** How sure that a value is what the record should have, instead or besides, or what it should not; 0 to 1. */
 export type Rate = (signs: readonly string[]) => Readonly<Record<"in" | "also" | "drop", number>>;
@@ -81,21 +83,11 @@ const fullest = (added: readonly Rated[]): readonly Rated[] =>
       !added.some(({ offer }) => offer.is.length > is.length && isSuchStuff(is, offer.is)),
   );
 
-const CONTAINERS: ReadonlySet<string> = new Set(
-  "tin tins can cans tube tubes tub tubs box boxes bottle bottles label packet bucket jar shed gun shop store".split(
-    " ",
-  ),
-);
-
 /** "It was olive oil, the tin had run out": what stuff comes in or from is none beside it. */
-const withoutContainers = (added: readonly Rated[]): readonly Rated[] => {
-  const left = added.filter(({ offer: { is } }) => !CONTAINERS.has(is));
-  return left.length > 0 ? left : added;
-};
+const withoutContainers = (added: readonly Rated[]): readonly Rated[] =>
+  added.filter(({ offer: { is } }) => !isContainer(is));
 
-const WRITTEN: ReadonlySet<string> = new Set(
-  "written says say reads read marked printed labelled labeled".split(" "),
-);
+const WRITTEN: ReadonlySet<string> = new Set(stuffWords.written);
 
 /** "It is written butyl tape": what the label says, of all that is named. */
 const asWritten = (added: readonly Rated[], { tokens }: OfferScene): readonly Rated[] => {
@@ -113,7 +105,7 @@ const joined = (added: readonly Rated[]): readonly string[] => {
     if (before?.to !== offer.from) names.push({ to: offer.to, is: offer.is });
     else names.splice(-1, 1, { to: offer.to, is: `${before.is} ${offer.is}` });
   }
-  return names.map(({ is }) => is);
+  return [...new Set(names.map(({ is }) => is))];
 };
 
 const stuff = (rated: readonly Rated[], scene: OfferScene): Change[] => {

@@ -71,3 +71,39 @@ describe("words that only point", () => {
     expect(said).not.toContain('"tin"');
   });
 });
+
+describe("stuff put right", () => {
+  it("is once what the label says, though it is said in short as well", () => {
+    const said = putRightBy(
+      "greased the slide rails with lithium grease",
+      "label said silicone spray so silicone it was",
+    );
+    expect(said).toContain('"add":["silicone spray"]');
+  });
+
+  it("is once what is said twice", () => {
+    const said = putRightBy("cleaned the toilet with bleach", "that was vinegar, the bottle said vinegar");
+    expect(said).toContain('"add":["vinegar"]');
+  });
+
+  it("is what stands written, and not what it stands beside", () => {
+    const said = putRightBy(
+      "sealed the skylight with silicone",
+      "no not silicone, I had the lap sealant beside it but on this one is written butyl sealant",
+    );
+    expect(said).toContain('"add":["butyl sealant"]');
+  });
+
+  it("is not what it comes in, nor what became of that", () => {
+    const bare = putRightBy(
+      "oiled the door hinges with penetrating oil",
+      "no it was olive oil, the tin of the other was empty",
+    );
+    expect(bare).toContain('"add":["olive oil"]');
+    const kept = putRightBy(
+      "glued the trim with wood glue",
+      "it was contact cement, contact adhesive from a tin",
+    );
+    expect(kept).toContain('"add":["contact adhesive"]');
+  });
+});
