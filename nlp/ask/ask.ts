@@ -14,7 +14,7 @@ import type { Asked } from "./asked.ts";
 import { attemptIn } from "./attempt-said.ts";
 import { withoutContrast } from "./contrast.ts";
 import { askedIn } from "./kinds.ts";
-import { asksFirst, narrowed } from "./of-all.ts";
+import { asksPlainlyFor, narrowed } from "./of-all.ts";
 import { periodIn, type Timed } from "./period.ts";
 import { questionAlone, unwrap } from "./plain-question.ts";
 import { asksOfAll, carried, isBare, sameTime, topicBefore, weighedOn } from "./pointing-back.ts";
@@ -250,7 +250,7 @@ export const ask = (asking: string, moment: Moment, context: Before | null): Que
   const whole = unwrap(past.rest).words;
   const tried = attemptIn(whole);
   const judged = askedFor(text, moment);
-  const asked = asksFirst(judged.asked, whole);
+  const asked = asksPlainlyFor(judged.asked, whole);
   const said = asked.kind === "ever" ? withoutContrast(whole) : (tried?.rest ?? whole);
   const timed = AHEAD.has(asked.kind) ? periodIn(text, moment, "future") : sameTime(said, past, before);
   if (isListed(asked, said, before)) return { ...before, topic: EMPTY_TOPIC };

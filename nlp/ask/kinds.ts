@@ -11,6 +11,13 @@ const anyOf = (phrases: readonly string[]): string =>
 
 const FAILS = anyOf(table.fails);
 const MONEY = anyOf(table.money);
+const FIXES_FAILED = new RegExp(
+  `\\b(?:repairs?|fix(?:es)?|patch(?:es)?|mends?|goes|attempts?|tries|seals?|of (?:them|those|these|mine))\\b(?: \\w+){0,6}? (?:have|has|had|did|that) (?:\\w+ )?${FAILS}`,
+);
+
+/** "How many of my repairs on it have let go": how often fixes failed, not how many there were. */
+export const countsFailures = (words: string): boolean => FIXES_FAILED.test(words);
+
 const LASTED = anyOf(table.lasted);
 
 /** In order: the first that fits. What is narrower stands before what is wider; the order of money, buying and counting matters. */

@@ -23,7 +23,7 @@ class Phrases {
     this.named.set(key, senses.set(component, Math.max(sure, senses.get(component) ?? 0)));
   }
 
-  /** A place and no thing: takes its words away from shorter names. */
+  /** A place, or a saying, and no thing: takes its words away from shorter names. */
   room(phrase: string): void {
     const key = plainWords(phrase).join(" ");
     if (!this.named.has(key)) this.named.set(key, new Map());
@@ -71,7 +71,7 @@ const addNicknames = (phrases: Phrases): void => {
         phrases.name(word, id, SURE.group - 0.02 * at);
       });
   }
-  for (const room of nicknames.rooms) phrases.room(room);
+  for (const nothing of [...nicknames.rooms, ...nicknames.sayings]) phrases.room(nothing);
   for (const [id, names] of Object.entries(nicknames.systems) as [SystemId, string[]][]) {
     for (const name of names) phrases.system(name, id);
   }

@@ -1,6 +1,7 @@
 import { EMPTY_TOPIC, type Topic } from "../../shared/memory/query.ts";
 import { plainWords } from "../../shared/memory/words.ts";
 import type { Asked } from "./asked.ts";
+import { countsFailures } from "./kinds.ts";
 
 /** Questions that may well be about the whole rig. */
 export const MAY_BE_OF_ALL: ReadonlySet<Asked["kind"]> = new Set([
@@ -20,8 +21,19 @@ const SURELY = 0.8;
 /** "The very first job I told you about": the work, not the words. */
 const FIRST_JOB = /\bfirst (?:ever )?(?:job|thing|work|fix|repair|task|entry|record)\b/;
 
-export const asksFirst = (asked: Asked, words: string): Asked =>
-  asked.kind === "said" && FIRST_JOB.test(words) ? { kind: "last", focus: "what", rule: "first-job" } : asked;
+/** "What else have I let slide": what was not done. */
+const NEGLECTED =
+  /\b(?:let(?:ting)? (?:\w+ )?(?:slide|go by|slip)|(?:fallen|fell|slipped|gone) through the cracks|(?:on|onto) the back burner|neglect(?:ed|ing)|(?:been )?put(?:ting)? off|swept under the (?:rug|carpet))\b/;
+
+/** What words plainly ask for, whatever else was heard in them. */
+export const asksPlainlyFor = (asked: Asked, words: string): Asked => {
+  if (asked.kind === "said" && FIRST_JOB.test(words))
+    return { kind: "last", focus: "what", rule: "first-job" };
+  if (asked.kind === "list" && NEGLECTED.test(words)) return { kind: "open", rule: "neglected" };
+  if (asked.kind === "count" && countsFailures(words))
+    return { kind: "count", of: "failures", rule: "times-failed" };
+  return asked;
+};
 
 /** Words with a capital amid a sentence: people, towns. */
 const namesIn = (text: string): ReadonlySet<string> =>

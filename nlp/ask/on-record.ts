@@ -172,6 +172,29 @@ const ofThingSpokenOf = (query: Query, { known, spoken }: Heard): Query => {
     : { ...query, topic: { ...topic, named: [{ component: meant.fields.component, sure: 1 }], words: [] } };
 };
 
+/** Whoever asks so takes it for known that there was work: a thing without any is not the one meant. */
+const TAKES_WORK_FOR_KNOWN: ReadonlySet<Query["ask"]> = new Set(["last", "longest", "holding", "count"]);
+/** Only looked at where nothing is on record of all that is named. */
+const ONLY_ELSE = 0.2;
+/** From here on. */
+const LEAST_ELSE = 0.02;
+
+/** With the likeliest thing that there is work on behind all that is named, where who asks knows of work. */
+const orElse = (query: About, candidates: readonly Candidate[], parts: readonly number[]): About => {
+  if (!TAKES_WORK_FOR_KNOWN.has(query.ask)) return query;
+  const [likeliest] = candidates
+    .map(({ component, records }, at) => ({ component, share: parts[at] ?? 0, known: records.length > 0 }))
+    .filter(({ known, share }) => known && share >= LEAST_ELSE)
+    .toSorted((a, b) => b.share - a.share);
+  if (likeliest === undefined) return query;
+  const { named } = query.topic;
+  if (named.some(({ component }) => component === likeliest.component)) return query;
+  return {
+    ...query,
+    topic: { ...query.topic, named: [...named, { component: likeliest.component, sure: ONLY_ELSE }] },
+  };
+};
+
 /** The question with the thing first that it is about, as far as its words and what is on record tell. */
 export const onRecord = (query: Query, heard: Heard, rate: Rate): Query => {
   if (!isOfOne(query)) return ofThingSpokenOf(query, heard);
@@ -181,7 +204,7 @@ export const onRecord = (query: Query, heard: Heard, rate: Rate): Query => {
   const best = candidates.reduce((top, _, at) => ((parts[at] ?? 0) > (parts[top] ?? 0) ? at : top), 0);
   const [chosen, share] = [candidates[best], parts[best] ?? 0];
   if (chosen === undefined || share < ENOUGH || chosen.component === query.topic.named[0]?.component)
-    return query;
+    return orElse(query, candidates, parts);
   const { named } = query.topic;
   const others = named.filter(({ component }) => component !== chosen.component);
   const topic: Topic = {

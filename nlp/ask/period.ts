@@ -84,12 +84,12 @@ const withoutTimes = (text: string, mentions: readonly TimeMention[]): string =>
 const EVER =
   /\b(?:(?:in|over|across|for|through(?:out)?|of) )?(?:all (?:the |these |those |of the )?years|(?:the|these) (?:\w+ )?years|all (?:the )?time|all seasons|every year|any year)\b(?! (?:ago|since|before|19\d\d|20\d\d))/gi;
 
-/** Whether words name all the time there was. */
-export const tellsEver = (text: string): boolean => text.search(EVER) >= 0;
-
 /** "Since day one": whatever other time is named, all of it is meant. */
 const FROM_THE_START =
   /\b(?:since|from) (?:day (?:one|1)|the (?:very )?(?:start|beginning|off|word go|get go)|(?:i|we) (?:first )?(?:got|bought|had|owned) (?:her|it|him|the \w+|this \w+))\b/i;
+
+/** Whether words name all the time there was. */
+export const tellsEver = (text: string): boolean => text.search(EVER) >= 0 || FROM_THE_START.test(text);
 
 /** "Not this year's": a time that is not meant. */
 const NOT_THAT =
@@ -112,6 +112,12 @@ const inSeason = (phrase: string, season: string, year: string): string => {
   return `${short.padEnd(phrase.length - yearOf(year).length)}${yearOf(year)}`;
 };
 
+/** "In the calendar year 2024" */
+const CALENDAR_YEAR = new RegExp(
+  `\\b(?:the )?(?:(?:calendar|whole|full|entire) )+year(?: of)? (?=${A_YEAR})`,
+  "gi",
+);
+
 /** "It feels like yesterday" tells no time. */
 const FEELS_LIKE =
   /\b(?:feels?|felt|seems?|seemed|sounds?) like (?:it was )?(?:only |just )?(?:yesterday|last week|ages|years ago)\b/gi;
@@ -127,6 +133,7 @@ const plainer = (text: string): string =>
     .replace(/\b(?:up )?(?:un)?(?:till?|to) (?:now|today|date|this day|the present)\b/gi, blank)
     .replace(/^(\s*(?:in )?(?:19|20)\d\d): /i, "$1, ")
     .replace(/\bo['’]? (?=(?:19|20)\d\d\b)/gi, blank)
+    .replace(CALENDAR_YEAR, blank)
     .replace(SEASON_OF_YEAR, inSeason)
     .replace(NOT_THAT, blank)
     .replace(FEELS_LIKE, blank)

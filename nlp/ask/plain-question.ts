@@ -27,6 +27,17 @@ const REPORTED = new RegExp(
 /** Whether a text says what somebody else asks. */
 export const isReported = (text: string): boolean => REPORTED.test(text);
 
+/** "Kettle's on and the wife is asking when ...": what is said before somebody else's question, and that question. */
+export const reportedBehind = (
+  text: string,
+): { readonly lead: string; readonly question: string } | undefined =>
+  [...text.matchAll(/\b(?:and|but|so|cos|because|plus) (?=(?:the|my|our) \w)/gi)]
+    .map(({ index, 0: joint }) => ({
+      lead: text.slice(0, index).trim(),
+      question: text.slice(index + joint.length),
+    }))
+    .find(({ lead, question }) => lead !== "" && isReported(question));
+
 /** The question alone, without why it is asked or who else wants to know. */
 export const questionAlone = (text: string): string => text.replace(ASIDE, "").replace(REPORTED, "");
 

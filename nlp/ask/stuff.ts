@@ -21,7 +21,18 @@ const HEADS: ReadonlySet<string> = new Set(
 );
 /** Words that say which kind of a stuff: "lap sealant", "stainless screws". */
 const KINDS: ReadonlySet<string> = new Set(lexicon.keep.map((word) => plainWords(word).join(" ")));
+const FASTENERS: ReadonlySet<string> = new Set(
+  lexicon.heads.fastener.map((head) => plainWords(head).join(" ")),
+);
 const LONGEST = 3;
+
+const DEFINITE: ReadonlySet<string> = new Set("the my our those these his her its".split(" "));
+const USES: ReadonlySet<string> = new Set("use used using with put of fit fitted in added".split(" "));
+/** "The nuts on the rims", "had the pin greased": a part that is there, and nothing that went in. */
+const isThere = (words: readonly string[], from: number, to: number): boolean =>
+  FASTENERS.has(words.slice(from, to).join(" ")) &&
+  DEFINITE.has(words[from - 1] ?? "") &&
+  !words.slice(Math.max(0, from - 3), from - 1).some((word) => USES.has(word));
 
 const kindBefore = (words: readonly string[], at: number): number => {
   let from = at;
@@ -41,7 +52,7 @@ export const stuffIn = (words: readonly string[]): readonly string[] => {
   const found: string[] = [];
   for (let at = 0; at < words.length; at++) {
     const length = longestAt(words, at);
-    if (length === 0) continue;
+    if (length === 0 || isThere(words, at, at + length)) continue;
     found.push(words.slice(kindBefore(words, at), at + length).join(" "));
     at += length - 1;
   }

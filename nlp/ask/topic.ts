@@ -120,6 +120,12 @@ const BEFORE_VERB = /^(?:to|it|they|did|doe|didnt|doesnt|wont|kept|keep|started|
 const isVerb = (words: readonly string[], { from, to }: Mention): boolean =>
   to - from === 1 && TROUBLE.test(words[from] ?? "") && BEFORE_VERB.test(words[from - 1] ?? "");
 
+/** "Still steady" tells how it is; "the steadies" are legs. */
+const NAMES_LEG =
+  /^(?:the|a|my|our|that|this|those|these|corner|front|rear|back|left|right|side|nearside|offside|near|off|which|all|both|each|one|two|four|of|on|with|for|winding)$/;
+const isHowItIs = (words: readonly string[], { from, to }: Mention): boolean =>
+  to - from === 1 && words[from] === "steady" && !NAMES_LEG.test(words[from - 1] ?? "");
+
 const PAYERS: ReadonlySet<string> = new Set("me us you him her them".split(" "));
 
 const SUMS: ReadonlySet<string> = new Set("money cash dough dollar buck pound quid euro rand".split(" "));
@@ -131,7 +137,15 @@ const isPutIn = (words: readonly string[], { from, to }: Deed): boolean =>
 
 /** "What did they charge us", "how much is tied up in the battery": money, and no work. */
 const isMoney = (words: readonly string[], deed: Deed): boolean =>
-  isPutIn(words, deed) || isCharged(words, deed);
+  isPutIn(words, deed) || isCharged(words, deed) || isTakenOut(words, deed);
+
+const PURSES: ReadonlySet<string> = new Set(
+  "purse pocket wallet bank account budget saving pension kitty jar tin till pot fund".split(" "),
+);
+/** "What has that seam taken out of my purse" */
+const isTakenOut = (words: readonly string[], { from, to }: Deed): boolean =>
+  /^(?:take|took|taken|taking)\b/.test(words[from] ?? "") &&
+  words.slice(to, to + 4).some((word) => PURSES.has(word));
 
 const isCharged = (words: readonly string[], { from, to }: Deed): boolean =>
   (/^charge[sd]?$/.test(words[from] ?? "") && PAYERS.has(words[to] ?? "")) ||
@@ -149,7 +163,9 @@ export const topicOf = (text: string): Topic => {
     words,
     weighMentions(
       words,
-      mentionsIn(words).filter((each) => !covered(deeds, each.from) && !isVerb(words, each)),
+      mentionsIn(words).filter(
+        (each) => !covered(deeds, each.from) && !isVerb(words, each) && !isHowItIs(words, each),
+      ),
     ),
   );
   const byDeed = deeds.flatMap(({ components }) => components.map((component) => ({ component, sure: 0.9 })));

@@ -12,6 +12,9 @@ const SAID =
 const BUT =
   "(?:(?:but|and|when) )?(?:it's really|it is really|it's|its|it is|it was (?:really|actually)|it was|i mean|i meant|i was (?:talking|thinking|speaking) (?:about|of)|i was on about|meaning|that's|that was|(?:it |that )?(?:should|ought to) (?:be|have been|read|say|have said))";
 
+const DAY =
+  "(?:(?:last |this |the )?(?:[a-z]+day|morning|afternoon|evening|night|week|weekend)(?: (?:morning|afternoon|evening|night|before|before last|last))?|the day before)";
+
 /** What is said to be one thing and no other, in its plainest words: "no, it was B not A". */
 export const CONTRASTS: readonly Rule[] = [
   {
@@ -76,6 +79,13 @@ export const CONTRASTS: readonly Rule[] = [
       "i",
     ),
     to: "no, it was $2 not $1",
+  },
+  {
+    when: new RegExp(
+      `^(?:(?:i|we|he|she|they) )?(?:did|done|fixed|made|finished|had) (?:that|it|this|them|those|both)(?: one| job)? (?:on )?(${DAY}),? (?:and )?not (?:on )?(${DAY})[.!]?$`,
+      "i",
+    ),
+    to: "no, it was $1 not $2",
   },
   {
     when: new RegExp(`^${A}(${upTo(4)}) it was,? not ${A}(${upTo(3)})[.!]?$`, "i"),

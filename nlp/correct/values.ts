@@ -29,8 +29,14 @@ const DENIED = /\b(?:not|instead of|rather than|wasnt|isnt|werent|arent|didnt|ne
 
 type Sides = { readonly right: string; readonly wrong: string };
 
+/** "Just the lap sealant, the butyl tape never got opened": all that was used, and what was not. */
+const ONLY =
+  /^(.*\b(?:just|only) (?:the |a |some |my |our )?(?:\w+ ){1,4}?)((?:the|that|no) (?:\w+ ){1,4}?)(?:never|didnt|wasnt|werent|isnt|stayed|went unused|did not|was not|was never|was left)\b.*$/;
+
 /** "X, not Y" and "not Y but X". */
 const sidesOf = (body: string): Sides => {
+  const [, used, unused] = ONLY.exec(body) ?? [];
+  if (used !== undefined && unused !== undefined) return { right: used.trim(), wrong: unused.trim() };
   const denial = DENIED.exec(body);
   if (denial === null) return { right: body, wrong: "" };
   const after = body.slice(denial.index + denial[0].length);
@@ -108,12 +114,17 @@ const actionIn = (body: string, wrong: string): Action | undefined =>
 
 /** "The one over the bed": only the place is put right. */
 const ONE_AT =
-  /^(?:(?:it|that) was )?(?:the )?one ((?:by|over|under|in|at|on|near|next to|behind|above|below|beside|inside|outside|up|down)\b.+)$/;
+  /^(?:(?:it|that) (?:was|is) |(?:it|that)s )?(?:the )?one ((?:by|over|under|in|at|on|near|next to|behind|above|below|beside|inside|outside|up|down)\b.+)$/;
 
 /** "That was the left arm": which of the pieces of the thing. */
 const PIECE_AT = new RegExp(
   `^(?:(?:it|that) was )?(?:on )?the ([a-z]+(?: [a-z]+)? (?:${parts.parts.join("|")}))$`,
 );
+
+/** What each waste tank has of its own: which of them is told by the tank. */
+const OF_TANKS: ReadonlySet<ComponentId> = new Set<ComponentId>(["dump-valve", "tank-sensor"]);
+const TANK =
+  /\b(?:black|gr[ae]y|fresh|galley|kitchen|shower|toilet)(?: (?:water|waste))?(?: tank| side)?(?= )/;
 
 /** Stuff may be called after a thing: "lithium grease". */
 const withoutStuff = (text: string, found: Scan): string =>
@@ -136,7 +147,7 @@ const thingChanges = (right: string, found: Scan, wrong: Scan, strength: Strengt
       ? whereIn(right)
       : component === undefined
         ? null
-        : placesSaid(right);
+        : ((OF_TANKS.has(component) ? TANK.exec(right)?.[0] : undefined) ?? placesSaid(right));
   const action = actionIn(right, wrong.text);
   const to = {
     ...(component === undefined ? {} : { component }),

@@ -161,8 +161,19 @@ const thingIsDenied = (rated: readonly Rated[], { tokens, offers, fields }: Offe
   ) || rated.some(({ offer, how }) => offer.is === fields.component && how === "drop");
 const DENIES: ReadonlySet<string> = new Set("not isnt wasnt arent werent never".split(" "));
 
+/** "The dinette, not the bedroom": whether the message says that the place on record is the wrong one. */
+const placeIsDenied = ({ tokens, offers, fields }: OfferScene): boolean =>
+  offers.some(
+    (offer) =>
+      offer.field === "where" &&
+      saysSame(offer, fields) &&
+      [1, 2, 3].some((back) => DENIES.has(tokens[offer.from - back]?.norm ?? "")),
+  );
+
 /** Without the things that only tell where the one on record is. */
 const withoutPlaces = (rated: readonly Rated[], scene: OfferScene): readonly Rated[] => {
+  if (placeIsDenied(scene) && rated.some(({ offer }) => offer.field === "where"))
+    return rated.filter(({ offer }) => offer.field !== "component");
   if (thingIsDenied(rated, scene)) return rated;
   const places = rated.flatMap(({ offer, how }) => (how === "drop" ? [] : [offer]));
   return rated.filter(({ offer }) => !standsInPlace(offer, places, scene.fields));

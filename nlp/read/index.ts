@@ -9,6 +9,7 @@ import { type Judges, LEARNT } from "./judges.ts";
 import { withLostVerdicts } from "./lost-verdicts.ts";
 import { draftOf } from "./made.ts";
 import { recognised } from "./recognised.ts";
+import { redone } from "./redone.ts";
 import { remembered } from "./remembered.ts";
 import { segmentsOf } from "./segments.ts";
 import { settingOf } from "./setting.ts";
@@ -55,7 +56,11 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
   const dated = withDates(withLostVerdicts(inOrder, ours.verdicts, scan, clauses, index), build);
   const paid = withCosts(dated, ours.amounts, build);
   const records = weighed(paid, build, judges);
-  return { records: toldOnce(records.map((each) => draftOf(each, scan, clauses))), usage };
+  const drafts = redone(
+    records.map((each) => draftOf(each, scan, clauses)),
+    today.toString(),
+  );
+  return { records: toldOnce(drafts), usage };
 };
 
 /**

@@ -3,7 +3,7 @@ import type { Scene } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { ComponentId } from "../../shared/vocabulary.ts";
 import { onRecord } from "../ask/on-record.ts";
-import { ASIDE, isReported } from "../ask/plain-question.ts";
+import { ASIDE, isReported, reportedBehind } from "../ask/plain-question.ts";
 import { speakingSigns } from "../ask/spoken-of.ts";
 import { plainDays } from "../correct/plain-days.ts";
 import { LEARNT_TALK, type MessageKind, type TalkJudges } from "../judges/talk.ts";
@@ -116,6 +116,9 @@ const leastToAsk = (text: string, asks: boolean, found: boolean): number => {
 
 /** The same, before it is looked at which of the things on record a question is about. */
 const taken = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): Intent => {
+  const reported = reportedBehind(text);
+  if (reported !== undefined && !tellsOf(reported.lead, moment))
+    return taken(judges, reported.question, moment, scene);
   const ruled = ofWhatWasShown(understoodByRules(text, moment, scene), scene);
   if (SETTLED.has(ruled.is) || text.length > LONG || split(text).length > MANY) return ruled;
   const said = plainDays(text);

@@ -3,7 +3,7 @@ import type { Keep, LinkStep, Ref } from "./link-plan.ts";
 import { comparePlaces } from "./place.ts";
 import { retoldRepairs } from "./retold.ts";
 import { settledBy } from "./settles.ts";
-import { askWhich, inDifferentPlaces, newRecord, refOf, retell, spokenOf, verdictOf } from "./steps.ts";
+import { askWhich, inDifferentPlaces, newRecord, refOf, retell, retoldBefore, verdictOf } from "./steps.ts";
 import { type Against, isLive, isOpen, type Told } from "./told.ts";
 
 /** The attempt just before, told in the same note. */
@@ -54,7 +54,7 @@ const newWork = (told: Told, against: Against): Keep => {
 
 export const linkRepair = (told: Told, against: Against): LinkStep => {
   if (against.meant !== undefined) return retell(told, against.meant);
-  const taken = spokenOf(against.before);
+  const taken = retoldBefore(against.before);
   const again = retoldRepairs(told, against.kept).filter((record) => !taken.has(record.id));
   const best = again[0];
   if (best === undefined) return newWork(told, against);

@@ -3,9 +3,9 @@ import type { RecordFields } from "../record.ts";
 import { compareLoosely, compareMaterials } from "./materials.ts";
 import { meet, particularsOf } from "./part.ts";
 import { comparePlaces } from "./place.ts";
-import type { Told } from "./told.ts";
+import { isLive, type Told } from "./told.ts";
 import { compareWhen, type WhenLikeness } from "./when.ts";
-import { sameAction, tellsAnother, tellsOther, tellsReturn, tellsStill } from "./work.ts";
+import { isCure, sameAction, tellsAnother, tellsOther, tellsReturn, tellsStill } from "./work.ts";
 
 const WHEN_POINTS: Record<WhenLikeness, number> = { same: 3, within: 2, near: 1, unknown: 0, apart: -9 };
 
@@ -16,7 +16,7 @@ const likeness = (told: Told, kept: KeptRecord): number => {
   const stuff = compare(stuffOf(told), kept.fields.materials);
   if (stuff === "different" && fields.materials.length > 0) return -9;
   const when =
-    saidToday(told) && (tellsStill(told.words) || hasFailed(told))
+    (saidToday(told) && (tellsStill(told.words) || hasFailed(told))) || isLooselyDated(told)
       ? "unknown"
       : compareWhen(fields.date, kept.fields.date, told.hemisphere, told.today);
   return (
@@ -34,6 +34,17 @@ const stuffOf = (told: Told): readonly string[] => {
   const { materials } = told.draft.fields;
   return materials.length === 0 && tellsStill(told.words) ? [told.words] : materials;
 };
+
+/** "The butyl has held all through December": a loose time of work that only holds is mostly that of its holding. */
+const isLooselyDated = ({ draft: { fields }, words }: Told): boolean =>
+  fields.outcome === "holding" &&
+  fields.cost === null &&
+  fields.materials.length > 0 &&
+  isCure(fields.action) &&
+  fields.date !== null &&
+  (fields.date.length < WHOLE_DAY || fields.date.endsWith("~")) &&
+  !tellsReturn(words);
+const WHOLE_DAY = "2025-01-01".length;
 
 const saidToday = (told: Told): boolean => told.draft.fields.date === told.today.toString();
 
@@ -59,13 +70,29 @@ const mayBeOne = (told: Told, record: KeptRecord): boolean =>
   (tellsStill(told.words) && compareMaterials([told.words], record.fields.materials) === "same") ||
   (onlyLetGo(told) && compareLoosely(told.draft.fields.materials, record.fields.materials) === "same");
 
+/** The one fix of a thing that has not let go by now, if it is one. */
+const onlyLiveFix = (kept: readonly KeptRecord[]): KeptRecord | undefined => {
+  const [one, ...others] = kept.filter((record) => isLive(record) && isCure(record.fields.action));
+  return others.length === 0 ? one : undefined;
+};
+
+/** "The rivets have sheared": what let go before it was done over, whatever that work was called, is the one fix there was. */
+const isTheOneThatLetGo = (told: Told, record: KeptRecord, only: KeptRecord | undefined): boolean =>
+  onlyLetGo(told) &&
+  record === only &&
+  isCure(told.draft.fields.action) &&
+  comparePlaces(told.draft.fields.where, record.fields.where) !== "different" &&
+  compareLoosely(told.draft.fields.materials, record.fields.materials) !== "different";
+
 /** Records of work that this account of work may tell again, the likeliest first. */
 export const retoldRepairs = (told: Told, kept: readonly KeptRecord[]): readonly KeptRecord[] => {
   if (told.draft.fields.kind !== "repair") return [];
   if (onlyLetGo(told) ? tellsOther(told.close) : tellsAnother(told.close)) return [];
+  const only = onlyLiveFix(kept);
+  const letGo = (record: KeptRecord): boolean => isTheOneThatLetGo(told, record, only);
   return kept
-    .filter((record) => record.fields.kind === "repair" && mayBeOne(told, record))
-    .map((record) => ({ record, points: likeness(told, record) }))
+    .filter((record) => record.fields.kind === "repair" && (mayBeOne(told, record) || letGo(record)))
+    .map((record) => ({ record, points: likeness(told, record) + (letGo(record) ? 1 : 0) }))
     .filter(({ record, points }) => points > 0 && enough(told, record, points))
     .sort((a, b) => b.points - a.points)
     .map(({ record }) => record);

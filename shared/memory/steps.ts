@@ -43,8 +43,15 @@ export const inDifferentPlaces = (records: readonly KeptRecord[]): boolean =>
 export const refOf = (step: LinkStep, index: number): Ref =>
   step.step === "keep" || step.step === "ask" ? { draft: index } : { record: step.record };
 
-export const spokenOf = (before: readonly LinkStep[]): ReadonlySet<RecordId> =>
-  new Set(before.flatMap((step) => (step.step === "verdict" || step.step === "same" ? [step.record] : [])));
+/** The records that work told before in the same note tells again; a look at one leaves it open what it was. */
+export const retoldBefore = (before: readonly LinkStep[]): ReadonlySet<RecordId> =>
+  new Set(
+    before.flatMap((step) =>
+      (step.step === "verdict" || step.step === "same") && step.draft.fields.kind === "repair"
+        ? [step.record]
+        : [],
+    ),
+  );
 
 export const askWhich = (
   told: Told,

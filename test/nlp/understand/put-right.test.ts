@@ -107,3 +107,52 @@ describe("stuff put right", () => {
     expect(kept).toContain('"add":["contact adhesive"]');
   });
 });
+
+describe("a place put right", () => {
+  it.each([
+    [
+      "patched the window screen by the big bed",
+      "wait no its the one by the little bed",
+      "by the little bed",
+    ],
+    [
+      "The blind in the bedroom fell, so I screwed it back up.",
+      "I should have said the dinette, not the bedroom.",
+      "dinette",
+    ],
+    [
+      "gray tank dump valve was dripping so i put new seals in it",
+      "ugh no, the black tank dump valve",
+      "black tank",
+    ],
+  ])("leaves the thing as it is: %s", (note, text, where) => {
+    const said = meant(note, text);
+    const changes = said.is === "correct" ? said.correction.changes : [];
+    const to = Object.assign(
+      {},
+      ...changes.map((change) => (change.change === "fields" ? change.to : {})),
+    ) as Record<string, unknown>;
+    expect(to["where"]).toBe(where);
+    expect(to["component"] ?? "same").not.toBe("furniture");
+  });
+});
+
+describe("what was used and what was not", () => {
+  it("is told apart by what only lay there", () => {
+    const said = meant(
+      "resealed the roof vent with lap sealant and butyl tape",
+      "hold on it was just the lap sealant the butyl tape never got opened",
+    );
+    expect(said).toMatchObject({
+      correction: { changes: [{ change: "materials", add: ["lap sealant"], drop: ["butyl tape"] }] },
+    });
+  });
+});
+
+describe("a day put right", () => {
+  it("is told with the one that it was not", () => {
+    expect(meant("adjusted the strike on the entry door today", "did that sunday, not today")).toMatchObject({
+      correction: { changes: [{ change: "date", to: { on: "2025-09-14" } }] },
+    });
+  });
+});

@@ -1,0 +1,89 @@
+import { describe, expect, it } from "vitest";
+import { ask } from "../../../nlp/ask/ask.ts";
+import { followUp } from "../../../nlp/ask/follow-up.ts";
+import { periodIn } from "../../../nlp/ask/period.ts";
+import { topicOf } from "../../../nlp/ask/topic.ts";
+import { EMPTY_TOPIC } from "../../../shared/memory/query.ts";
+import type { Moment } from "../../../shared/reading.ts";
+
+const MOMENT: Moment = { said: "2025-05-10T18:30:00-06:00", zone: "America/Denver", hemisphere: "north" };
+const named = (text: string) => topicOf(text).named.map(({ component }) => component);
+
+describe("a turn of phrase", () => {
+  it.each([
+    "what is still on the back burner",
+    "how much money has gone down the drain",
+    "off the top of my head, what is left",
+    "what has it cost, an arm and a leg",
+    "what is the next step",
+    "is it still steady",
+    "what did i pick up at the co op",
+  ])("names no thing: %s", (text) => {
+    expect(named(text)).toEqual([]);
+  });
+
+  it.each([
+    ["when did i clean the back burner on the stove", "stove"],
+    ["is the drain still clear", "sink"],
+    ["when did i grease the steady", "stabilizer"],
+    ["did i test the co alarm", "co-alarm"],
+  ])("is none where the thing is meant: %s", (text, component) => {
+    expect(named(text)).toContain(component);
+  });
+
+  it("for money taken from somebody tells no work", () => {
+    expect(topicOf("what has that seam taken out of my purse").actions).toEqual([]);
+    expect(topicOf("when was the pump taken out").actions).not.toEqual([]);
+  });
+
+  it("for what was neglected asks what is open", () => {
+    expect(ask("so what else have i let slide", MOMENT, null)).toMatchObject({ ask: "open" });
+  });
+});
+
+describe("how often", () => {
+  it("fixes gave out is asked where they are told to have", () => {
+    expect(
+      ask("that rip out the side how many of my repairs on it have let go now", MOMENT, null),
+    ).toMatchObject({
+      ask: "count",
+      of: "failures",
+    });
+    expect(ask("how many repairs have i done on the awning", MOMENT, null)).toMatchObject({
+      ask: "count",
+      of: "work",
+    });
+  });
+});
+
+describe("fasteners named in a question", () => {
+  it("are no stuff that went in where they are there already", () => {
+    expect(topicOf("did i ever go round the nuts on the rims").materials).toEqual([]);
+    expect(topicOf("have we ever had the pin greased").materials).toEqual([]);
+    expect(topicOf("did i use the stainless screws on the awning").materials).toEqual(["stainless screw"]);
+  });
+});
+
+describe("a time asked about", () => {
+  it("is a calendar year said in words", () => {
+    expect(periodIn("what did i spend in the calendar year twenty twenty four", MOMENT).period).toEqual({
+      from: "2024-01-01",
+      to: "2025-01-01",
+      said: "in the calendar year twenty twenty four",
+    });
+  });
+
+  it("is all there was where it runs from the start, whatever was asked before", () => {
+    const before = {
+      ask: "cost",
+      of: "all",
+      topic: { ...EMPTY_TOPIC, named: [{ component: "roof", sure: 1 }] },
+      period: { from: "2024-01-01", to: "2025-01-01", said: "in 2024" },
+    } as const;
+    expect(followUp("and plumbing, all of it since the start", MOMENT, before)).toMatchObject({
+      period: null,
+      topic: { systems: ["water"] },
+    });
+    expect(followUp("and plumbing", MOMENT, before)).toMatchObject({ period: before.period });
+  });
+});
