@@ -91,7 +91,7 @@ const lastOf = (focus: Focus, topic: Topic, period: Period | null, order: "newes
     where: order === "oldest" ? topic.where.filter((place) => place !== "first") : topic.where,
   },
   period,
-  focus,
+  focus: focus === "cure" && order === "oldest" ? "what" : focus,
   order,
 });
 

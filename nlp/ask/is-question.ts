@@ -8,7 +8,7 @@ const SUBJECT = "(?:i|we|you|u|he|she|they|it|anyone|anybody|someone|somebody|th
 const THING =
   "(?:the|that|this|those|these|my|our|his|her|its|their|any|anything|all|both|every|everything|each|either|a|an)";
 const HOLDS =
-  "(?:hold|last|work|stop|come|go|leak|help|take|survive|stay|cost|get|break|fail|let|give|need|make|start|quit|keep|stick|drip|crack|peel|tear|do its|do the|do their|do any|ever|cure|pass|run|feel|look|turn|see|have|want|happen|finally|actually|really)";
+  "(?:hold|last|work|stop|come|go|leak|help|take|survive|stay|cost|get|break|fail|let|give|need|make|start|quit|keep|stick|drip|crack|peel|tear|do its|do the|do their|do any|ever|cure|pass|run|feel|look|turn|see|have|want|happen|finally|actually|really|shut|quiet|quieten|silence|kill|sort|solve|settle|calm)";
 const BEEN =
   "(?:been|held|lasted|ever|gone|done its|done their|done the|stayed|come|given|worked|kept|got|had|stuck|survived|stopped|failed|leaked|let|broken|cost|needed|seen|started|made|outlived|behaved)";
 const AUX =
@@ -154,6 +154,10 @@ const asksAtTheEnd = (sentence: string, moment: Moment): boolean => {
   );
 };
 
+/** "That plastic bubble over the bath is it tight": how it is, asked behind its name. */
+const HOW_IT_IS_BEHIND =
+  /^(?:(?:and|so|but|now) )*(?:that|the|my|our|this|those|these) (?:(?!(?:is|are|was|were|has|have|had|did|does)\b)\w+ ){1,9}(?:is|are|was|were|has|have|did|does) (?:it|they|that|she|he) (?:still |ever |all )?(?:tight|dry|ok|okay|good|fine|solid|sound|holding|working|stuck|up|on|held|hold|lasted|last|worked|work|stayed|stay|behaving|leaking|close|closing|shut|open|run|running)\b(?: \w+){0,3}$/;
+
 /** "Before I drive off, read me the list" */
 const TELL_ME =
   /^(?:read|show|give|tell|send|list|hand) (?:me|us) (?:(?:what|when|how|who|which|where)\b|(?:the|my|our|that|everything|all)\b.*\b(?:list|jobs|total|history|todos?|rundown|summary|costs?|left|open|outstanding|done))/;
@@ -201,6 +205,7 @@ export const isQuestion = (sentence: string, moment: Moment): boolean => {
     asksInNouns(words) ||
     asksInPart(words) ||
     asksInClauses(timed.rest, timed.period !== null) ||
-    asksAtTheEnd(sentence, moment)
+    asksAtTheEnd(sentence, moment) ||
+    HOW_IT_IS_BEHIND.test(words)
   );
 };

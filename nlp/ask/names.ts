@@ -100,3 +100,9 @@ export const mentionsIn = (words: readonly string[]): readonly Mention[] => {
   }
   return found;
 };
+
+const SAYINGS: ReadonlySet<string> = new Set(nicknames.sayings.map((each) => plainWords(each).join(" ")));
+
+/** Where turns of phrase stand that name nothing. */
+export const sayingsIn = (words: readonly string[]): readonly Pick<Mention, "from" | "to">[] =>
+  mentionsIn(words).filter(({ from, to }) => SAYINGS.has(words.slice(from, to).join(" ")));

@@ -179,12 +179,34 @@ const ONLY_ELSE = 0.2;
 /** From here on. */
 const LEAST_ELSE = 0.02;
 
+/** Something in the words, or in what is named, must point at it: a neighbour of the thing named, or what they speak of. */
+const isPointedAt = (component: ComponentId, { topic }: About, { spoken }: Heard): boolean =>
+  topic.named.length === 0 ||
+  likeliestOf(spoken).has(component) ||
+  topic.named.some((each) => systemOf(each.component) === systemOf(component));
+
+/** As many of the things that words may speak of are looked at. */
+const LIKELIEST = 4;
+const likeliestOf = (spoken: Described): ReadonlySet<ComponentId> =>
+  new Set(
+    [...spoken]
+      .toSorted(([, a], [, b]) => b - a)
+      .slice(0, LIKELIEST)
+      .map(([component]) => component),
+  );
+
 /** With the likeliest thing that there is work on behind all that is named, where who asks knows of work. */
-const orElse = (query: About, candidates: readonly Candidate[], parts: readonly number[]): About => {
+const orElse = (
+  query: About,
+  candidates: readonly Candidate[],
+  parts: readonly number[],
+  heard: Heard,
+): About => {
   if (!TAKES_WORK_FOR_KNOWN.has(query.ask)) return query;
   const [likeliest] = candidates
     .map(({ component, records }, at) => ({ component, share: parts[at] ?? 0, known: records.length > 0 }))
     .filter(({ known, share }) => known && share >= LEAST_ELSE)
+    .filter(({ component }) => isPointedAt(component, query, heard))
     .toSorted((a, b) => b.share - a.share);
   if (likeliest === undefined) return query;
   const { named } = query.topic;
@@ -204,7 +226,7 @@ export const onRecord = (query: Query, heard: Heard, rate: Rate): Query => {
   const best = candidates.reduce((top, _, at) => ((parts[at] ?? 0) > (parts[top] ?? 0) ? at : top), 0);
   const [chosen, share] = [candidates[best], parts[best] ?? 0];
   if (chosen === undefined || share < ENOUGH || chosen.component === query.topic.named[0]?.component)
-    return orElse(query, candidates, parts);
+    return orElse(query, candidates, parts, heard);
   const { named } = query.topic;
   const others = named.filter(({ component }) => component !== chosen.component);
   const topic: Topic = {

@@ -6,7 +6,7 @@ import people from "../lexicon/data/people.json" with { type: "json" };
 import { type Deed, deedsIn } from "./deeds.ts";
 import filler from "./filler.json" with { type: "json" };
 import { mergeNamed, weighMentions } from "./heads.ts";
-import { type Mention, mentionsIn } from "./names.ts";
+import { type Mention, mentionsIn, sayingsIn } from "./names.ts";
 import { stuffIn } from "./stuff.ts";
 
 const ASKING: ReadonlySet<string> = new Set(filler.asking.flatMap(plainWords));
@@ -69,9 +69,15 @@ const OWNERS: ReadonlySet<string> = new Set(["the", "a", "my", "our", "that", "b
 const SPEAKS =
   /^(?:asks?|asked|asking|wants?|wanted|says?|said|thinks?|thought|reckons?|bets?|swears?|needs?|keeps|would|wonders?|insists?|claims?|is|are|and)$/;
 
+/** "The driver's side", "the kids' beds": a place, and nobody who works. */
+const OWNED_PLACES: ReadonlySet<string> = new Set(
+  "side end bed bunk room bedroom corner seat window cabin place cave".split(" "),
+);
+
 /** "The dealer did", "by my son": a person, and neither the shop that things are bought in nor one to be told. */
 const isPerson = (words: readonly string[], word: string, at: number): boolean =>
   PEOPLE.has(word) &&
+  !OWNED_PLACES.has(words[at + 1] ?? "") &&
   OWNERS.has(words[at - 1] ?? "") &&
   (!SPEAKS.test(words[at + 1] ?? "") || words[at + 2] === "not") &&
   !/^(?:from|at|in|to|tell|telling|told|ask|asking|show|showing|for|with)$/.test(words[at - 2] ?? "");
@@ -158,7 +164,8 @@ const ON_WHEELS =
 /** What a question or a correction is about. Time phrases are taken out before. */
 export const topicOf = (text: string): Topic => {
   const words = plainWords(text.replace(ON_WHEELS, "trailer"));
-  const deeds = deedsIn(words).filter((deed) => !isMoney(words, deed));
+  const sayings = sayingsIn(words);
+  const deeds = deedsIn(words).filter((deed) => !isMoney(words, deed) && !covered(sayings, deed.to));
   const mentions = withoutOwned(
     words,
     weighMentions(

@@ -44,7 +44,14 @@ const SIDE =
 const SET: readonly Rule[] = [
   {
     when: new RegExp(
-      `^(?:please )?(?:make|change|set|put|correct|amend|update|move) (?:the |that |my )(${upTo(4)})(?: ${JOB})?(?: (?:to|as|at|down as|down to|be|for|into))? (?:the (?:cost|price|date) )?(?=${NUMBERISH})(\\S.{0,40})$`,
+      `^(?:please )?(?:make|correct|amend|update) (?:the |that |my )(${upTo(4)})(?: ${JOB})?(?: (?:to|as|at|down as|down to|be|for|into))? (?:the (?:cost|price|date) )?(?=${NUMBERISH})(\\S.{0,40})$`,
+      "i",
+    ),
+    to: "no, the $1 was $2",
+  },
+  {
+    when: new RegExp(
+      `^(?:please )?(?:change|set|put|move) (?:the |that |my )(${upTo(4)})(?: ${JOB})? (?:to|as|at|down as|down to|into) (?:the (?:cost|price|date) )?(?=${NUMBERISH})(\\S.{0,40})$`,
       "i",
     ),
     to: "no, the $1 was $2",

@@ -68,4 +68,5 @@ export const CONTENT = /^(?:i|we|it|that|its|thats|should|make|this) (?!one\b|la
 export const DENIES = /^(?:\S+ ){0,4}?(?:wasnt|isnt|werent|didnt|not) /;
 
 /** What the last words show to be put right: "the gray tank I mean". */
-export const MEANT_AT_END = / (?:i mean|i meant|sorry|is what i meant|i should say|i should have said)$/;
+export const MEANT_AT_END =
+  / (?:i mean|i meant|sorry|is what i meant|i should say|i should have said|come to think (?:of|about) it|now (?:that )?i think (?:of|about) it|thinking (?:of|about) it|on reflection|on second thoughts?|if i remember (?:it )?right(?:ly)?|looking at it again)$/;

@@ -126,6 +126,10 @@ const OF_TANKS: ReadonlySet<ComponentId> = new Set<ComponentId>(["dump-valve", "
 const TANK =
   /\b(?:black|gr[ae]y|fresh|galley|kitchen|shower|toilet)(?: (?:water|waste))?(?: tank| side)?(?= )/;
 
+/** "The bottom bracket", "the left arm", and not the entry door. */
+const tellsSide = (at: string): boolean =>
+  placesSaid(at) !== null || placeOf(at).has("height") || placeOf(at).has("along");
+
 /** Stuff may be called after a thing: "lithium grease". */
 const withoutStuff = (text: string, found: Scan): string =>
   blanked(
@@ -137,8 +141,10 @@ const withoutStuff = (text: string, found: Scan): string =>
 
 const thingChanges = (right: string, found: Scan, wrong: Scan, strength: Strength): readonly Change[] => {
   const at = ONE_AT.exec(right)?.[1] ?? PIECE_AT.exec(right)?.[1];
-  if (at !== undefined && (placesSaid(at) !== null || !PIECE_AT.test(right)))
+  if (at !== undefined && (tellsSide(at) || !PIECE_AT.test(right)))
     return [{ change: "fields", to: { where: at } }];
+  const place = NOT_AT.test(wrong.text) ? LAST_PLACE.exec(right)?.[1]?.trim() : undefined;
+  if (place !== undefined) return [{ change: "fields", to: { where: place } }];
   const stuff = stuffIn(found, false);
   const least = stuff.length > 0 ? 0.95 : NAMED_ENOUGH[strength];
   const component = componentIn(stuff.length > 0 ? withoutStuff(right, found) : right, least);
@@ -169,7 +175,13 @@ const leftoverIn = (right: string, found: Scan): number => {
   return tellingWords(rest.words.join(" ")).length;
 };
 
+/** "On the cupboard over the bed, not over the stove": a place that it was not at. */
+const AT = "(?:over|above|under|below|by|near|beside|behind|next to|in front of|in|at|on|inside)";
+const NOT_AT = new RegExp(`^${AT} (?:the|my|our) \\w+`);
+const LAST_PLACE = new RegExp(`^.*\\b(${AT} (?:the|my|our) (?:\\w+ ?){1,3})$`);
+
 const denials = (wrong: string): Partial<RecordFields> => {
+  if (NOT_AT.test(wrong)) return {};
   const isStuff = topicOf(wrong).materials.length > 0;
   const action = wrong === "" || isStuff ? undefined : (topicOf(wrong).actions[0] ?? deedNamed(wrong));
   if (action !== undefined) return { action };

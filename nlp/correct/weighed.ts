@@ -160,14 +160,31 @@ const thingIsDenied = (rated: readonly Rated[], { tokens, offers, fields }: Offe
       (DENIES.has(tokens[offer.from - 1]?.norm ?? "") || DENIES.has(tokens[offer.from - 2]?.norm ?? "")),
   ) || rated.some(({ offer, how }) => offer.is === fields.component && how === "drop");
 const DENIES: ReadonlySet<string> = new Set("not isnt wasnt arent werent never".split(" "));
+/** "Above the bed, no the sink" */
+const DENIES_PLACE: ReadonlySet<string> = new Set([...DENIES, "no", "nae"]);
+
+/** The sink, of what is on record as above the sink. */
+const namesPlace = (
+  { field, is, from, to }: Offer,
+  tokens: readonly Token[],
+  { component, where }: RecordFields,
+): boolean =>
+  field === "component" &&
+  is !== component &&
+  where !== null &&
+  ` ${where} `.includes(
+    ` ${tokens
+      .slice(from, to)
+      .map(({ norm }) => norm)
+      .join(" ")} `,
+  );
 
 /** "The dinette, not the bedroom": whether the message says that the place on record is the wrong one. */
 const placeIsDenied = ({ tokens, offers, fields }: OfferScene): boolean =>
   offers.some(
     (offer) =>
-      offer.field === "where" &&
-      saysSame(offer, fields) &&
-      [1, 2, 3].some((back) => DENIES.has(tokens[offer.from - back]?.norm ?? "")),
+      ((offer.field === "where" && saysSame(offer, fields)) || namesPlace(offer, tokens, fields)) &&
+      [1, 2, 3].some((back) => DENIES_PLACE.has(tokens[offer.from - back]?.norm ?? "")),
   );
 
 /** Without the things that only tell where the one on record is. */

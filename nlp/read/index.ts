@@ -58,7 +58,7 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
   const records = weighed(paid, build, judges);
   const drafts = redone(
     records.map((each) => draftOf(each, scan, clauses)),
-    today.toString(),
+    today,
   );
   return { records: toldOnce(drafts), usage };
 };

@@ -30,6 +30,9 @@ const isPoint = ({ meaning }: Found): boolean => (meaning.role ?? "point") === "
 const goesBefore = (best: Found, next: number, order: number): boolean =>
   next < best.next || (next === best.next && order >= best.order);
 
+/** In tokens. */
+const MONTH_AND_DAY = 2;
+
 /** Reads phrases of time from tokens; everything is tried once at each place, so the work grows with the text. */
 export class Scan {
   readonly #tokens: readonly Token[];
@@ -87,7 +90,14 @@ export class Scan {
       const read = this.#slotAt(slot, at);
       if (read !== undefined) best = this.#longestOf(begun, best, at, read.next, start);
     }
+    if (best !== undefined && word === "in" && this.#isDateAt(at + 1, best.next)) return undefined;
     return best && isPoint(best) ? this.#goneOn(best) : best;
+  }
+
+  /** "It went in June 8 2023", and not "in June 8 bucks": a written date that goes on further than the month alone. */
+  #isDateAt(at: number, after: number): boolean {
+    const next = this.#written.get(at)?.next ?? 0;
+    return next > after && (next - at > MONTH_AND_DAY || next >= this.#tokens.length);
   }
 
   #longestOf(begun: Begun | undefined, sofar: Found | undefined, at: number, second: number, start: Matched) {

@@ -1,10 +1,14 @@
 import type { Change, Target } from "../../shared/memory/correction.ts";
 import type { Intent } from "../../shared/memory/intent.ts";
+import type { Shown } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
+import { withOtherSum } from "../correct/other-sum.ts";
 import { offerScene, orRuled, weighedChanges } from "../correct/weighed.ts";
 import type { MessageKind, TalkJudges } from "../judges/talk.ts";
+import { read } from "../read/index.ts";
 import { scan } from "../read/scan.ts";
 import type { Meant } from "./lately.ts";
+import { sumRestated } from "./sum-restated.ts";
 import { TELLS } from "./tells.ts";
 
 /** From here on, the record is taken away, or what a message names is put in place of what the record says. */
@@ -34,6 +38,13 @@ const ALL_OF_IT = 0.9;
 const takesAway = (intent: Intent): boolean =>
   intent.is === "correct" && intent.correction.changes.some(({ change }) => change === "remove");
 
+/** "Put the new tire on today": what was to be done is done, and nothing about it is put right. */
+const isDone = ({ fields }: Shown, text: string, moment: Moment): boolean =>
+  (fields.kind === "todo" || fields.kind === "fault") &&
+  read(text, moment).records.some(
+    (told) => told.fields.kind === "repair" && told.fields.component === fields.component,
+  );
+
 /** What a message is taken for, and whether it tells of work or use as well. */
 export type Taken = { readonly kind: Readonly<Record<MessageKind, number>>; readonly tells: boolean };
 
@@ -46,11 +57,12 @@ const onlyVerdict = (changes: readonly Change[]): boolean =>
 export const putRight = (
   ruled: Intent,
   { kind, tells }: Taken,
-  { shown, minutes, alone, offers }: Meant,
+  meant: Meant,
   text: string,
   moment: Moment,
   judges: TalkJudges,
 ): Intent => {
+  const { shown, minutes, alone, offers } = meant;
   const target: Target = alone ? { by: "record", record: shown.id } : { by: "last" };
   const isAimed = ruled.is === "correct" && ruled.correction.target.by !== "last" && minutes !== null;
   if (kind.removal > EVEN && kind.removal > kind.correction)
@@ -59,7 +71,11 @@ export const putRight = (
       : corrects(isAimed ? ruled.correction.target : target, [{ change: "remove" }]);
   const tellsMore = ruled.rest !== null && tells && !onlyEmpties(ruled, kind.correction);
   if (isAimed || (tellsMore && minutes !== null)) return ruled;
+  const sum = ruled.is === "tell" ? sumRestated(text, meant) : undefined;
+  if (sum !== undefined)
+    return corrects({ by: "record", record: shown.id }, [{ change: "fields", to: { cost: sum } }]);
   const isNews = tells && ruled.is === "tell";
+  if (isNews && isDone(shown, text, moment)) return ruled;
   if (kind.correction > (isNews ? ENOUGH_FOR_WORK : ENOUGH)) {
     const before = ruled.is === "correct" ? ruled.correction.changes : [];
     const bench = offerScene(scan(text, moment).tokens, offers, shown.fields, before, shown.words ?? "");
@@ -68,5 +84,8 @@ export const putRight = (
       onlyVerdict(changes) && (isNews || ruled.is === "verdict" || kind.correction < ENOUGH_FOR_WORK);
     if (changes.length > 0 && !isWord) return corrects(target, changes);
   }
-  return ruled.is === "correct" && kind.correction + kind.removal < HARDLY ? TELLS : ruled;
+  if (ruled.is !== "correct") return ruled;
+  if (kind.correction + kind.removal < HARDLY) return TELLS;
+  const changes = withOtherSum(ruled.correction.changes, offers, shown.fields);
+  return { ...ruled, correction: { ...ruled.correction, changes } };
 };

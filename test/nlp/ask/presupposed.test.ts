@@ -16,7 +16,11 @@ const FIELDS: RecordFields = {
   fault: null,
   due: null,
 };
-const HEARD: Heard = { known: [{ id: 1, fields: FIELDS }], before: undefined, spoken: new Map() };
+const HEARD: Heard = {
+  known: [{ id: 1, fields: FIELDS }],
+  before: undefined,
+  spoken: new Map([["awning", 0.3]]),
+};
 const TOPIC = { ...EMPTY_TOPIC, named: [{ component: "blind", sure: 1 }] } as const;
 /** The judge takes the thing named for the one meant, and holds the other for possible. */
 const rate: Rate = (_, candidates) => candidates.map(({ component }) => (component === "blind" ? 0.9 : 0.1));
@@ -28,6 +32,12 @@ const named = (query: Query) => {
 describe("a question that takes work for known", () => {
   it("may be about what there is work on, where there is none on the thing named", () => {
     expect(named({ ask: "longest", topic: TOPIC, order: "longest" })).toEqual(["blind", "awning"]);
+  });
+
+  it("is not about what nothing in it points at", () => {
+    const heard = { ...HEARD, spoken: new Map() };
+    const found = onRecord({ ask: "longest", topic: TOPIC, order: "longest" }, heard, rate);
+    expect("topic" in found && found.topic.named).toHaveLength(1);
   });
 });
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { ask } from "../../../nlp/ask/ask.ts";
 import { followUp } from "../../../nlp/ask/follow-up.ts";
+import { isQuestion } from "../../../nlp/ask/is-question.ts";
 import { periodIn } from "../../../nlp/ask/period.ts";
 import { topicOf } from "../../../nlp/ask/topic.ts";
 import { EMPTY_TOPIC } from "../../../shared/memory/query.ts";
@@ -18,6 +19,7 @@ describe("a turn of phrase", () => {
     "what is the next step",
     "is it still steady",
     "what did i pick up at the co op",
+    "what have i still got hanging over my head",
   ])("names no thing: %s", (text) => {
     expect(named(text)).toEqual([]);
   });
@@ -38,6 +40,25 @@ describe("a turn of phrase", () => {
 
   it("for what was neglected asks what is open", () => {
     expect(ask("so what else have i let slide", MOMENT, null)).toMatchObject({ ask: "open" });
+  });
+});
+
+describe("one whose place it is", () => {
+  it("is nobody who did the work", () => {
+    expect(topicOf("did i do anything about the leg on the driver's side").who).toBeNull();
+    expect(topicOf("who swapped the lamp by the kids beds").who).toBeNull();
+    expect(topicOf("did the kids fit the lamp").who).not.toBeNull();
+  });
+});
+
+describe("how a thing is, asked behind its name", () => {
+  it.each([
+    ["that plastic bubble in the roof over the bath is it tight", true],
+    ["the seal i put round the sink has it held up", true],
+    ["did the oil shut that fan up", true],
+    ["the seal i put round the sink is tight", false],
+  ])("%s: %s", (text, asks) => {
+    expect(isQuestion(text, MOMENT)).toBe(asks);
   });
 });
 

@@ -16,6 +16,8 @@ describe("a mention", () => {
     ["on the third i swapped the valve", "on the third"],
     ["put a new one in this aftrnoon $23", "this aftrnoon"],
     ["seal is from early-June I think", "early-June"],
+    ["the rod went in june 8 2023, for sure", "june 8 2023"],
+    ["it went in june 10 bucks", "in june"],
   ])("covers the words of time in %j", (text, words) => {
     const { span } = first(text);
     expect(text.slice(span.start, span.end)).toBe(words);

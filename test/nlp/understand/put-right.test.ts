@@ -156,3 +156,35 @@ describe("a day put right", () => {
     });
   });
 });
+
+describe("a sum told again", () => {
+  const tires = "tire shop put 4 new tires on today, 412";
+
+  it("puts right what is on record", () => {
+    expect(meant(tires, "btw those new tires were 421")).toMatchObject({
+      is: "correct",
+      correction: { changes: [{ change: "fields", to: { cost: 421 } }] },
+    });
+  });
+
+  it("is none where it is of new work, or the same", () => {
+    expect(meant(tires, "put the new tire on today ninety four dollars").is).toBe("tell");
+    expect(meant(tires, "those new tires were 412").is).not.toBe("correct");
+  });
+
+  it("is the one that is not on record already", () => {
+    expect(
+      meant("garage put a new brake cable on thursday, 48 quid", "58 that should be, no 48"),
+    ).toMatchObject({
+      correction: { changes: [{ change: "number", to: 58 }] },
+    });
+  });
+});
+
+describe("work that does what was to be done", () => {
+  it("is told, and puts nothing right about that", () => {
+    expect(
+      meant("need to buy a new tire before thanksgiving", "put the new tire on, ninety four dollars").is,
+    ).toBe("tell");
+  });
+});
