@@ -75,11 +75,16 @@ const onSame = (topic: Topic, { named, systems, where }: Topic): Topic => ({
 export const weighedOn = (topic: Topic, words: string, before: Topic | undefined): Topic =>
   before === undefined || !isBare(topic) || WHOLE_RIG.test(words) ? topic : onSame(topic, before);
 
+/** "When was it that I taped the top": an "it" that points at nothing. */
+const CLEFT =
+  /\b(?:when|who|what|where|which|how) (?:was|is) it(?= (?:that |who |(?:i|we|he|she|they) |(?!(?:last|first|ever|then|again|done|fixed|made)\b)\w+ed\b))/;
+
 /** "And how many times has it come undone": the thing is that of the question before. */
 export const carried = (topic: Topic, words: string, before: Topic | undefined): Topic => {
   const said = topic.materials.length + topic.words.length > 0 ? words.replace(/\bthere\b/g, " ") : words;
   if (before === undefined) return topic;
-  if (!POINTS_BACK.test(said)) return isCutShort(topic, words) ? onSame(topic, before) : topic;
+  if (!POINTS_BACK.test(said.replace(CLEFT, " ")))
+    return isCutShort(topic, words) ? onSame(topic, before) : topic;
   if (isBare(topic) || ((topic.named[0]?.sure ?? 0) < NAMED_ENOUGH && SUBJECT.test(words)))
     return onSame(topic, before);
   const known = new Set(before.named.filter(({ sure }) => sure >= 0.7).map(({ component }) => component));

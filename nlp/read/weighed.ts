@@ -4,6 +4,7 @@ import { costChoices, costSigns, paidFor } from "./cost-signs.ts";
 import { dateChoices, dateScene, dateSigns } from "./date-signs.ts";
 import { exposedOf, exposureChoices, exposureSigns } from "./exposure-signs.ts";
 import { outcomeSigns } from "./field-signs.ts";
+import { withoutGone } from "./gone-stuff.ts";
 import type { Judges } from "./judges.ts";
 import type { Made } from "./made.ts";
 import { materialChoices, materialSigns, usedOf } from "./material-signs.ts";
@@ -36,7 +37,7 @@ const withMaterials = (
     (choice) =>
       judges.material(materialSigns(made, choice, choices, beside, build), made, choice, choices) >= EVEN,
   );
-  return { ...made, used: usedOf(made.used, taken) };
+  return { ...made, used: usedOf(made.used, withoutGone(taken, build)) };
 };
 
 /** The use and time since a piece of work or a look, of all that is told near it. */

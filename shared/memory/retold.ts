@@ -1,10 +1,11 @@
+import { Temporal } from "temporal-polyfill";
 import type { KeptRecord } from "../history.ts";
 import type { RecordFields } from "../record.ts";
 import { compareLoosely, compareMaterials } from "./materials.ts";
 import { meet, particularsOf } from "./part.ts";
 import { comparePlaces } from "./place.ts";
 import { isLive, type Told } from "./told.ts";
-import { compareWhen, type WhenLikeness } from "./when.ts";
+import { compareWhen, spanOf, type WhenLikeness } from "./when.ts";
 import { isCure, sameAction, tellsAnother, tellsOther, tellsReturn, tellsStill } from "./work.ts";
 
 const WHEN_POINTS: Record<WhenLikeness, number> = { same: 3, within: 2, near: 1, unknown: 0, apart: -9 };
@@ -13,10 +14,12 @@ const WHEN_POINTS: Record<WhenLikeness, number> = { same: 3, within: 2, near: 1,
 const likeness = (told: Told, kept: KeptRecord): number => {
   const { fields } = told.draft;
   const compare = hasFailed(told) ? compareLoosely : compareMaterials;
-  const stuff = compare(stuffOf(told), kept.fields.materials);
+  const stuff = namesStuffOf(told, kept) ? "same" : compare(stuffOf(told), kept.fields.materials);
   if (stuff === "different" && fields.materials.length > 0) return -9;
   const when =
-    (saidToday(told) && (tellsStill(told.words) || hasFailed(told))) || isLooselyDated(told)
+    (saidNow(told) && (tellsStill(told.words) || hasFailed(told))) ||
+    isLooselyDated(told) ||
+    isDayOfFailing(told, kept)
       ? "unknown"
       : compareWhen(fields.date, kept.fields.date, told.hemisphere, told.today);
   return (
@@ -46,6 +49,40 @@ const isLooselyDated = ({ draft: { fields }, words }: Told): boolean =>
   !tellsReturn(words);
 const WHOLE_DAY = "2025-01-01".length;
 
+/** A word on how work does names its stuff, whatever was read as such: "the fiberglass I laid in May hasn't moved". */
+const namesStuffOf = (told: Told, kept: KeptRecord): boolean =>
+  tellsStill(told.words) && compareMaterials([told.words], kept.fields.materials) === "same";
+
+/** As long, in days, as a failing may lie back that is told with its day. */
+const LATELY = 31;
+
+/** "The rivets gave way on Thursday": the day told is that of the failing, and not that of the work. */
+const isDayOfFailing = (told: Told, kept: KeptRecord): boolean => {
+  const { fields } = told.draft;
+  const [when, done] = [spanOf(fields.date, told.hemisphere), spanOf(kept.fields.date, told.hemisphere)];
+  return (
+    hasFailed(told) &&
+    fields.cost === null &&
+    isLive(kept) &&
+    when !== undefined &&
+    done !== undefined &&
+    Temporal.PlainDate.compare(when.from, done.to) >= 0 &&
+    when.from.until(told.today).days <= LATELY
+  );
+};
+
+/** Said of today, or of a stretch that it lies in: "this week". */
+const saidNow = (told: Told): boolean => {
+  const span = spanOf(told.draft.fields.date, told.hemisphere);
+  return (
+    span !== undefined &&
+    Temporal.PlainDate.compare(span.from, told.today) <= 0 &&
+    Temporal.PlainDate.compare(told.today, span.to) <= 0 &&
+    span.from.until(span.to).days <= WEEK
+  );
+};
+const WEEK = 7;
+
 const saidToday = (told: Told): boolean => told.draft.fields.date === told.today.toString();
 
 /** Work that has failed was done before, whenever it was told. */
@@ -62,11 +99,25 @@ const enough = (told: Told, kept: KeptRecord, points: number): boolean => {
 };
 
 /** "The tape gave up": work that is only named by what let go, whatever was done with it. */
-const onlyLetGo = (told: Told): boolean => hasFailed(told) && told.draft.fields.date === null;
+const onlyLetGo = (told: Told): boolean =>
+  hasFailed(told) && (told.draft.fields.date === null || saidToday(told));
+
+/** "The plywood that went in in May is solid": stuff and time of work on record, whatever the work is called now. */
+const holdsSince = (told: Told, record: KeptRecord): boolean => {
+  const { fields } = told.draft;
+  if (fields.outcome !== "holding" || !isCure(fields.action) || !isCure(record.fields.action)) return false;
+  const when = compareWhen(fields.date, record.fields.date, told.hemisphere, told.today);
+  return (
+    (when === "same" || when === "within") &&
+    !saidToday(told) &&
+    compareMaterials(fields.materials, record.fields.materials) === "same"
+  );
+};
 
 /** A word on how work does may name the work loosely ("since the butyl went in", "that cement cracked"). */
 const mayBeOne = (told: Told, record: KeptRecord): boolean =>
   sameAction(told.draft.fields.action, record.fields.action) ||
+  holdsSince(told, record) ||
   (tellsStill(told.words) && compareMaterials([told.words], record.fields.materials) === "same") ||
   (onlyLetGo(told) && compareLoosely(told.draft.fields.materials, record.fields.materials) === "same");
 

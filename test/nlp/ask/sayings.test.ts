@@ -108,3 +108,17 @@ describe("a time asked about", () => {
     expect(followUp("and plumbing", MOMENT, before)).toMatchObject({ period: before.period });
   });
 });
+
+describe("an it that points at nothing", () => {
+  it("leaves the thing asked about before alone", () => {
+    const question = { ask: "last", focus: "who", order: "newest", period: null } as const;
+    const hitch = { ...EMPTY_TOPIC, named: [{ component: "hitch", sure: 1 }] } as const;
+    const before = { question: { ...question, topic: hitch }, fresh: true };
+    const named = (text: string) => {
+      const found = ask(text, MOMENT, before);
+      return "topic" in found ? found.topic.named.map(({ component }) => component) : [];
+    };
+    expect(named("when was it i taped up the nose")).not.toContain("hitch");
+    expect(named("when was it last done")).toContain("hitch");
+  });
+});

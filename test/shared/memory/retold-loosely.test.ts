@@ -101,3 +101,100 @@ describe("a look and an account of the work in one note", () => {
     expect(new Set(ids)).toEqual(new Set([1]));
   });
 });
+
+describe("work that has held since", () => {
+  const floored = () => {
+    const rig = new Rig();
+    rig.tell("2024-05-18", "cut out the soft floor and put in new plywood", {
+      component: "floor",
+      action: "rebuild",
+      materials: ["plywood"],
+      date: "2024-05-18",
+    });
+    return rig;
+  };
+  const solid = (date: string) => ({
+    component: "floor" as const,
+    action: "reinforce" as const,
+    materials: ["plywood"],
+    date,
+    outcome: "holding" as const,
+  });
+
+  it("is the work on record by its stuff and its time, whatever it is called", () => {
+    const rig = floored();
+    const ids = rig.tell(
+      "2024-09-28",
+      "the plywood pete put in the floor in may feels good",
+      solid("2024-05"),
+    );
+    expect(ids).toEqual([1]);
+    expect(rig.get(1).fields.outcome).toBe("holding");
+  });
+
+  it("is other work at another time", () => {
+    const rig = floored();
+    rig.tell("2024-09-28", "the plywood pete put in the floor in july feels good", solid("2024-07"));
+    expect(rig.live()).toHaveLength(2);
+  });
+});
+
+describe("work that let go lately", () => {
+  const hinged = () => {
+    const rig = new Rig();
+    rig.tell("2024-06-05", "refixed the locker lid with blind rivets", {
+      component: "hatch",
+      action: "refasten",
+      materials: ["blind rivet"],
+      date: "2024-06-05",
+    });
+    return rig;
+  };
+  const failed = (date: string) => ({
+    component: "hatch" as const,
+    action: "refasten" as const,
+    materials: ["rivet"],
+    date,
+    outcome: "failed" as const,
+  });
+
+  it("is the work on record, told with the day on which it let go", () => {
+    const rig = hinged();
+    expect(
+      rig.tell("2024-08-19", "the rivets in the locker lid gave way on thursday", failed("2024-08-15")),
+    ).toEqual([1]);
+    expect(rig.get(1).fields).toMatchObject({ date: "2024-06-05", outcome: "failed" });
+  });
+
+  it("is other work where that was done before what is on record", () => {
+    const rig = hinged();
+    rig.tell("2024-08-19", "the rivets in the locker lid from last spring gave way", failed("2023-04-15"));
+    expect(rig.live()).toHaveLength(2);
+  });
+});
+
+describe("a word on how work does", () => {
+  const plated = () => {
+    const rig = new Rig();
+    rig.tell("2023-08-12", "patched the ac shroud with aluminum plate", {
+      component: "air-conditioner",
+      action: "patch",
+      materials: ["aluminum plate"],
+      date: "2023-08-12",
+    });
+    return rig;
+  };
+
+  it("is of the work whose stuff it names, whatever was read as stuff, said of this week", () => {
+    const rig = plated();
+    const ids = rig.tell("2024-04-13", "600 mi this week and the plate on the ac shroud hasn't moved", {
+      component: "air-conditioner",
+      action: "replace",
+      materials: ["ac shroud"],
+      date: "2024-04-08/2024-04-14",
+      outcome: "holding",
+    });
+    expect(ids).toEqual([1]);
+    expect(rig.get(1).fields).toMatchObject({ action: "patch", outcome: "holding" });
+  });
+});
