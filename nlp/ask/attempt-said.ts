@@ -39,9 +39,14 @@ const withoutWork = (words: string): string =>
     workIn(`the ${word}ing`).length + workIn(`we ${word}`).length > 0 ? " " : phrase,
   );
 
+/** "What did I fix it with the second time" */
+const AT_THE_END = NTH.map(
+  (nth) => new RegExp(`(?<=^(?:and |so |but )*(?:what|which|who|how)\\b.*)\\bthe (?:${nth}) time$`),
+);
+
 const nthIn = (words: string): AttemptSaid | undefined => {
-  const nth = SAID_NTH.findIndex((pattern, at) => at > 1 && pattern.test(words));
-  const pattern = SAID_NTH[nth];
+  const all = [...SAID_NTH.entries(), ...AT_THE_END.entries()];
+  const [nth = 0, pattern] = all.find(([at, each]) => at > 1 && each.test(words)) ?? [];
   if (pattern === undefined) return undefined;
   return { attempt: { nth }, rest: withoutWork(words.replace(pattern, " ")) };
 };

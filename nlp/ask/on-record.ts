@@ -24,6 +24,8 @@ export type Heard = {
   readonly before: ComponentId | undefined;
   /** What the words of the question speak of. */
   readonly spoken: Described;
+  /** The question names nothing itself, and means what the one before was about. */
+  readonly carried: boolean;
 };
 
 type About = Extract<Query, { readonly topic: Topic }>;
@@ -220,6 +222,7 @@ const orElse = (
 /** The question with the thing first that it is about, as far as its words and what is on record tell. */
 export const onRecord = (query: Query, heard: Heard, rate: Rate): Query => {
   if (!isOfOne(query)) return ofThingSpokenOf(query, heard);
+  if (heard.carried) return query;
   const candidates = candidatesOf(query, heard);
   if (candidates.length < 2) return query;
   const parts = rate(signsOf(query, candidates, heard), candidates);

@@ -18,7 +18,8 @@ const WHOLE_RIG =
 /** "All up", "so far": a sum of everything, unless it is said what the money went into. */
 const IN_ALL =
   /\b(?:altogether|all together|in total|total|all up|all in|all told|in all|so far|to date|since (?:i|we)|this year|last year|over (?:the )?\w+|in \d{4})\b/;
-const INTO_IT = /\b(?:on|for|into|in|with|to|about) (?:it|that|them|those|these|that one)\b/;
+const INTO_IT =
+  /\b(?:on|for|into|in|with|to|about) (?:it|that|them|those|these|that one)\b|\b(?:has|have|did|does|is) (?:it|that|they|those|these) (?:all )?(?:cost|costed|come|came|set|run|ran|eaten|swallowed|taken)\b/;
 
 const isSumOfAll = (words: string): boolean => IN_ALL.test(words) && !INTO_IT.test(words);
 

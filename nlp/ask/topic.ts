@@ -141,9 +141,16 @@ const isPutIn = (words: readonly string[], { from, to }: Deed): boolean =>
   (words.slice(Math.max(0, from - 5), from).some((word) => SUMS.has(word)) ||
     /\bhow much (?:have|has|did|had) (?:i|we|he|she|they)$/.test(words.slice(0, from).join(" ")));
 
-/** "What did they charge us", "how much is tied up in the battery": money, and no work. */
-const isMoney = (words: readonly string[], deed: Deed): boolean =>
-  isPutIn(words, deed) || isCharged(words, deed) || isTakenOut(words, deed);
+/** "What did they charge us", "how much is tied up in the battery", "what has hung on longest": no work. */
+const isNoWork = (words: readonly string[], deed: Deed): boolean =>
+  isPutIn(words, deed) || isCharged(words, deed) || isTakenOut(words, deed) || isHangingOn(words, deed);
+
+const HANGS_ITSELF: ReadonlySet<string> = new Set("have has had it they one which that still goe".split(" "));
+/** "Which has hung on longest": how it holds. */
+const isHangingOn = (words: readonly string[], { from, to }: Deed): boolean =>
+  /^h(?:ang|ung|anging)$/.test(words[from] ?? "") &&
+  (words.slice(from, to).join(" ").endsWith(" on") || words[to] === "on") &&
+  HANGS_ITSELF.has(words[from - 1] ?? "");
 
 const PURSES: ReadonlySet<string> = new Set(
   "purse pocket wallet bank account budget saving pension kitty jar tin till pot fund".split(" "),
@@ -165,7 +172,7 @@ const ON_WHEELS =
 export const topicOf = (text: string): Topic => {
   const words = plainWords(text.replace(ON_WHEELS, "trailer"));
   const sayings = sayingsIn(words);
-  const deeds = deedsIn(words).filter((deed) => !isMoney(words, deed) && !covered(sayings, deed.to));
+  const deeds = deedsIn(words).filter((deed) => !isNoWork(words, deed) && !covered(sayings, deed.to));
   const mentions = withoutOwned(
     words,
     weighMentions(

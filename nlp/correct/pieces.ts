@@ -57,7 +57,7 @@ const AFTER_NO =
 const REMOVAL =
   /^(?:(?:scratch|delete|erase|strike)(?= (?:number |the (?:\w+ ){0,4}(?:one|entry|record|note|job)$|my last|both$|all of|the last))|remove(?= (?:number |(?:the|that) (?:\w+ ){0,3}(?:entry|record|note)$|the last (?:one|entry))))/;
 
-const NOES: ReadonlySet<string> = new Set(["no", "nope", "nah"]);
+const NOES: ReadonlySet<string> = new Set(["no", "nope", "nah", "naw"]);
 
 const isCue = (body: string, { phrase }: Cue): boolean => {
   if (body !== phrase && !body.startsWith(`${phrase} `)) return false;

@@ -1,10 +1,12 @@
 import type { Intent } from "../../shared/memory/intent.ts";
+import type { Query } from "../../shared/memory/query.ts";
 import type { Scene } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { ComponentId } from "../../shared/vocabulary.ts";
 import { onRecord } from "../ask/on-record.ts";
 import { ASIDE, isReported, reportedBehind } from "../ask/plain-question.ts";
 import { speakingSigns } from "../ask/spoken-of.ts";
+import { topicOf } from "../ask/topic.ts";
 import { plainDays } from "../correct/plain-days.ts";
 import { LEARNT_TALK, type MessageKind, type TalkJudges } from "../judges/talk.ts";
 import { split } from "../lexicon/tokens.ts";
@@ -158,6 +160,15 @@ const thingBefore = ({ asked, replyTo, last }: Scene): ComponentId | undefined =
   return others.length > 0 ? undefined : component;
 };
 
+/** "Which of my goes at it held longest", right after a question: what is asked about was named in that. */
+const isCarried = (query: Query, text: string, { asked }: Scene): boolean =>
+  asked !== null &&
+  "topic" in query &&
+  "topic" in asked &&
+  query.topic.named[0] !== undefined &&
+  query.topic.named[0].component === asked.topic.named[0]?.component &&
+  topicOf(text).named.length === 0;
+
 /** As `understand`, by judges that may be others. */
 export const understandBy = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): Intent => {
   const intent = taken(judges, text, moment, scene);
@@ -166,6 +177,7 @@ export const understandBy = (judges: TalkJudges, text: string, moment: Moment, s
     known: [...new Map([...scene.older, ...scene.spokenOf].map((each) => [each.id, each])).values()],
     before: thingBefore(scene),
     spoken: judges.spoken(speakingSigns(text)),
+    carried: isCarried(intent.query, text, scene),
   };
   return { ...intent, query: onRecord(intent.query, heard, judges.known) };
 };

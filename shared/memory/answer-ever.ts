@@ -10,8 +10,12 @@ import { tellingStems } from "./words.ts";
 const surelyNamed = (topic: Topic): Topic => {
   const best = topic.named[0]?.sure ?? 0;
   if (topic.materials.length > 0 && best < 0.65) return { ...topic, named: [] };
-  return { ...topic, named: topic.named.filter(({ sure }) => sure >= Math.min(best, 0.9)) };
+  const least = best >= BY_NAME ? BY_NAME : Math.min(best, EITHER);
+  return { ...topic, named: topic.named.filter(({ sure }) => sure >= least) };
 };
+const BY_NAME = 0.9;
+/** "The front legs" may be either of two things. */
+const EITHER = 0.55;
 
 const SWAPS: readonly string[] = ["replace", "install"];
 

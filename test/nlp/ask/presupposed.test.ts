@@ -20,6 +20,7 @@ const HEARD: Heard = {
   known: [{ id: 1, fields: FIELDS }],
   before: undefined,
   spoken: new Map([["awning", 0.3]]),
+  carried: false,
 };
 const TOPIC = { ...EMPTY_TOPIC, named: [{ component: "blind", sure: 1 }] } as const;
 /** The judge takes the thing named for the one meant, and holds the other for possible. */
@@ -35,7 +36,7 @@ describe("a question that takes work for known", () => {
   });
 
   it("is not about what nothing in it points at", () => {
-    const heard = { ...HEARD, spoken: new Map() };
+    const heard = { ...HEARD, spoken: new Map(), carried: false };
     const found = onRecord({ ask: "longest", topic: TOPIC, order: "longest" }, heard, rate);
     expect("topic" in found && found.topic.named).toHaveLength(1);
   });
@@ -44,5 +45,15 @@ describe("a question that takes work for known", () => {
 describe("a question whether there was work", () => {
   it("is about the thing named alone", () => {
     expect(named({ ask: "ever", topic: TOPIC, period: null })).toEqual(["blind"]);
+  });
+});
+
+describe("a question that names nothing itself", () => {
+  it("stays with what was asked about before", () => {
+    const surelyOther: Rate = (_, candidates) =>
+      candidates.map(({ component }) => Number(component === "awning"));
+    const query: Query = { ask: "longest", topic: TOPIC, order: "longest" };
+    expect(onRecord(query, { ...HEARD, carried: true }, surelyOther)).toEqual(query);
+    expect(onRecord(query, HEARD, surelyOther)).not.toEqual(query);
   });
 });

@@ -122,3 +122,27 @@ describe("an it that points at nothing", () => {
     expect(named("when was it last done")).toContain("hitch");
   });
 });
+
+describe("what hangs on", () => {
+  it("is how it holds, and no work", () => {
+    expect(topicOf("which of my goes has hung on longest").actions).toEqual([]);
+    expect(topicOf("when did i hang the blind").actions).not.toEqual([]);
+  });
+});
+
+describe("money that a thing has cost", () => {
+  it("is asked of what the question before was about", () => {
+    const skylight = { ...EMPTY_TOPIC, named: [{ component: "skylight", sure: 1 }] } as const;
+    const before = { question: { ask: "longest", order: "longest", topic: skylight }, fresh: true } as const;
+    expect(ask("and what has it cost me in all", MOMENT, before)).toMatchObject({ topic: skylight });
+    expect(ask("and what have i spent in all", MOMENT, before)).toMatchObject({ topic: EMPTY_TOPIC });
+  });
+});
+
+describe("the second time", () => {
+  it("is a try where it ends what is asked of one", () => {
+    expect(ask("what did i fix the bed rail on with the second time", MOMENT, null)).toMatchObject({
+      attempt: { nth: 2 },
+    });
+  });
+});

@@ -9,6 +9,7 @@ export const KEPT_OUT: ReadonlySet<string> = new Set([
   "conversations-41.jsonl",
   "conversations-48.jsonl",
   "conversations-51.jsonl",
+  "conversations-55.jsonl",
   "corrections-12.jsonl",
   "older-8.jsonl",
   "questions-12.jsonl",

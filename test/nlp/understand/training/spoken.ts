@@ -1,3 +1,6 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { z } from "zod";
 import { speakingSigns } from "../../../../nlp/ask/spoken-of.ts";
 import type { TalkJudges } from "../../../../nlp/judges/talk.ts";
 import { layered, layering } from "../../../../nlp/read/layered.ts";
@@ -14,8 +17,23 @@ const asked = ({ is, text, component, ofAll }: KnownMessage): Example[] =>
     ? [{ signs: speakingSigns(text), right: component ?? "" }]
     : [];
 
-/** What things are called in notes. */
-export const calledLessons = (): Example[] =>
+const GOLD = fileURLToPath(new URL("../../../gold/", import.meta.url));
+
+/** What owners call things when they don't use the ordinary name. */
+const roundabout = (): Example[] =>
+  readdirSync(GOLD)
+    .filter((name) => /^names-\d+\.jsonl$/.test(name))
+    .toSorted()
+    .flatMap((name) => readFileSync(`${GOLD}${name}`, "utf8").split("\n"))
+    .filter((line) => line !== "")
+    .map((line) => NAME.parse(JSON.parse(line)))
+    .map(({ text, component }) => ({ signs: speakingSigns(text), right: component }));
+const NAME = z.object({ text: z.string(), component: z.enum(COMPONENTS) });
+
+/** What things are called in notes, and in other words than their names. */
+export const calledLessons = (): Example[] => [...inNotes(), ...roundabout()];
+
+const inNotes = (): Example[] =>
   knownNotes()
     .filter(({ set }) => !KEPT_OUT.has(set))
     .flatMap(({ records }) =>
