@@ -40,6 +40,8 @@ export type Used = {
   readonly names: readonly string[];
   readonly refs: readonly (Stretch & { readonly name: string })[];
   readonly brands: readonly string[];
+  /** Other stuff was named that had let go before. */
+  readonly gone?: boolean;
 };
 
 /** "A sheet of acrylic": how much of it. */

@@ -37,7 +37,8 @@ const withMaterials = (
     (choice) =>
       judges.material(materialSigns(made, choice, choices, beside, build), made, choice, choices) >= EVEN,
   );
-  return { ...made, used: usedOf(made.used, withoutGone(taken, build)) };
+  const kept = withoutGone(taken, build);
+  return { ...made, used: { ...usedOf(made.used, kept), gone: kept.length < taken.length } };
 };
 
 /** The use and time since a piece of work or a look, of all that is told near it. */
@@ -115,6 +116,22 @@ const withPrices = (
   });
 };
 
+/** Whether stuff that a piece of work seemed to use is told to have let go before it. */
+const tookOver = (made: Made): boolean => made.used.gone === true;
+
+/** "Silicone peeled off already so I redid it with butyl": what let go is the old work, and the new was done just now. */
+const doneOver = (made: Made, build: Build): Made =>
+  tookOver(made) && made.judged?.outcome === "failed"
+    ? {
+        ...made,
+        judged: { outcome: "untested", spans: [], rule: "done-over" },
+        dated:
+          made.dated === undefined || made.dated.edtf === null
+            ? { edtf: build.today, spans: [], rule: "just-now" }
+            : made.dated,
+      }
+    : made;
+
 /** Records by the rules, in the order of the note, with materials, outcomes and dates as the judges weigh them. */
 export const weighed = (ruled: readonly Made[], build: Build, judges: Judges): Made[] => {
   const judged = ruled.map((each, at) => {
@@ -122,5 +139,7 @@ export const weighed = (ruled: readonly Made[], build: Build, judges: Judges): M
     const told = withOutcome(supplied, ruled[at + 1], build, judges);
     return withWhere(withExposure(told, each, ruled[at + 1], build, judges), build, judges);
   });
-  return redated(ruled, withPrices(ruled, judged, build, judges), build, judges);
+  return redated(ruled, withPrices(ruled, judged, build, judges), build, judges).map((made) =>
+    doneOver(made, build),
+  );
 };

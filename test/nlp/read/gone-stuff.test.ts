@@ -32,3 +32,18 @@ describe("stuff that let go", () => {
     expect(last(text)?.toSorted()).toEqual(materials);
   });
 });
+
+describe("work that took over from what let go", () => {
+  it("has not failed itself, and was done just now", () => {
+    const [only, ...others] = read(
+      "silicone on the corner trim peeled off already so i redid it with butyl tape",
+      MOMENT,
+    ).records;
+    expect(others).toEqual([]);
+    expect(only?.fields).toMatchObject({
+      materials: ["butyl tape"],
+      outcome: "untested",
+      date: "2024-10-06",
+    });
+  });
+});
