@@ -118,7 +118,7 @@ const leastToAsk = (text: string, asks: boolean, found: boolean): number => {
 
 /** The same, before it is looked at which of the things on record a question is about. */
 const taken = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): Intent => {
-  const reported = reportedBehind(text);
+  const reported = text.length > LONG ? undefined : reportedBehind(text);
   if (reported !== undefined && !tellsOf(reported.lead, moment))
     return taken(judges, reported.question, moment, scene);
   const ruled = ofWhatWasShown(understoodByRules(text, moment, scene), scene);
