@@ -10,6 +10,8 @@ export const KEPT_OUT: ReadonlySet<string> = new Set([
   "conversations-48.jsonl",
   "conversations-51.jsonl",
   "conversations-55.jsonl",
+  "conversations-61.jsonl",
+  "conversations-62.jsonl",
   "corrections-12.jsonl",
   "older-8.jsonl",
   "questions-12.jsonl",
