@@ -176,9 +176,9 @@ const ofThingSpokenOf = (query: Query, { known, spoken }: Heard): Query => {
 
 /** Whoever asks so takes it for known that there was work: a thing without any is not the one meant. */
 const TAKES_WORK_FOR_KNOWN: ReadonlySet<Query["ask"]> = new Set(["last", "longest", "holding", "count"]);
-/** Only looked at where nothing is on record of all that is named. */
+/** So surely named, a thing is only looked at where nothing is on record of all the others. */
 const ONLY_ELSE = 0.2;
-/** From here on. */
+/** The least share by which the judge holds a thing for the one meant. */
 const LEAST_ELSE = 0.02;
 
 /** Something in the words, or in what is named, must point at it: a neighbour of the thing named, or what they speak of. */

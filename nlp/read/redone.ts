@@ -2,17 +2,14 @@ import { isCure } from "../../shared/memory/work.ts";
 import type { Draft } from "../../shared/reading.ts";
 import type { Edtf, RecordFields } from "../../shared/record.ts";
 
-const isBefore = (date: Edtf | null, day: Edtf): boolean =>
-  date === null || (date !== day && date.replace(/~/g, "").slice(0, 4) <= day.slice(0, 4));
-
-/** Whether the later of two accounts does the same trouble over again, on the day of speaking. */
+/** Whether the later of two accounts does over, on the day of speaking, what was done before that day. */
 const doesOver = (earlier: RecordFields, later: RecordFields, today: Edtf): boolean =>
   later.kind === "repair" &&
   later.component === earlier.component &&
   later.where === earlier.where &&
   isCure(later.action) &&
   later.date === today &&
-  isBefore(earlier.date, today);
+  earlier.date !== today;
 
 /** "That butyl is finished, so I sealed it with ..." : what is done over in the same note has let go, however that is told. */
 export const redone = (drafts: readonly Draft[], today: Edtf): Draft[] =>

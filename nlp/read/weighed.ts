@@ -116,19 +116,13 @@ const withPrices = (
   });
 };
 
-/** Whether stuff that a piece of work seemed to use is told to have let go before it. */
-const tookOver = (made: Made): boolean => made.used.gone === true;
-
 /** "Silicone peeled off already so I redid it with butyl": what let go is the old work, and the new was done just now. */
 const doneOver = (made: Made, build: Build): Made =>
-  tookOver(made) && made.judged?.outcome === "failed"
+  made.used.gone === true && made.judged?.outcome === "failed"
     ? {
         ...made,
         judged: { outcome: "untested", spans: [], rule: "done-over" },
-        dated:
-          made.dated === undefined || made.dated.edtf === null
-            ? { edtf: build.today, spans: [], rule: "just-now" }
-            : made.dated,
+        dated: made.dated?.edtf == null ? { edtf: build.today, spans: [], rule: "just-now" } : made.dated,
       }
     : made;
 

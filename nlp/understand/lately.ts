@@ -62,6 +62,20 @@ const minutesSince = (at: string, moment: Moment): number =>
 
 type Choice = Candidate & { readonly shown: Shown };
 
+/** What was to be done gives way to the work that did it: "the new regulator went on on the 28th". */
+const withoutDone = (choices: readonly Choice[]): readonly Choice[] =>
+  choices.filter(
+    ({ fields, shown }) =>
+      fields.kind !== "todo" ||
+      !choices.some(
+        (other) =>
+          other.fields.kind === "repair" &&
+          other.shown.id > shown.id &&
+          other.fields.component === fields.component &&
+          other.fields.action === fields.action,
+      ),
+  );
+
 /** "My cousin did the aircon, not me": who did it is said of work that is done. */
 const TELLS_DOER =
   /\b(?:(?:not|wasn'?t|was not) (?:me|us|myself)|(?:i|we) didn'?t do (?:it|that|the|them)|did (?:it|that|the \w+) (?:myself|ourselves))\b/i;
@@ -89,10 +103,13 @@ export const meantIn = (
   const older = scene.replyTo === null ? scene.older.filter(({ id }) => !told.has(id)) : [];
   const lastMeant = last === undefined ? undefined : { ...last, minutes, sure: 1 };
   if (older.length === 0 || last?.beside === true) return lastMeant;
-  const choices = doneOnly(text, [
-    ...(last === undefined ? [] : [{ ...last, ...last.shown, isLast: true }]),
-    ...older.map((shown) => ({ ...shown, shown, isLast: false })),
-  ]);
+  const choices = doneOnly(
+    text,
+    withoutDone([
+      ...(last === undefined ? [] : [{ ...last, ...last.shown, isLast: true }]),
+      ...older.map((shown) => ({ ...shown, shown, isLast: false })),
+    ]),
+  );
   const parts = judges.which(whichSigns(text, moment, choices, minutes), choices);
   const best = choices.reduce((top, _, at) => ((parts[at] ?? 0) > (parts[top] ?? 0) ? at : top), 0);
   const [chosen, sure] = [choices[best], parts[best] ?? 0];

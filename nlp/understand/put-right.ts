@@ -1,11 +1,9 @@
 import type { Change, Target } from "../../shared/memory/correction.ts";
 import type { Intent } from "../../shared/memory/intent.ts";
-import type { Shown } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
 import { withOtherSum } from "../correct/other-sum.ts";
 import { offerScene, orRuled, weighedChanges } from "../correct/weighed.ts";
 import type { MessageKind, TalkJudges } from "../judges/talk.ts";
-import { read } from "../read/index.ts";
 import { scan } from "../read/scan.ts";
 import type { Meant } from "./lately.ts";
 import { sumRestated } from "./sum-restated.ts";
@@ -38,13 +36,6 @@ const ALL_OF_IT = 0.9;
 const takesAway = (intent: Intent): boolean =>
   intent.is === "correct" && intent.correction.changes.some(({ change }) => change === "remove");
 
-/** "Put the new tire on today": what was to be done is done, and nothing about it is put right. */
-const isDone = ({ fields }: Shown, text: string, moment: Moment): boolean =>
-  (fields.kind === "todo" || fields.kind === "fault") &&
-  read(text, moment).records.some(
-    (told) => told.fields.kind === "repair" && told.fields.component === fields.component,
-  );
-
 /** What a message is taken for, and whether it tells of work or use as well. */
 export type Taken = { readonly kind: Readonly<Record<MessageKind, number>>; readonly tells: boolean };
 
@@ -75,7 +66,6 @@ export const putRight = (
   if (sum !== undefined)
     return corrects({ by: "record", record: shown.id }, [{ change: "fields", to: { cost: sum } }]);
   const isNews = tells && ruled.is === "tell";
-  if (isNews && isDone(shown, text, moment)) return ruled;
   if (kind.correction > (isNews ? ENOUGH_FOR_WORK : ENOUGH)) {
     const before = ruled.is === "correct" ? ruled.correction.changes : [];
     const bench = offerScene(scan(text, moment).tokens, offers, shown.fields, before, shown.words ?? "");

@@ -38,6 +38,8 @@ export type Answer = {
     | "only-found-wrong"
     | "not-told-how-it-holds"
     | "nothing-open"
+    /** Nothing is open on what seemed to be named; the list is of the rest. */
+    | "open-elsewhere"
     | "no-cost-noted"
     | "unknown-thing"
     | "another-place"

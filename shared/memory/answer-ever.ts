@@ -2,7 +2,7 @@ import type { KeptRecord } from "../history.ts";
 import type { Answer } from "./answer-data.ts";
 import { answerTo, nothingFits } from "./answer-parts.ts";
 import { actionFit, doerFits, stuffFits } from "./fit.ts";
-import { type Ground, poolOf } from "./pool.ts";
+import { BY_NAME, type Ground, poolOf } from "./pool.ts";
 import type { Query, Topic } from "./query.ts";
 import { tellingStems } from "./words.ts";
 
@@ -13,7 +13,6 @@ const surelyNamed = (topic: Topic): Topic => {
   const least = best >= BY_NAME ? BY_NAME : Math.min(best, EITHER);
   return { ...topic, named: topic.named.filter(({ sure }) => sure >= least) };
 };
-const BY_NAME = 0.9;
 /** "The front legs" may be either of two things. */
 const EITHER = 0.55;
 

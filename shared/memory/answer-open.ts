@@ -4,7 +4,7 @@ import type { Answer } from "./answer-data.ts";
 import { answerTo } from "./answer-parts.ts";
 import { placeFits } from "./fit.ts";
 import { comparePlaces } from "./place.ts";
-import { type Ground, namesNothing, stepsOf } from "./pool.ts";
+import { BY_NAME, type Ground, namesNothing, stepsOf } from "./pool.ts";
 import { EMPTY_TOPIC, type Period, type Query, type Topic } from "./query.ts";
 import { spanOf } from "./when.ts";
 import { tellsBuying } from "./work.ts";
@@ -65,9 +65,6 @@ const inTime = (
   return meant.length > 0 ? meant : records;
 };
 
-/** Called so, a thing is surely what a list is asked of. */
-const BY_NAME = 0.9;
-
 /** "What am I dragging my feet on": what only seems to be named is no part of the question, where nothing is open on it. */
 const ofAllInstead = ({ named, systems, where }: Topic): boolean =>
   (named.length > 0 || systems.length > 0) && where.length === 0 && named.every(({ sure }) => sure < BY_NAME);
@@ -77,20 +74,23 @@ const listedOf = (
   ground: Ground,
   topic: Topic,
   keep: (record: KeptRecord) => boolean = () => true,
-): { readonly topic: Topic; readonly open: readonly KeptRecord[] } => {
+): { readonly topic: Topic; readonly open: readonly KeptRecord[]; readonly because: Answer["because"] } => {
   const open = openOnes(ground, topic).filter(keep);
-  if (open.length > 0 || !ofAllInstead(topic)) return { topic, open };
-  return { topic: EMPTY_TOPIC, open: openOnes(ground, EMPTY_TOPIC).filter(keep) };
+  if (open.length > 0) return { topic, open, because: "found" };
+  const elsewhere = ofAllInstead(topic) ? openOnes(ground, EMPTY_TOPIC).filter(keep) : [];
+  return elsewhere.length > 0
+    ? { topic: EMPTY_TOPIC, open: elsewhere, because: "open-elsewhere" }
+    : { topic, open, because: "nothing-open" };
 };
 
 /** Every todo and fault not dealt with, and beside them the fixes that let go. */
 export const answerOpen = (ground: Ground, query: Extract<Query, { ask: "open" }>): Answer => {
-  const { topic, open } = listedOf(ground, query.topic);
+  const { topic, open, because } = listedOf(ground, query.topic);
   const records = inTime(ground, open, query.period);
   return answerTo(query, {
     records,
     count: records.length,
-    because: records.length > 0 ? "found" : "nothing-open",
+    because,
     letGo: brokenFixes(ground, topic, open),
   });
 };
@@ -109,10 +109,6 @@ const toBuy = (history: History, record: KeptRecord): boolean => {
 
 /** Only what is to be replaced or bought. */
 export const answerBuy = (ground: Ground, query: Extract<Query, { ask: "buy" }>): Answer => {
-  const { open: records } = listedOf(ground, query.topic, (record) => toBuy(ground.history, record));
-  return answerTo(query, {
-    records,
-    count: records.length,
-    because: records.length > 0 ? "found" : "nothing-open",
-  });
+  const { open: records, because } = listedOf(ground, query.topic, (record) => toBuy(ground.history, record));
+  return answerTo(query, { records, count: records.length, because });
 };

@@ -11,8 +11,11 @@ import { tellingStems } from "./words.ts";
 /** What an answer is worked out from. */
 export type Ground = { readonly history: History; readonly hemisphere: Hemisphere };
 
+/** From here on, a thing is called by its name, and surely the one that is asked about. */
+export const BY_NAME = 0.9;
+
 /** Names as sure as this stand on one step; the next step is only taken when this one finds nothing. */
-const STEPS: readonly number[] = [0.9, 0.7, 0.4, 0];
+const STEPS: readonly number[] = [BY_NAME, 0.7, 0.4, 0];
 
 /** The components that may be meant, in steps from the surest. Empty when no thing was named. */
 export const stepsOf = (topic: Topic): readonly (readonly ComponentId[])[] => {

@@ -5,7 +5,7 @@ import { compareLoosely, compareMaterials } from "./materials.ts";
 import { meet, particularsOf } from "./part.ts";
 import { comparePlaces } from "./place.ts";
 import { isLive, type Told } from "./told.ts";
-import { compareWhen, spanOf, type WhenLikeness } from "./when.ts";
+import { compareWhen, spanDays, spanOf, type WhenLikeness } from "./when.ts";
 import { isCure, sameAction, tellsAnother, tellsOther, tellsReturn, tellsStill } from "./work.ts";
 
 const WHEN_POINTS: Record<WhenLikeness, number> = { same: 3, within: 2, near: 1, unknown: 0, apart: -9 };
@@ -39,15 +39,18 @@ const stuffOf = (told: Told): readonly string[] => {
 };
 
 /** "The butyl has held all through December": a loose time of work that only holds is mostly that of its holding. */
-const isLooselyDated = ({ draft: { fields }, words }: Told): boolean =>
-  fields.outcome === "holding" &&
-  fields.cost === null &&
-  fields.materials.length > 0 &&
-  isCure(fields.action) &&
-  fields.date !== null &&
-  (fields.date.length < WHOLE_DAY || fields.date.endsWith("~")) &&
-  !tellsReturn(words);
-const WHOLE_DAY = "2025-01-01".length;
+const isLooselyDated = ({ draft: { fields }, words, hemisphere }: Told): boolean => {
+  const span = spanOf(fields.date, hemisphere);
+  return (
+    span !== undefined &&
+    (spanDays(span) > 1 || fields.date?.endsWith("~") === true) &&
+    fields.outcome === "holding" &&
+    fields.cost === null &&
+    fields.materials.length > 0 &&
+    isCure(fields.action) &&
+    !tellsReturn(words)
+  );
+};
 
 /** A word on how work does names its stuff, whatever was read as such: "the fiberglass I laid in May hasn't moved". */
 const namesStuffOf = (told: Told, kept: KeptRecord): boolean =>
@@ -77,8 +80,8 @@ const saidNow = (told: Told): boolean => {
   return (
     span !== undefined &&
     Temporal.PlainDate.compare(span.from, told.today) <= 0 &&
-    Temporal.PlainDate.compare(told.today, span.to) <= 0 &&
-    span.from.until(span.to).days <= WEEK
+    Temporal.PlainDate.compare(told.today, span.to) < 0 &&
+    spanDays(span) <= WEEK
   );
 };
 const WEEK = 7;

@@ -11,9 +11,14 @@ const inRows = <T>(items: readonly T[], size: number): T[][] =>
   items.length === 0 ? [] : [items.slice(0, size), ...inRows(items.slice(size), size)];
 
 const headOf = (answer: Answer): string => {
-  const { kind, records } = answer;
+  const { kind, records, because } = answer;
+  const things = plural(records.length, "thing");
   if (records.length === 0) return kind === "buy" ? "Nothing to buy that I know of." : "Nothing is open.";
-  return `${kind === "buy" ? "To buy" : "Open"}, ${plural(records.length, "thing")}:`;
+  if (because === "open-elsewhere")
+    return kind === "buy"
+      ? `Nothing to buy for that. For the rest, ${things}:`
+      : `Nothing is open on that. On the rest, ${things}:`;
+  return `${kind === "buy" ? "To buy" : "Open"}, ${things}:`;
 };
 
 /** What let go stands under its own line, after what is open. */

@@ -64,9 +64,7 @@ describe("how a thing is, asked behind its name", () => {
 
 describe("how often", () => {
   it("fixes gave out is asked where they are told to have", () => {
-    expect(
-      ask("that rip out the side how many of my repairs on it have let go now", MOMENT, null),
-    ).toMatchObject({
+    expect(ask("how many of my repairs to that little spout have failed", MOMENT, null)).toMatchObject({
       ask: "count",
       of: "failures",
     });

@@ -181,10 +181,19 @@ describe("a sum told again", () => {
   });
 });
 
-describe("work that does what was to be done", () => {
-  it("is told, and puts nothing right about that", () => {
-    expect(
-      meant("need to buy a new tire before thanksgiving", "put the new tire on, ninety four dollars").is,
-    ).toBe("tell");
+describe("a day of work that was on the list before", () => {
+  it("is that of the work, and not of the list", () => {
+    const [meantTo] = read("need to buy a new gas regulator", MOMENT).records;
+    const [done] = read("fitted the new gas regulator today, 78 bucks", MOMENT).records;
+    if (meantTo === undefined || done === undefined) throw new Error("Both notes tell something.");
+    const older = [
+      { id: 7, fields: done.fields, words: "fitted the new gas regulator today, 78 bucks" },
+      { id: 6, fields: meantTo.fields, words: "need to buy a new gas regulator" },
+    ];
+    const text = "i gave you the wrong day for the new gas regulator, it went on on the 12th of september";
+    expect(understand(text, MOMENT, { ...after("greased the hubs today"), older })).toMatchObject({
+      is: "correct",
+      correction: { target: { record: 7 } },
+    });
   });
 });

@@ -17,13 +17,16 @@ describe("a list asked of what only seems to be named", () => {
   it.each(["open", "buy"] as const)("is of all the rig, where nothing is on it for that: %s", (ask) => {
     const query =
       ask === "open" ? ({ ask, topic: loosely, period: null } as const) : ({ ask, topic: loosely } as const);
-    expect(rig().ask(query).records).toHaveLength(1);
+    expect(rig().ask(query)).toMatchObject({ because: "open-elsewhere", count: 1 });
   });
 });
 
 describe("a list asked of a thing by its name", () => {
   it("is empty where nothing is open on it", () => {
-    expect(rig().ask({ ask: "open", topic: topic("stabilizer"), period: null }).records).toEqual([]);
+    expect(rig().ask({ ask: "open", topic: topic("stabilizer"), period: null })).toMatchObject({
+      because: "nothing-open",
+      records: [],
+    });
   });
 });
 

@@ -1,77 +1,60 @@
 import { describe, expect, it } from "vitest";
+import type { RecordFields } from "../../../shared/record.ts";
 import { Rig } from "./rig.ts";
 
-const SEALED = {
-  component: "corner-trim",
-  where: "rear",
-  action: "seal",
-  materials: ["butyl tape"],
-  date: "2024-10-28",
-} as const;
+type Fix = Partial<RecordFields> & Pick<RecordFields, "component" | "action"> & { readonly date: string };
 
-const sealed = () => {
+/** A rig with one fix on record, told on the day it was done. */
+const with1 = (fix: Fix): Rig => {
   const rig = new Rig();
-  rig.tell("2024-10-28", "sealed the rear corner trim with butyl tape", {
-    ...SEALED,
-    materials: ["butyl tape"],
-  });
+  rig.tell(fix.date, "did it", fix);
   return rig;
 };
+
+const SEALED = { component: "corner-trim", where: "rear", action: "seal" } as const;
+const sealed = () => with1({ ...SEALED, materials: ["butyl tape"], date: "2024-10-28" });
 
 describe("work told again with a loose time", () => {
   it("is the work on record where it only holds", () => {
     const rig = sealed();
-    const ids = rig.tell(
-      "2025-01-20",
-      "the butyl on the rear corner trim held through november and december",
-      {
-        ...SEALED,
+    const again = { ...SEALED, materials: ["butyl"], date: "2024-12", outcome: "holding" } as const;
+    expect(
+      rig.tell("2025-01-20", "the butyl on the rear corner trim held through november and december", {
+        ...again,
         materials: ["butyl"],
-        date: "2024-12",
-        outcome: "holding",
-      },
-    );
-    expect(ids).toEqual([1]);
+      }),
+    ).toEqual([1]);
     expect(rig.get(1).fields).toMatchObject({ date: "2024-10-28", outcome: "holding" });
   });
 
-  it("is work of its own where it was paid for, or is told with its day", () => {
+  it.each([
+    ["was paid for", { date: "2024-12", cost: 11 }],
+    ["is told with its day", { date: "2025-01-02" }],
+  ])("is work of its own where it %s", (_, more) => {
     const rig = sealed();
-    const again = { ...SEALED, materials: ["butyl tape"], outcome: "holding" } as const;
-    rig.tell("2025-01-20", "sealed the rear corner trim with butyl tape in december, 11 dollars, holding", {
-      ...again,
-      materials: [...again.materials],
-      date: "2024-12",
-      cost: 11,
+    rig.tell("2025-01-20", "sealed the rear corner trim with butyl tape, holding", {
+      ...SEALED,
+      materials: ["butyl tape"],
+      outcome: "holding",
+      ...more,
     });
-    rig.tell("2025-03-20", "sealed the rear corner trim with butyl tape on the 2nd of march, holding", {
-      ...again,
-      materials: [...again.materials],
-      date: "2025-03-02",
-    });
-    expect(rig.live()).toHaveLength(3);
+    expect(rig.live()).toHaveLength(2);
   });
 });
 
 describe("work that let go, by another name", () => {
-  const riveted = () => {
-    const rig = new Rig();
-    rig.tell("2024-10-23", "riveted the belly sheet back up", {
+  const riveted = () => with1({ component: "underbelly", action: "refasten", date: "2024-10-23" });
+  const shear = (rig: Rig) =>
+    rig.tell("2025-12-16", "the rivets in the belly sheet have sheared", {
       component: "underbelly",
-      action: "refasten",
-      date: "2024-10-23",
+      action: "patch",
+      materials: ["rivet"],
+      outcome: "failed",
     });
-    return rig;
-  };
-  const LET_GO = { component: "underbelly", action: "patch", date: null, outcome: "failed" } as const;
 
   it("is the one fix there was", () => {
     const rig = riveted();
-    const ids = rig.tell("2025-12-16", "the rivets in the belly sheet have sheared", {
-      ...LET_GO,
-      materials: ["rivet"],
-    });
-    expect(ids).toEqual([1]);
+    expect(shear(rig)).toEqual([1]);
     expect(rig.get(1).fields).toMatchObject({ action: "refasten", outcome: "failed" });
   });
 
@@ -83,16 +66,15 @@ describe("work that let go, by another name", () => {
       materials: ["tape"],
       date: "2024-11-20",
     });
-    rig.tell("2025-12-16", "the rivets in the belly sheet have sheared", { ...LET_GO, materials: ["rivet"] });
+    shear(rig);
     expect(rig.live()).toHaveLength(3);
   });
 });
 
 describe("a look and an account of the work in one note", () => {
   it("are of one record", () => {
-    const rig = sealed();
     const { component, where } = SEALED;
-    const ids = rig.tell(
+    const ids = sealed().tell(
       "2025-01-20",
       "the rear corner trim is dry, the butyl tape i sealed it with holds",
       { kind: "check", component, where, action: "inspect", date: "2025-01-20", outcome: "holding" },
@@ -103,87 +85,63 @@ describe("a look and an account of the work in one note", () => {
 });
 
 describe("work that has held since", () => {
-  const floored = () => {
-    const rig = new Rig();
-    rig.tell("2024-05-18", "cut out the soft floor and put in new plywood", {
+  const floored = () =>
+    with1({ component: "floor", action: "rebuild", materials: ["plywood"], date: "2024-05-18" });
+  const solid = (rig: Rig, date: string) =>
+    rig.tell("2024-09-28", "the plywood pete put in the floor then feels good", {
       component: "floor",
-      action: "rebuild",
+      action: "reinforce",
       materials: ["plywood"],
-      date: "2024-05-18",
+      date,
+      outcome: "holding",
     });
-    return rig;
-  };
-  const solid = (date: string) => ({
-    component: "floor" as const,
-    action: "reinforce" as const,
-    materials: ["plywood"],
-    date,
-    outcome: "holding" as const,
-  });
 
   it("is the work on record by its stuff and its time, whatever it is called", () => {
     const rig = floored();
-    const ids = rig.tell(
-      "2024-09-28",
-      "the plywood pete put in the floor in may feels good",
-      solid("2024-05"),
-    );
-    expect(ids).toEqual([1]);
+    expect(solid(rig, "2024-05")).toEqual([1]);
     expect(rig.get(1).fields.outcome).toBe("holding");
   });
 
   it("is other work at another time", () => {
     const rig = floored();
-    rig.tell("2024-09-28", "the plywood pete put in the floor in july feels good", solid("2024-07"));
+    solid(rig, "2024-07");
     expect(rig.live()).toHaveLength(2);
   });
 });
 
 describe("work that let go lately", () => {
-  const hinged = () => {
-    const rig = new Rig();
-    rig.tell("2024-06-05", "refixed the locker lid with blind rivets", {
+  const hinged = () =>
+    with1({ component: "hatch", action: "refasten", materials: ["blind rivet"], date: "2024-06-05" });
+  const gaveWay = (rig: Rig, date: string) =>
+    rig.tell("2024-08-19", "the rivets in the locker lid gave way", {
       component: "hatch",
       action: "refasten",
-      materials: ["blind rivet"],
-      date: "2024-06-05",
+      materials: ["rivet"],
+      date,
+      outcome: "failed",
     });
-    return rig;
-  };
-  const failed = (date: string) => ({
-    component: "hatch" as const,
-    action: "refasten" as const,
-    materials: ["rivet"],
-    date,
-    outcome: "failed" as const,
-  });
 
   it("is the work on record, told with the day on which it let go", () => {
     const rig = hinged();
-    expect(
-      rig.tell("2024-08-19", "the rivets in the locker lid gave way on thursday", failed("2024-08-15")),
-    ).toEqual([1]);
+    expect(gaveWay(rig, "2024-08-15")).toEqual([1]);
     expect(rig.get(1).fields).toMatchObject({ date: "2024-06-05", outcome: "failed" });
   });
 
   it("is other work where that was done before what is on record", () => {
     const rig = hinged();
-    rig.tell("2024-08-19", "the rivets in the locker lid from last spring gave way", failed("2023-04-15"));
+    gaveWay(rig, "2023-04-15");
     expect(rig.live()).toHaveLength(2);
   });
 });
 
 describe("a word on how work does", () => {
-  const plated = () => {
-    const rig = new Rig();
-    rig.tell("2023-08-12", "patched the ac shroud with aluminum plate", {
+  const plated = () =>
+    with1({
       component: "air-conditioner",
       action: "patch",
       materials: ["aluminum plate"],
       date: "2023-08-12",
     });
-    return rig;
-  };
 
   it("is of the work whose stuff it names, whatever was read as stuff, said of this week", () => {
     const rig = plated();
@@ -196,5 +154,16 @@ describe("a word on how work does", () => {
     });
     expect(ids).toEqual([1]);
     expect(rig.get(1).fields).toMatchObject({ action: "patch", outcome: "holding" });
+  });
+
+  it("is none where the work was done over just now", () => {
+    const rig = with1({ component: "blind", action: "refasten", date: "2023-08-12" });
+    rig.tell("2024-04-13", "screwed the curtain track back up and its rock solid", {
+      component: "blind",
+      action: "refasten",
+      date: "2024-04-13",
+      outcome: "holding",
+    });
+    expect(rig.live()).toHaveLength(2);
   });
 });
