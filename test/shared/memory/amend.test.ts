@@ -1,18 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { EMPTY_TOPIC } from "../../../shared/memory/query.ts";
-import { Rig, topic } from "./rig.ts";
-
-const rigged = () => {
-  const rig = new Rig();
-  rig.tell("2024-07-03", "greased the hubs last saturday with marine grease, 12 dollars", {
-    component: "wheel-bearing",
-    action: "lubricate",
-    materials: ["marine grease"],
-    date: "2024-06-29",
-    cost: 12,
-  });
-  return rig;
-};
+import { greased, Rig, topic } from "./rig.ts";
 
 const fieldsOf = (rig: Rig, id = 1) => rig.get(id).fields;
 
@@ -25,7 +12,7 @@ describe("putting a field right", () => {
     ["a month earlier", { shift: { months: -1 } }, "2024-05-29"],
     ["another day of that month", { dayOfMonth: 8 }, "2024-06-08"],
   ] as const)("moves the date: %s", (_, to, date) => {
-    const rig = rigged();
+    const rig = greased();
     expect(rig.correct("2024-07-03", { change: "date", to }).is).toBe("amend");
     expect(fieldsOf(rig).date).toBe(date);
   });
@@ -108,7 +95,7 @@ describe("putting a field right", () => {
 
   it("says from what to what", () => {
     expect(
-      rigged().amendment("2024-07-03", { change: "fields", to: { component: "brake", cost: 20 } }),
+      greased().amendment("2024-07-03", { change: "fields", to: { component: "brake", cost: 20 } }),
     ).toEqual({
       is: "amend",
       changes: [
@@ -119,7 +106,7 @@ describe("putting a field right", () => {
   });
 
   it("gives the work to somebody else", () => {
-    const rig = rigged();
+    const rig = greased();
     rig.correct("2024-07-03", { change: "done-by", to: "the shop" });
     expect(rig.get(1).doneBy).toBe("the shop");
   });
@@ -169,7 +156,7 @@ describe("finding the record", () => {
   });
 
   it("reaches an older one by what it is about", () => {
-    const rig = rigged();
+    const rig = greased();
     rig.tell("2025-05-01", "new faucet", { component: "faucet", action: "replace", date: "2025-05-01" });
     rig.correct(
       "2025-05-02",
@@ -181,7 +168,7 @@ describe("finding the record", () => {
   });
 
   it("leaves alone the older record that the note only judged", () => {
-    const rig = rigged();
+    const rig = greased();
     rig.tell("2024-09-01", "hub let go again, new bearing, 60", {
       component: "wheel-bearing",
       action: "replace",
@@ -210,155 +197,8 @@ describe("numbers", () => {
     expect(rig.keeper.history.usage()[0]?.usage).toMatchObject({ count: 112, unit: "km" });
   });
   it("correct the money when money was told", () => {
-    const rig = rigged();
+    const rig = greased();
     rig.correct("2024-07-03", { change: "number", to: 21, unit: null, instead: 12 });
     expect(fieldsOf(rig).cost).toBe(21);
-  });
-});
-
-describe("taking away, parting and joining", () => {
-  it("takes the last one away, and what it had ticked off is open again", () => {
-    const rig = new Rig();
-    rig.tell("2025-07-11", "must buy a spare", { kind: "todo", component: "tire", action: "replace" });
-    rig.tell("2025-08-02", "put the new spare on", {
-      component: "tire",
-      action: "replace",
-      date: "2025-08-02",
-    });
-    rig.correct("2025-08-02", { change: "remove" });
-    expect(rig.get(2).removed).toBe(true);
-    expect(rig.keeper.history.records({ open: true }).map(({ id }) => id)).toEqual([1]);
-  });
-
-  it("takes use away too", () => {
-    const rig = new Rig();
-    rig.use("2025-06-01", 112, "miles");
-    rig.correct("2025-06-01", { change: "remove" });
-    expect(rig.keeper.history.usage()).toEqual([]);
-  });
-
-  it("parts what was taken for the same thing", () => {
-    const rig = rigged();
-    rig.tell("2024-08-01", "greased the hubs in june with marine grease", {
-      component: "wheel-bearing",
-      action: "lubricate",
-      materials: ["marine grease"],
-      date: "2024-06",
-      outcome: "holding",
-    });
-    expect(rig.live()).toHaveLength(1);
-    rig.correct("2024-08-01", { change: "part" });
-    expect(rig.live()).toHaveLength(2);
-    expect(rig.get(1).fields.outcome).toBe("untested");
-  });
-
-  it("joins a thing told twice to the one most like it", () => {
-    const rig = new Rig();
-    rig.tell("2025-02-16", "sealed the bed window with silicone", {
-      component: "window",
-      action: "seal",
-      materials: ["silicone"],
-      date: "2025-02-16",
-    });
-    rig.tell("2025-03-02", "window weeping again, butyl tape this time", {
-      component: "window",
-      action: "seal",
-      materials: ["butyl tape"],
-      date: "2025-03-02",
-    });
-    rig.tell("2025-03-08", "i put butyl tape round the window", {
-      component: "window",
-      action: "patch",
-      materials: ["butyl tape"],
-      date: "2025-03-08",
-    });
-    rig.correct("2025-03-08", { change: "join" });
-    expect(rig.get(3).removed).toBe(true);
-    expect(rig.get(2).removed).toBe(false);
-    expect(rig.get(2).closedBy).toBeNull();
-  });
-});
-
-describe("what can't be put right", () => {
-  it.each([
-    [
-      "nothing was said yet",
-      "nothing-said-yet",
-      () => new Rig().amendment("2025-01-01", { change: "remove" }),
-    ],
-    [
-      "no such number",
-      "no-such-number",
-      () =>
-        rigged().amendment("2024-07-03", { change: "remove" }, { target: { by: "number", numbers: [4] } }),
-    ],
-    [
-      "nothing about that",
-      "not-found",
-      () =>
-        rigged().amendment(
-          "2024-07-03",
-          { change: "remove" },
-          { target: { by: "topic", topic: topic("microwave") } },
-        ),
-    ],
-    [
-      "it is so already",
-      "already-so",
-      () => rigged().amendment("2024-07-03", { change: "fields", to: { cost: 12 } }),
-    ],
-    [
-      "work on a day to come",
-      "in-the-future",
-      () => rigged().amendment("2024-07-03", { change: "date", to: { on: "2024-12-01" } }),
-    ],
-    [
-      "two dates at once",
-      "contradictory",
-      () =>
-        rigged().amendment("2024-07-03", [
-          { change: "date", to: { on: "2024-05-01" } },
-          { change: "date", to: { on: "2024-05-02" } },
-        ]),
-    ],
-    [
-      "changed and taken away",
-      "contradictory",
-      () => rigged().amendment("2024-07-03", [{ change: "fields", to: { cost: 9 } }, { change: "remove" }]),
-    ],
-    [
-      "the same as nothing before",
-      "nothing-to-join",
-      () => rigged().amendment("2024-07-03", { change: "join" }),
-    ],
-  ] as const)("%s", (_, why, amendment) => {
-    expect(amendment()).toEqual({ is: "impossible", why });
-  });
-
-  it("what is gone already", () => {
-    const rig = rigged();
-    rig.correct("2024-07-03", { change: "remove" });
-    expect(rig.amendment("2024-07-03", { change: "fields", to: { cost: 9 } })).toEqual({
-      is: "impossible",
-      why: "already-removed",
-    });
-  });
-
-  it("a place that nothing shown has", () => {
-    const nowhere = { ...EMPTY_TOPIC, where: ["front"] };
-    expect(
-      rigged().amendment("2024-07-03", { change: "remove" }, { target: { by: "topic", topic: nowhere } }).is,
-    ).not.toBe("which");
-  });
-});
-
-describe("undoing", () => {
-  it("brings back what was, and redoing brings the change back", () => {
-    const rig = rigged();
-    rig.correct("2024-07-03", { change: "fields", to: { cost: 99 } });
-    rig.keeper.undo();
-    expect(fieldsOf(rig).cost).toBe(12);
-    rig.keeper.redo();
-    expect(fieldsOf(rig).cost).toBe(99);
   });
 });

@@ -119,3 +119,16 @@ export class Rig {
     return this.keeper.history.records({});
   }
 }
+
+/** A rig on record with one piece of work: the hubs greased. */
+export const greased = (): Rig => {
+  const rig = new Rig();
+  rig.tell("2024-07-03", "greased the hubs last saturday with marine grease, 12 dollars", {
+    component: "wheel-bearing",
+    action: "lubricate",
+    materials: ["marine grease"],
+    date: "2024-06-29",
+    cost: 12,
+  });
+  return rig;
+};
