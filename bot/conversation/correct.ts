@@ -44,6 +44,19 @@ export const correctOrNot = (turn: Turn, correction: Correction, scene: Scene): 
 export const correct = (turn: Turn, correction: Correction, scene: Scene): void =>
   respond(turn, correction, amend(correction, scene, turn.store.history, momentOf(turn.now, turn.rig)));
 
+/** The same for several records at once, answered together; where some of it can't be, the rest is. */
+export const correctAll = (turn: Turn, corrections: readonly Correction[], scene: Scene): void => {
+  const moment = momentOf(turn.now, turn.rig);
+  const changes = corrections.flatMap((each) => {
+    const amendment = amend(each, scene, turn.store.history, moment);
+    return amendment.is === "amend" ? amendment.changes : [];
+  });
+  const [first] = corrections;
+  if (first === undefined) return;
+  if (changes.length > 0) respond(turn, first, { is: "amend", changes });
+  else correct(turn, first, scene);
+};
+
 /** The same for records that were picked when it was asked which one is meant. */
 export const correctPicked = (turn: Turn, correction: Correction, picked: readonly RecordId[]): void => {
   for (const record of picked)

@@ -6,7 +6,7 @@ import { ask } from "./ask.ts";
 import { careHeard } from "./care-heard.ts";
 import { chat } from "./chat.ts";
 import { commandIn } from "./commands.ts";
-import { correct, correctOrNot } from "./correct.ts";
+import { correct, correctAll, correctOrNot } from "./correct.ts";
 import { decideOn } from "./decide.ts";
 import { help } from "./greet.ts";
 import { listTicked } from "./leaving-list.ts";
@@ -32,7 +32,8 @@ const act = (turn: Turn, intent: Intent, scene: Scene, note: ToldNote): void => 
     case "ask":
       return ask(turn, intent.query);
     case "correct":
-      if (intent.announced) correct(turn, intent.correction, scene);
+      if (intent.also !== undefined) correctAll(turn, [intent.correction, ...intent.also], scene);
+      else if (intent.announced) correct(turn, intent.correction, scene);
       else if (!correctOrNot(turn, intent.correction, scene)) tell(turn, note);
       return;
     case "pick":

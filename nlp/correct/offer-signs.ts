@@ -54,7 +54,8 @@ const gapSigns = (offer: Offer, alike: readonly Offer[], fields: RecordFields): 
 
 const wordAt = (tokens: readonly Token[], at: number): string => tokens[at]?.norm ?? "^";
 
-const denialBefore = (tokens: readonly Token[], at: number): string => {
+/** The denial that reaches a word from before it, and how far off; "none" where none does. */
+export const denialBefore = (tokens: readonly Token[], at: number): string => {
   for (let back = 1; back <= REACH; back++) {
     const word = wordAt(tokens, at - back);
     if (DENIALS.has(word)) return `${word} ${sizeOf(back)}`;
@@ -82,6 +83,9 @@ const inNote = ({ tokens, told }: OfferScene, { from, to }: Offer): string => {
   const found = stems.filter((stem) => told.has(stem)).length;
   return found === 0 ? "no" : found === stems.length ? "all" : "some";
 };
+
+/** Whether all words of an offer stand in the note that told the record. */
+export const standsInNote = (scene: OfferScene, offer: Offer): boolean => inNote(scene, offer) === "all";
 
 /** The signs, as names, that tell whether a value named in a message is what the record should say. */
 export const offerSigns = (scene: OfferScene, offer: Offer): string[] => {

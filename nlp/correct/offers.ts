@@ -56,8 +56,10 @@ const things = ({ found, words }: Said): Offer[] => {
       sort: weak ? "weak" : "named",
     }),
   );
+  /** "Lithium grease" names no battery. */
+  const stuffs = found.materials.filter((each) => each.to - each.from > 1 && each.group !== "part");
   const nicknamed = mentionsIn(words).flatMap((mention): Offer[] =>
-    named.some((each) => overlaps(each, mention))
+    [...named, ...stuffs].some((each) => overlaps(each, mention))
       ? []
       : mention.named.slice(0, 1).map(
           ({ component, sure }): Offer => ({

@@ -1,6 +1,8 @@
 import type { Change, Target } from "../../shared/memory/correction.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { RecordFields } from "../../shared/record.ts";
+import type { ComponentId } from "../../shared/vocabulary.ts";
+import { topicOf } from "../ask/topic.ts";
 import cues from "./cues.json" with { type: "json" };
 import { doerIn } from "./person.ts";
 import { opened, type Piece, type Strength, says } from "./pieces.ts";
@@ -37,9 +39,14 @@ const single = (change: Change, strength: Strength, target: Target = LAST): Part
   strength,
 });
 
+/** "That's the same tyre I gave you last October, not another one": told before. */
+const SAME_AS_TOLD =
+  /\b(?:the|that) (?:very )?same (?:\w+ ){1,3}?(?:as |that )?(?:i|we) (?:\w+ )?(?:told|gave|mentioned|said|sent|logged|wrote)\b|\bsame (?:\w+ ){0,2}as (?:the one )?(?:i|we) (?:told|gave|mentioned|said|sent|logged|wrote)\b/;
+
 const phrased = (words: string, strength: Strength): Part | undefined => {
-  const short = words.split(" ").length <= 12;
-  if (!short) return undefined;
+  const length = words.split(" ").length;
+  if (length <= 20 && SAME_AS_TOLD.test(words)) return single({ change: "join" }, strength);
+  if (length > 12) return undefined;
   if (says(words, cues.part)) return single({ change: "part" }, strength);
   if (says(words, cues.join)) return single({ change: "join" }, strength);
   if (says(words, cues.planned)) return single(PLANNED, strength);
@@ -60,7 +67,18 @@ const contrasted = (body: string): Change | undefined => {
     /^(?:its?|thats?|this|they|those|(?:it|that|they) (?:was|were|is)|(?:this|that) ones?|(?:my|his|her|our) \w+s|i|we|i (?:did|do)|was|were)$/.test(
       to ?? "",
     );
-  return to === undefined || instead === undefined || points ? undefined : { change: "phrase", to, instead };
+  if (to === undefined || instead === undefined || points) return undefined;
+  const [right, wrong] = [thingIn(to), thingIn(instead)];
+  return right !== undefined && wrong !== undefined && right !== wrong
+    ? { change: "fields", to: { component: right } }
+    : { change: "phrase", to, instead };
+};
+
+/** A name as sure as this stands for a thing where two are set against each other. */
+const NAMED = 0.6;
+const thingIn = (words: string): ComponentId | undefined => {
+  const [first] = topicOf(words).named;
+  return first !== undefined && first.sure >= NAMED ? first.component : undefined;
 };
 /** "No, I didn't": it never happened, unless what follows says that it is still to come. */
 const DENIED_ALL = /^(?:i|we) (?:didnt|havent|did not|have not)(?: do it| do that| done it| done that)?$/;

@@ -54,21 +54,28 @@ const clausesOf = (text: string): readonly string[] =>
 const thingIn = (words: string): string | undefined =>
   (topicOf(words).named[0]?.sure ?? 0) >= 0.55 ? words : undefined;
 
-/** What one clause takes away: "" for what was last told, else the words for it. */
-const takenBy = (words: string): string | undefined => {
+/** What one clause takes away, `idle` where it is told to have come to nothing: "" for what was last told, else the words for it. */
+const takenBy = (words: string, idle: boolean): string | undefined => {
   if (PLAIN_REMOVAL.test(words) || NOT_OURS.test(words)) return "";
   if (KEEPS_APART.test(words)) return "";
   const [, verb = "", owner, thing = "", entry, off = ""] = OF_THING.exec(words) ?? [];
   const isEntry = entry !== undefined && !(VAGUE.test(entry) && WORKS.test(verb));
-  const isRecord = isEntry || off.trim().includes(" ") || (owner !== undefined && ONLY_RECORDS.test(verb));
+  const isRecord =
+    isEntry || off.trim().includes(" ") || (owner !== undefined && (idle || ONLY_RECORDS.test(verb)));
   if (isRecord && thing !== "" && !HANGS.test(thing)) return thingIn(thing);
   const gone = GONE.exec(words)?.[1];
   if (gone === undefined) return undefined;
   return /^(?:last|first|second|third|fourth|fifth)$/.test(gone) ? gone : thingIn(gone);
 };
 
+/** It came to nothing: "the compressor gave up before I got that far". */
+const NOT_REACHED =
+  /\b(?:before|b4|til|till|until) (?:i|we) (?:ever )?(?:got|could|had|managed|made it)\b|\b(?:never|didnt) (?:got|get|make it) (?:to it|that far|round to it|around to it|there)\b|\bran out of (?:time|light|daylight|stuff|it)\b/;
+
 const isReason = (words: string): boolean =>
-  words.split(" ").length <= 14 && !isComeBy(words) && (REASON.test(words) || says(words, cues.reasons));
+  words.split(" ").length <= 14 &&
+  !isComeBy(words) &&
+  (REASON.test(words) || NOT_REACHED.test(words) || says(words, cues.reasons));
 
 const OPENING = new RegExp(`^${anyOf(data.openings)}(?: ${anyOf(data.openings)})*$`);
 
@@ -104,7 +111,8 @@ export const removal = (text: string): string | undefined => {
   if (text.split(/\s+/).length > MOST_WORDS) return undefined;
   const clauses = clausesOf(text).filter((words) => !OPENING.test(words));
   if (clauses.length === 0) return undefined;
-  const taken = clauses.map((words) => takenBy(words.replace(HEADS, "")));
+  const idle = clauses.some((words) => NOT_REACHED.test(words));
+  const taken = clauses.map((words) => takenBy(words.replace(HEADS, ""), idle));
   const found = taken.filter((thing) => thing !== undefined);
   const others = clauses.filter((_, at) => taken[at] === undefined);
   const ofAnother = others.filter((words) => isOthers(words, found.find((thing) => thing !== "") ?? ""));

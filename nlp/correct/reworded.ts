@@ -20,6 +20,9 @@ export const respelt = (text: string): string =>
 const OPENED =
   /^(?:(?:oops|whoops|sorry|no(?! (?:idea|clue|memory|record|note|leaks?|drips?|sign|problems?|trouble|more|longer|new))|nope|nah|ah|oh|wait|hang on|hold on|actually|ok|okay|well|right|hmm|um|er|ach|och|aye|argh|ugh|damn|bugger|blimey|my mistake|my bad)\b[\s,.:;!–—-]+)+/i;
 
+/** Said on the way, and no part of what is put right. */
+const BY_THE_WAY = /,? \b(?:btw|by the way|mind you|mind|come to think of it|fyi|for the record)\b(?=,? )/gi;
+
 const SWAP = new RegExp(
   `^(?:please )?(?:change|swap) (?:the )?(${upTo(3)}) to (?:the )?(${upTo(3)})(?: please)?[.!]?$`,
   "i",
@@ -47,7 +50,8 @@ export const reworded = (text: string): string | undefined => {
   const taken = removal(spelt);
   if (taken !== undefined) return taken;
   if (spelt.split(/\s+/).length > MOST_WORDS) return undefined;
-  for (const body of [spelt, spelt.replace(OPENED, "")]) {
+  const short = spelt.replace(BY_THE_WAY, "");
+  for (const body of new Set([spelt, spelt.replace(OPENED, ""), short, short.replace(OPENED, "")])) {
     const plainer =
       deniedThenSaid(body) ??
       byRules(body, CONTRASTS) ??

@@ -4,7 +4,7 @@ import { tellingStems } from "../../shared/memory/words.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
 import { isContainer } from "./containers.ts";
-import { type OfferScene, offerSigns, saysSame } from "./offer-signs.ts";
+import { denialBefore, type OfferScene, offerSigns, saysSame, standsInNote } from "./offer-signs.ts";
 import type { Offer, OfferField } from "./offers.ts";
 import { holdsKept, isUnbound, looksUp, standsInPlace } from "./only-pointing.ts";
 import stuffWords from "./stuff-words.json" with { type: "json" };
@@ -108,13 +108,32 @@ const joined = (added: readonly Rated[]): readonly string[] => {
   return [...new Set(names.map(({ is }) => is))];
 };
 
+/** "A new motor, not a wire": stuff on record that is told to be the wrong one. */
+const deniedStuff = ({ offers, tokens, fields }: OfferScene): readonly string[] =>
+  offers
+    .filter(
+      (offer) =>
+        offer.field === "material" &&
+        saysSame(offer, fields) &&
+        DENIES.has(denialBefore(tokens, offer.from).split(" ")[0] ?? "") &&
+        !tokens.slice(Math.max(0, offer.from - 2), offer.from).some(({ norm }) => ALSO.has(norm)),
+    )
+    .map(({ is }) => is);
+/** "Not just silicone" */
+const ALSO: ReadonlySet<string> = new Set("just only".split(" "));
+
 const stuff = (rated: readonly Rated[], scene: OfferScene): Change[] => {
   const mine = rated.filter(({ offer }) => offer.field === "material");
   const named = withoutContainers(
     fullest(mine.filter(({ how, offer }) => how !== "drop" && !saysSame(offer, scene.fields))),
   );
   const add = asWritten(named, scene);
-  const drop = mine.filter(({ how }) => how === "drop").map(({ offer }) => offer.is);
+  const drop = [
+    ...new Set([
+      ...mine.filter(({ how }) => how === "drop").map(({ offer }) => offer.is),
+      ...deniedStuff(scene),
+    ]),
+  ];
   if (add.length === 0)
     return drop.length === 0
       ? []
@@ -187,13 +206,30 @@ const placeIsDenied = ({ tokens, offers, fields }: OfferScene): boolean =>
       [1, 2, 3].some((back) => DENIES_PLACE.has(tokens[offer.from - back]?.norm ?? "")),
   );
 
+/** "It wasn't a catch, it was a magnet": what is told in place of stuff on record is stuff, and no thing. */
+const isPutInstead = (offer: Offer, scene: OfferScene): boolean =>
+  offer.field === "component" &&
+  offer.is !== scene.fields.component &&
+  deniedStuff(scene).length > 0 &&
+  scene.offers.some((each) => each.field === "material" && each.from <= offer.from && offer.to <= each.to);
+
+/** "The valve", of a toilet told of with that word: a part of it, and no other thing. */
+const isPartTold = (offer: Offer, scene: OfferScene): boolean =>
+  offer.field === "component" &&
+  offer.is !== scene.fields.component &&
+  offer.sort !== "named" &&
+  standsInNote(scene, offer);
+
 /** Without the things that only tell where the one on record is. */
-const withoutPlaces = (rated: readonly Rated[], scene: OfferScene): readonly Rated[] => {
+const withoutPlaces = (all: readonly Rated[], scene: OfferScene): readonly Rated[] => {
+  const rated = all.filter(({ offer }) => !isPutInstead(offer, scene));
   if (placeIsDenied(scene) && rated.some(({ offer }) => offer.field === "where"))
     return rated.filter(({ offer }) => offer.field !== "component");
   if (thingIsDenied(rated, scene)) return rated;
   const places = rated.flatMap(({ offer, how }) => (how === "drop" ? [] : [offer]));
-  return rated.filter(({ offer }) => !standsInPlace(offer, places, scene.fields));
+  return rated.filter(
+    ({ offer }) => !standsInPlace(offer, places, scene.fields) && !isPartTold(offer, scene),
+  );
 };
 
 /** What a message puts right in a record, of all the values that it names; something where it is `surely` a correction. */

@@ -3,11 +3,13 @@ import type { Scene, Shown } from "../../shared/memory/scene.ts";
 import { shareAny, tellingStems } from "../../shared/memory/words.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { ComponentId } from "../../shared/vocabulary.ts";
+import { deniesSumOf } from "../correct/denied-values.ts";
 import { saysSame } from "../correct/offer-signs.ts";
 import { type Offer, offersIn } from "../correct/offers.ts";
 import { type Candidate, whichSigns } from "../correct/which-signs.ts";
 import type { TalkJudges } from "../judges/talk.ts";
-import { namedAs, toldBeside } from "./told-beside.ts";
+import { scan } from "../read/scan.ts";
+import { namedAs, type Owned, toldBeside } from "./told-beside.ts";
 
 /** The record that a message may put right, with the values that the message names for it. */
 export type Meant = {
@@ -16,9 +18,13 @@ export type Meant = {
   readonly minutes: number | null;
   /** No other record told of with it agrees with the message as well. */
   readonly alone: boolean;
+  /** The message names its sum as the wrong one. */
+  readonly denied: boolean;
   /** How sure that it is this record, if the message puts any right; 0 to 1. */
   readonly sure: number;
   readonly offers: readonly Offer[];
+  /** Others told of with it that the message puts right as well. */
+  readonly besides: readonly Owned[];
 };
 
 /** How it does is no sign of which it is: "no" and "back" are verdicts as well. */
@@ -40,8 +46,8 @@ const isMadeOf = ({ fields }: Shown, stems: ReadonlySet<string>): boolean =>
 
 /** Of the records told of last the one that the message names most of; the last one of several. */
 const ofLast = (text: string, moment: Moment, records: readonly Shown[]) => {
-  const beside = toldBeside(text, moment, records);
-  if (beside !== undefined) return { ...beside, alone: true, beside: true };
+  const [first, ...besides] = toldBeside(text, moment, records);
+  if (first !== undefined) return { ...first, alone: true, beside: true, besides };
   const things = records.map(({ fields }) => fields.component);
   const stems = tellingStems(text);
   const all = records.map((shown) => {
@@ -54,7 +60,7 @@ const ofLast = (text: string, moment: Moment, records: readonly Shown[]) => {
   const meant = best.at(-1);
   return meant === undefined
     ? undefined
-    : { shown: meant.shown, offers: meant.offers, alone: best.length === 1, beside: false };
+    : { shown: meant.shown, offers: meant.offers, alone: best.length === 1, beside: false, besides: [] };
 };
 
 const minutesSince = (at: string, moment: Moment): number =>
@@ -101,7 +107,11 @@ export const meantIn = (
     showing === null || showing.usage.length > 0 ? undefined : ofLast(text, moment, showing.records);
   const told = new Set(showing?.records.map(({ id }) => id));
   const older = scene.replyTo === null ? scene.older.filter(({ id }) => !told.has(id)) : [];
-  const lastMeant = last === undefined ? undefined : { ...last, minutes, sure: 1 };
+  const { tokens } = scan(text, moment);
+  const isDenied = ({ fields }: Pick<Shown, "fields">): boolean =>
+    deniesSumOf(tokens, offersIn(text, moment, fields), fields);
+  const lastMeant =
+    last === undefined ? undefined : { ...last, minutes, sure: 1, denied: isDenied(last.shown) };
   if (older.length === 0 || last?.beside === true) return lastMeant;
   const choices = doneOnly(
     text,
@@ -110,7 +120,11 @@ export const meantIn = (
       ...older.map((shown) => ({ ...shown, shown, isLast: false })),
     ]),
   );
-  const parts = judges.which(whichSigns(text, moment, choices, minutes), choices);
+  const denied = choices.filter(isDenied);
+  const parts =
+    denied.length === 1
+      ? choices.map((each) => Number(each === denied[0]))
+      : judges.which(whichSigns(text, moment, choices, minutes), choices);
   const best = choices.reduce((top, _, at) => ((parts[at] ?? 0) > (parts[top] ?? 0) ? at : top), 0);
   const [chosen, sure] = [choices[best], parts[best] ?? 0];
   if (chosen === undefined) return undefined;
@@ -120,6 +134,8 @@ export const meantIn = (
     minutes: null,
     alone: true,
     sure,
+    denied: denied.length === 1,
     offers: offersIn(text, moment, chosen.fields),
+    besides: [],
   };
 };

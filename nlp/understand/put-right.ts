@@ -1,4 +1,4 @@
-import type { Change, Target } from "../../shared/memory/correction.ts";
+import type { Change, Correction, Target } from "../../shared/memory/correction.ts";
 import type { Intent } from "../../shared/memory/intent.ts";
 import type { Moment } from "../../shared/reading.ts";
 import { withOtherSum } from "../correct/other-sum.ts";
@@ -8,12 +8,15 @@ import { scan } from "../read/scan.ts";
 import type { Meant } from "./lately.ts";
 import { sumRestated } from "./sum-restated.ts";
 import { TELLS } from "./tells.ts";
+import type { Owned } from "./told-beside.ts";
 
 /** From here on, the record is taken away, or what a message names is put in place of what the record says. */
 const EVEN = 0.5;
 const ENOUGH = 0.5;
 /** The same for words in which the reader finds work, or that only say how it holds. */
 const ENOUGH_FOR_WORK = 0.6;
+/** The same where the very sum on record is told to be wrong. */
+const ENOUGH_WHERE_DENIED = 0.2;
 /** From here on, it surely puts something right. */
 const SURELY = 0.75;
 /** Below this, words that the rules take for a correction tell something. */
@@ -44,6 +47,21 @@ const onlyVerdict = (changes: readonly Change[]): boolean =>
     (change) => change.change === "fields" && Object.keys(change.to).every((field) => field === "outcome"),
   );
 
+/** What each of several records told of at once is put right to. */
+const eachPutRight = (
+  all: readonly Owned[],
+  text: string,
+  moment: Moment,
+  judges: Pick<TalkJudges, "offer">,
+): readonly Correction[] =>
+  all.flatMap(({ shown, offers }) => {
+    const bench = offerScene(scan(text, moment).tokens, offers, shown.fields, [], shown.words ?? "");
+    const changes = weighedChanges(bench, judges.offer, true);
+    return changes.length === 0
+      ? []
+      : [{ target: { by: "record", record: shown.id }, changes, not: {} } satisfies Correction];
+  });
+
 /** What a message puts right in the record told of last, where it is taken for a correction; else what the rules say. */
 export const putRight = (
   ruled: Intent,
@@ -60,13 +78,19 @@ export const putRight = (
     return takesAway(ruled) && (isAimed || minutes !== null)
       ? ruled
       : corrects(isAimed ? ruled.correction.target : target, [{ change: "remove" }]);
+  const [first, ...also] =
+    meant.besides.length > 0 && kind.correction > ENOUGH
+      ? eachPutRight([meant, ...meant.besides], text, moment, judges)
+      : [];
+  if (first !== undefined && also.length > 0)
+    return { is: "correct", correction: first, also, announced: true, rest: null };
   const tellsMore = ruled.rest !== null && tells && !onlyEmpties(ruled, kind.correction);
   if (isAimed || (tellsMore && minutes !== null)) return ruled;
   const sum = ruled.is === "tell" ? sumRestated(text, meant) : undefined;
   if (sum !== undefined)
     return corrects({ by: "record", record: shown.id }, [{ change: "fields", to: { cost: sum } }]);
   const isNews = tells && ruled.is === "tell";
-  if (kind.correction > (isNews ? ENOUGH_FOR_WORK : ENOUGH)) {
+  if (kind.correction > (meant.denied ? ENOUGH_WHERE_DENIED : isNews ? ENOUGH_FOR_WORK : ENOUGH)) {
     const before = ruled.is === "correct" ? ruled.correction.changes : [];
     const bench = offerScene(scan(text, moment).tokens, offers, shown.fields, before, shown.words ?? "");
     const changes = orRuled(weighedChanges(bench, judges.offer, kind.correction > SURELY && !tells), before);

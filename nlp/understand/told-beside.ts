@@ -1,7 +1,10 @@
 import { kinOf } from "../../shared/memory/families.ts";
+import { compareMaterials } from "../../shared/memory/materials.ts";
 import type { Shown } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
+import type { RecordFields } from "../../shared/record.ts";
 import type { ComponentId } from "../../shared/vocabulary.ts";
+import { type Mention, mentionsIn } from "../ask/names.ts";
 import { saysSame } from "../correct/offer-signs.ts";
 import { type Offer, type OfferField, offersIn } from "../correct/offers.ts";
 import { type Stretch, scan } from "../read/scan.ts";
@@ -66,21 +69,51 @@ export const namedAs = (
   return !things.some((each) => each === said) && new Set(kin).size === 1 && kin[0] === thing;
 };
 
-type Owned = { readonly shown: Shown; readonly offers: readonly Offer[] };
+/** A record, and the values that a message names beside it. */
+export type Owned = { readonly shown: Shown; readonly offers: readonly Offer[] };
 
-/** The stretches of the text that speak of each record: from where its thing is named to where another's is. */
+/** What tells one record from another where no thing is named: "the welding was two ten", "it was lithium grease". */
+const pointsTo = (offer: Offer, fields: RecordFields): boolean =>
+  offer.field === "material"
+    ? !LOOSE.has(offer.sort) && compareMaterials([offer.is], fields.materials) === "same"
+    : offer.field === "action" && saysSame(offer, fields);
+
+/** "The heater" may be the one for the water. */
+const mayName = ({ named }: Mention, thing: ComponentId | undefined): boolean =>
+  named.some(({ component }) => component === thing);
+
+/** The clauses that speak of each record, by its thing or else by what alone was done or went in there. */
+const namedIn = (
+  clause: Stretch,
+  records: readonly Shown[],
+  offered: readonly (readonly Offer[])[],
+  mentions: readonly Mention[],
+): readonly number[] => {
+  const things = records.map(({ fields }) => fields.component);
+  const inClause = (at: number): readonly Offer[] =>
+    (offered[at] ?? []).filter((offer) => within(offer, [clause]));
+  const byThing = records.flatMap((_, at) =>
+    inClause(at).some(({ field, is }) => field === "component" && namedAs(is, things[at], things))
+      ? [at]
+      : [],
+  );
+  if (byThing.length > 0) return byThing;
+  const loosely = records.flatMap((_, at) =>
+    mentions.some((each) => within(each, [clause]) && mayName(each, things[at])) ? [at] : [],
+  );
+  if (loosely.length > 0) return loosely;
+  return records.flatMap(({ fields }, at) =>
+    inClause(at).some((offer) => pointsTo(offer, fields)) ? [at] : [],
+  );
+};
+/** The stretches of the text that speak of each record: from where it is named to where another is. */
 const ownersOf = (text: string, moment: Moment, records: readonly Shown[]): readonly Owned[] => {
   const clauses = clausesIn(text, moment);
   const offered = records.map((shown) => offersIn(text, moment, shown.fields));
-  const things = records.map(({ fields }) => fields.component);
-  const names = (at: number, clause: Stretch): boolean =>
-    (offered[at] ?? []).some(
-      (offer) =>
-        offer.field === "component" && within(offer, [clause]) && namedAs(offer.is, things[at], things),
-    );
+  const mentions = mentionsIn(scan(text, moment).tokens.map(({ norm }) => norm));
   let owner: number | undefined;
   const owners = clauses.map((clause) => {
-    const named = records.flatMap((_, at) => (names(at, clause) ? [at] : []));
+    const named = namedIn(clause, records, offered, mentions);
     owner = named.length === 1 ? named[0] : named.length > 1 ? undefined : owner;
     return owner;
   });
@@ -106,13 +139,12 @@ const differs = ({ shown, offers }: Owned): boolean =>
   );
 
 /**
- * "The pipes were today, yes, but the alarm went up on Wednesday": of several records told at once and named again, the
- * one beside whose name another value stands, with the values that stand there.
+ * "The pipes were today, yes, but the alarm went up on Wednesday": of several records told at once and named again, those
+ * beside whose names other values stand, with the values that stand there.
  */
-export const toldBeside = (text: string, moment: Moment, records: readonly Shown[]): Owned | undefined => {
+export const toldBeside = (text: string, moment: Moment, records: readonly Shown[]): readonly Owned[] => {
   const named = ownersOf(text, moment, records).filter(({ offers }) => offers.length > 0);
-  const things = new Set(named.map(({ shown }) => shown.fields.component));
-  if (things.size < 2 || things.size < named.length) return undefined;
+  if (named.length < 2) return [];
   const other = named.filter(differs);
-  return other.length === 1 || TURNS.test(text) ? other.at(-1) : undefined;
+  return TURNS.test(text) ? other.slice(-1) : other;
 };

@@ -14,6 +14,13 @@ const isRound = (told: Told, earlier: KeptRecord): boolean => {
 const brokeSince = ({ words }: Told, { fields }: KeptRecord): boolean =>
   tellsBreaking(words) && shareAny(tellingStems(fields.materials.join(" ")), tellingStems(words));
 
+/** "The paracord frayed": the trouble is with what the earlier fix put in. */
+const isOfItsStuff = ({ draft: { fields } }: Told, { fields: earlier }: KeptRecord): boolean =>
+  fields.fault !== null &&
+  fields.kind !== "todo" &&
+  (isCure(fields.action) || fields.kind === "fault") &&
+  shareAny(tellingStems(earlier.materials.join(" ")), tellingStems(fields.fault));
+
 /** The trouble that the earlier fix was to cure is there: the seam that was sealed drips. */
 const isBack = (told: Told, { fields: earlier }: KeptRecord): boolean => {
   const { fault, kind, action } = told.draft.fields;
@@ -29,6 +36,7 @@ export const letGo = (told: Told, earlier: KeptRecord): boolean =>
   tellsReturn(told.draft.fields.fault ?? "") ||
   earlier.fields.outcome === "failed" ||
   brokeSince(told, earlier) ||
+  isOfItsStuff(told, earlier) ||
   (earlier.fields.outcome === "partly" &&
     meet(particularsOf(told.draft.fields, told.words), particularsOf(earlier.fields)));
 

@@ -37,7 +37,13 @@ export type Purpose =
     }
   | { readonly is: "ask"; readonly query: Query }
   /** Not `announced` as one in so many words, it may be a note after all, where there is nothing that it puts right. */
-  | { readonly is: "correct"; readonly correction: Correction; readonly announced: boolean }
+  | {
+      readonly is: "correct";
+      readonly correction: Correction;
+      /** What else the same words put right, in other records. */
+      readonly also?: readonly Correction[];
+      readonly announced: boolean;
+    }
   | { readonly is: "undo" }
   | { readonly is: "redo" }
   /** An answer to a nudge, or a word on what was just shown. */
