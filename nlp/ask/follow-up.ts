@@ -11,7 +11,7 @@ import { topicOf } from "./topic.ts";
 import { inThatYear } from "./year-before.ts";
 
 const LEAD =
-  /^(?:and|an(?= (?:19|20)\d\d\b)|or|what about|how about|how bout|what of|same for|same question for|just|ok and|okay and|so and|now|then|but)\b/;
+  /^(?:and|n|an(?= (?:19|20)\d\d\b)|or|what about|how about|how bout|what of|same for|same question for|just|ok and|okay and|so and|now|then|but)\b/;
 /** A verb makes it a statement or a question of its own. */
 const VERB =
   /\b(?:is|are|was|were|am|be|has|have|had|got|went|came|did|do|does|need|needs|gotta|put|i|we|he|she|they|its|im|ive|will|would|should|can|wont|isnt|keeps?|broke|towed|fixed|need)\b/;
@@ -50,6 +50,9 @@ const neighbouring = (words: string, before: Period | null, hemisphere: Hemisphe
     ? undefined
     : { from: span.from.toString(), to: span.to.toString(), said: match[0] };
 };
+
+/** "And the year before": cut short, whatever else it may seem to ask. */
+export const asksOfAnotherTime = (text: string): boolean => SHIFT.test(plainQuestion(text));
 
 /** "And the year before": the last stretch asked about, moved. */
 const shifted = (words: string, before: Period | null): Period | undefined => {

@@ -55,6 +55,7 @@ export const narrowed = (
         ...EMPTY_TOPIC,
         who: topic.who,
         systems: topic.systems,
+        where: asked.kind === "list" ? topic.where : [],
         words: topic.words.filter((word) => people.has(word)),
       }
     : topic;

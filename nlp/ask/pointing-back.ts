@@ -60,7 +60,7 @@ const isCutShort = (topic: Topic, words: string): boolean =>
   isBare(topic) &&
   topic.words.length + topic.materials.length + topic.where.length === 0 &&
   words.split(" ").length <= 6 &&
-  /^(?:and |so |but )*(?:what (?:did|have) (?:i|we) (?:use|used|put on|put in|pay|paid)|when was that|who did|who was|why|how often|how many times|how long ago|how long did|where was|with what|what with)\b/.test(
+  /^(?:and |n |so |but )*(?:(?:who|whom|done) by|by whom|by who|who with|with whom|(?:(?:what |the |at what |for what )?(?:price|cost)|for how much|how much|since when|when|where|the damage|(?:on |at )?(?:what|which) (?:day|date|month|year|stuff|product|material))$|how much (?:did (?:he|she|they) (?:charge|want|ask|take)|was (?:that|it))|what did (?:he|she|they) (?:charge|want|ask|take)|what (?:did|have) (?:i|we) (?:use|used|put on|put in|pay|paid)|when was that|who did|who was|why|how often|how many times|how long ago|how long did|where was|with what|what with)\b/.test(
     words,
   );
 
@@ -78,7 +78,7 @@ export const weighedOn = (topic: Topic, words: string, before: Topic | undefined
 
 /** "When was it that I taped the top": an "it" that points at nothing. */
 const CLEFT =
-  /\b(?:when|who|what|where|which|how) (?:was|is) it(?= (?:that |who |(?:i|we|he|she|they) |(?!(?:last|first|ever|then|again|done|fixed|made)\b)\w+ed\b))/;
+  /\b(?:when|who|what|where|which|how) (?:was|is) it(?= (?:that |who |(?!(?:last|first|ever|then|again|done|fixed|made|you|for|on|in|we|i)\b)\w+ (?:did|done|put|fixed|replaced)\b|(?:i|we|he|she|they) |(?!(?:last|first|ever|then|again|done|fixed|made)\b)\w+ed\b))/;
 
 /** "And how many times has it come undone": the thing is that of the question before. */
 export const carried = (topic: Topic, words: string, before: Topic | undefined): Topic => {

@@ -3,6 +3,7 @@ import { OTHERS_DID, SPEAKER_DID, type Topic } from "../../shared/memory/query.t
 import { plainWords, tellingWords } from "../../shared/memory/words.ts";
 import { systemOf } from "../../shared/vocabulary.ts";
 import people from "../lexicon/data/people.json" with { type: "json" };
+import { isGivenName, SPELLER } from "../lexicon/lexicon.ts";
 import { type Deed, deedsIn } from "./deeds.ts";
 import filler from "./filler.json" with { type: "json" };
 import { mergeNamed, weighMentions } from "./heads.ts";
@@ -91,9 +92,23 @@ const OTHERS =
 const BY_WHOMEVER =
   /\bby (?:me|us|myself|ourselves)(?: themselves)? or (?:by )?(?:anybody|anyone|somebody|someone|others?|whoever|the \w+)\b|\bby (?:anybody|anyone|whoever|whomever)\b/;
 
+/** "What did col ever do", "what was it dad did", "by craig": who is meant, with no article. */
+const BY_NAME =
+  /\b(?:what|which|anything|everything|all|how much) (?:\w+ )?(?:did|has|have|was it|is it) (?!(?:i|we|he|she|they|you|it|that|this|the|my|our|her|his|anyone|anybody|someone|somebody|all|to|last|ever|one)\b)(\w{3,}) (?:ever |last |actually |all )?(?:do|did|done|fix|fixed|put|mend|mended|repair|repaired|replace|replaced|make|made|charge|charged|work on|worked on)\b|\bby (\w{3,})$/;
+/** "How much of that went to the mechanic" */
+const PAID_TO = /\b(?:went|go|goes|gone|paid|owed?|given|gave) (?:out )?to (?:the |my |our )?(\w+)\b/;
+
+const namedDoer = (text: string): string | undefined => {
+  const [, acted, by] = BY_NAME.exec(text) ?? [];
+  const paid = PAID_TO.exec(text)?.[1];
+  const name = acted ?? by;
+  if (name !== undefined && (PEOPLE.has(name) || isGivenName(name) || !SPELLER.knows(name))) return name;
+  return paid !== undefined && (PEOPLE.has(paid) || isGivenName(paid)) ? paid : undefined;
+};
+
 const whoIn = (words: readonly string[]): string | null => {
   const text = words.join(" ");
-  const person = words.find((word, at) => isPerson(words, word, at));
+  const person = words.find((word, at) => isPerson(words, word, at)) ?? namedDoer(text);
   if (person !== undefined) return person;
   if (BY_WHOMEVER.test(text)) return null;
   return OTHERS.test(text) ? OTHERS_DID : SPEAKER.test(text) ? SPEAKER_DID : null;

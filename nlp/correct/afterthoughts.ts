@@ -59,6 +59,13 @@ const GLUE = "(?:,|:|;| -+|\\.| and| so| that| where| it says| says)*";
 export const LOOKED_UP: readonly Rule[] = [
   {
     when: new RegExp(
+      `^${FORE}(?:found|got|have|had|dug out) (?:the|my|our) ${PAPER}(?: here| at last| finally)* (?:for|from|of) (?:that|the|my|our) ([^.,;!?]{3,60})[.,;]+ *(?:'?twas|it was|it's|it says|says|it came to|comes to|that's)? ?((?=\\S*\\d|[a-z]+(?:teen|ty)\\b).{1,25})$`,
+      "i",
+    ),
+    to: "no, the $1 was $2",
+  },
+  {
+    when: new RegExp(
       `^${FORE}(?:found|got|have|had|checked|checking|looked (?:at|up|through|over)|looking (?:at|through)|going (?:by|through)|according to|by|dug (?:out|up)|see(?:ing)?|per|opened|went (?:through|over)|reading|reread) (?:the|my|our|me|his|her|their|a) (?:[\\w'-]+ ){0,3}?${PAPER}(?: (?:again|now|back|here|in (?:my|the) hand|(?:from|for|off|of|on) (?:the|my|our) [\\w-]+(?: guy| man| shop| place| people| roll| tin| tube| job)?|in front of me|out|through|today))*${GLUE} (?:(?:it )?(?:says|said|shows|was|is|came to|cost|reads) |it's |its |it was |that was |that's |he charged |they charged |she charged )*(?=\\S)(.{1,60})$`,
       "i",
     ),

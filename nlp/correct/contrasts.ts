@@ -15,6 +15,8 @@ const BUT =
 const DAY =
   "(?:(?:last |this |the )?(?:[a-z]+day|morning|afternoon|evening|night|week|weekend)(?: (?:morning|afternoon|evening|night|before|before last|last))?|the day before)";
 
+const WEEKDAY = "(?:mon|tues|wednes|thurs|fri|satur|sun)day";
+
 /** What is said to be one thing and no other, in its plainest words: "no, it was B not A". */
 export const CONTRASTS: readonly Rule[] = [
   {
@@ -86,6 +88,24 @@ export const CONTRASTS: readonly Rule[] = [
       "i",
     ),
     to: "no, it was $1 not $2",
+  },
+  {
+    when: new RegExp(
+      `^(?:the |my |our )?(${upTo(3)}) (?:was|were) (?:never|not even|not) (?:touched|replaced|changed|done|used|opened|fitted|swapped|fixed)[,.;]?(?: and| but)? (?:it|that|'?twas)(?: was|'s)? (?:the |a |an |my )?(${upTo(4)}) (?:that |which )?(?:i|we|he|she|they) \\w+(?: \\w+)?[.!]?$`,
+      "i",
+    ),
+    to: "no, it was $2 not $1",
+  },
+  {
+    when: new RegExp(
+      `^(?:on )?(${WEEKDAY}) (?:i|we|he|she|they)(?:'d| had)? (?:was|were|been|had) [^.!?;]{3,60}[.;,] *(?:so )?(?:it was )?(?:on )?(${WEEKDAY})(?: it was| that was)?[.!]?$`,
+      "i",
+    ),
+    to: "no, it was $2 not $1",
+  },
+  {
+    when: /^(?:[^.!?;]{0,60}(?:[,;]| and| so| but| that) )?(?:the )?(?!(?:i|we|you|he|she|it|that|they|this|all|everything)\b)([^\s.!?;,]+(?: [^\s.!?;,]+)?) (?:was|is|were) (?:right|correct)(?: after all| all along| in the first place| the first time)?[.!]*$/i,
+    to: "no, it was $1",
   },
   {
     when: new RegExp(`^${A}(${upTo(4)}) it was,? not ${A}(${upTo(3)})[.!]?$`, "i"),

@@ -7,6 +7,7 @@ import type { Edtf, RecordFields } from "../../shared/record.ts";
 import { deedsIn } from "../ask/deeds.ts";
 import { mentionsIn } from "../ask/names.ts";
 import people from "../lexicon/data/people.json" with { type: "json" };
+import { isGivenName } from "../lexicon/lexicon.ts";
 import { placeTokensOf } from "../read/ground.ts";
 import { mayBeInCents } from "../read/prices.ts";
 import { type Scan, type Stretch, scan, type TimeRef } from "../read/scan.ts";
@@ -227,6 +228,8 @@ const doers = ({ words }: Said): Offer[] => {
   const named = words.flatMap((word, at): Offer[] => {
     const isSelf = SELF.has(word) || (word === "us" && ["was", "by"].includes(words[at - 1] ?? ""));
     if (isSelf) return [doer({ from: at, to: at + 1 }, null)];
+    if (isGivenName(word) && !DENIALS.has(words[at - 1] ?? ""))
+      return [doer({ from: at, to: at + 1 }, word.charAt(0).toUpperCase() + word.slice(1))];
     if (!PEOPLE.has(word)) return [];
     const owner = words.slice(Math.max(0, at - 3), at).findIndex((each) => OWNERS.has(each));
     const alone = words[at - 1] === "in" && at >= 2 ? at - 2 : at;

@@ -27,7 +27,7 @@ export const anyOf = (words: readonly string[]): string => `(?:${words.join("|")
 
 /** Where one statement ends and the next may begin. */
 const SEAMS =
-  /[.;!?\n]+(?=\s|$)(?!\s+not (?:the |a |an |in |on )?\w+(?: \w+)?\W*$)|,\s+(?!not (?:the |a |an )?\w+(?: \w+)?\s*$)|\s+(?:and|but|also|plus|oh)\s+(?=(?:also|the|it|that|i|we|my|cost|not|number)\b)|\s+(?=(?:(?:it|that|he|she|they) (?:was|were|is|should|wasn|isn|cost|came)|i (?:meant|mean)(?!\s*[.!]*$)|i used|thats|that's|its|it's|make (?:that|it))\b)/gi;
+  /[.;!?\n]+(?=\s|$)(?!\s+not (?:the |a |an |in |on )?\w+(?: \w+)?\W*$)|,\s+(?!not (?:the |a |an )?\w+(?: \w+)?\s*(?:$|[.!?;]))|\s+(?:and|but|also|plus|oh)\s+(?=(?:also|the|it|that|i|we|my|cost|not|number)\b)|\s+(?=(?:(?:it|that|he|she|they) (?:was|were|is|should|wasn|isn|cost|came)|i (?:meant|mean)(?!\s*[.!]*$)|i used|thats|that's|its|it's|make (?:that|it))\b)/gi;
 
 const pieceAt = (text: string, start: number, end: number): Piece => {
   const own = text.slice(start, end);

@@ -43,16 +43,22 @@ const REASON =
 const NOT_OURS =
   /^(?:(?:that|this|it)(?: one)?(?:s| is| was)?|thats|its) (?:wasnt|isnt|not|never) (?:ours|mine|(?:on )?(?:our|my|this) (?:rig|trailer|van|caravan|camper))$|^(?:that|it|this)(?: one)? (?:didnt|never) (?:actually |really |even )?happen(?:ed)?$/;
 
+/** "…, that was at the bach. Del": with nothing behind it. */
+const BARE = /^(?:please )?(?:del|delete|erase|scrap|scratch|remove|bin)(?: (?:it|that|this))?(?: please)?$/;
+
 const clausesOf = (text: string): readonly string[] =>
   text
     .split(
-      /[.;!?,:\n]+\s+|\s+-+\s+|\s+—\s+|\s+(?=(?:i|we|it|that) (?:never|didn'?t|wasn'?t|was|isn'?t)\b)|\s+(?=(?:it|that)'?s (?:my|our|his|her|their|on|from|not|(?:\w+ )?\w+'?s)\b)|\s+(?:so|and)\s+(?=(?:please |just |can you |you can |better )*(?:delete|erase|remove|scratch|strike|scrub|scrap|bin|drop|kill|lose|ditch|cancel|wipe|void|forget|ignore|disregard|expunge|undo|chuck|take|get rid|throw|pull)\b)/i,
+      /[.;!?,:\n]+\s+|\s+-+\s+|\s+—\s+|\s+(?=(?:i|we|it|that) (?:never|didn'?t|wasn'?t|was|isn'?t)\b)|\s+(?=(?:it|that)'?s (?:my|our|his|her|their|on|from|not|(?:\w+ )?\w+'?s)\b)|\s+(?:so|and)\s+(?=(?:please |just |can you |you can |better )*(?:delete|erase|remove|scratch|strike|scrub|scrap|bin|drop|kill|lose|ditch|cancel|wipe|void|forget|ignore|disregard|expunge|undo|chuck|toss|dump|nix|take|get rid|throw|pull)\b)/i,
     )
     .map(plain)
     .filter((words) => words !== "");
 
 const thingIn = (words: string): string | undefined =>
   (topicOf(words).named[0]?.sure ?? 0) >= 0.55 ? words : undefined;
+
+/** "Toss the second one": of a thing told twice, the one told of last. */
+const LATTER = /^(?:second|latter|new|newer|duplicate|extra|double|other)$/;
 
 /** What one clause takes away, `idle` where it is told to have come to nothing: "" for what was last told, else the words for it. */
 const takenBy = (words: string, idle: boolean): string | undefined => {
@@ -62,6 +68,7 @@ const takenBy = (words: string, idle: boolean): string | undefined => {
   const isEntry = entry !== undefined && !(VAGUE.test(entry) && WORKS.test(verb));
   const isRecord =
     isEntry || off.trim().includes(" ") || (owner !== undefined && (idle || ONLY_RECORDS.test(verb)));
+  if (isRecord && LATTER.test(thing)) return "";
   if (isRecord && thing !== "" && !HANGS.test(thing)) return thingIn(thing);
   const gone = GONE.exec(words)?.[1];
   if (gone === undefined) return undefined;
@@ -111,6 +118,9 @@ export const removal = (text: string): string | undefined => {
   if (text.split(/\s+/).length > MOST_WORDS) return undefined;
   const clauses = clausesOf(text).filter((words) => !OPENING.test(words));
   if (clauses.length === 0) return undefined;
+  const ending = clauses.at(-1) ?? "";
+  const about = clauses.slice(0, -1).find((words) => thingIn(words) !== undefined);
+  if (BARE.test(ending) && about !== undefined && clauses.length <= MOST_CLAUSES) return removalOf(about);
   const idle = clauses.some((words) => NOT_REACHED.test(words));
   const taken = clauses.map((words) => takenBy(words.replace(HEADS, ""), idle));
   const found = taken.filter((thing) => thing !== undefined);

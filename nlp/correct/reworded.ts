@@ -18,10 +18,17 @@ export const respelt = (text: string): string =>
 
 /** Openings that a form of words may stand behind. */
 const OPENED =
-  /^(?:(?:oops|whoops|sorry|no(?! (?:idea|clue|memory|record|note|leaks?|drips?|sign|problems?|trouble|more|longer|new))|nope|nah|ah|oh|wait|hang on|hold on|actually|ok|okay|well|right|hmm|um|er|ach|och|aye|argh|ugh|damn|bugger|blimey|my mistake|my bad)\b[\s,.:;!–—-]+)+/i;
+  /^(?:(?:oops|whoops|sorry|no(?! (?:idea|clue|memory|record|note|leaks?|drips?|sign|problems?|trouble|more|longer|new))|nope|nah|naw|ah|on reflection|thinking about it|oh|wait|hang on|hold on|actually|ok|okay|well|right|hmm|um|er|ach|och|aye|argh|ugh|damn|bugger|blimey|my mistake|my bad)\b[\s,.:;!–—-]+)+/i;
 
 /** Said on the way, and no part of what is put right. */
-const BY_THE_WAY = /,? \b(?:btw|by the way|mind you|mind|come to think of it|fyi|for the record)\b(?=,? )/gi;
+const BY_THE_WAY =
+  /,? \b(?:btw|by the way|mind you|mind|come to think of it|fyi|for the record|i tell a lie)\b(?=,? |[.;])/gi;
+
+/** "She's got hold of the wrong tube. Butyl mastic, like I said": each statement by itself. */
+const statements = (text: string): readonly string[] => {
+  const all = text.split(/(?<=[.!;])\s+/).filter((each) => each !== "");
+  return all.length > 1 ? all : [];
+};
 
 const SWAP = new RegExp(
   `^(?:please )?(?:change|swap) (?:the )?(${upTo(3)}) to (?:the )?(${upTo(3)})(?: please)?[.!]?$`,
@@ -51,7 +58,7 @@ export const reworded = (text: string): string | undefined => {
   if (taken !== undefined) return taken;
   if (spelt.split(/\s+/).length > MOST_WORDS) return undefined;
   const short = spelt.replace(BY_THE_WAY, "");
-  for (const body of new Set([spelt, spelt.replace(OPENED, ""), short, short.replace(OPENED, "")])) {
+  for (const body of new Set([short, short.replace(OPENED, ""), spelt, spelt.replace(OPENED, "")])) {
     const plainer =
       deniedThenSaid(body) ??
       byRules(body, CONTRASTS) ??
@@ -61,5 +68,7 @@ export const reworded = (text: string): string | undefined => {
       swapped(body);
     if (plainer !== undefined) return plainer;
   }
-  return undefined;
+  return statements(short)
+    .map((each) => byRules(each.replace(OPENED, ""), AFTERTHOUGHTS))
+    .find((plainer) => plainer !== undefined);
 };

@@ -213,6 +213,20 @@ const isPutInstead = (offer: Offer, scene: OfferScene): boolean =>
   deniedStuff(scene).length > 0 &&
   scene.offers.some((each) => each.field === "material" && each.from <= offer.from && offer.to <= each.to);
 
+/** "Gray side valve": where the valve on record is, and no other thing. */
+const qualifies = (offer: Offer, { offers, tokens, fields }: OfferScene): boolean =>
+  offer.field === "component" &&
+  offer.is !== fields.component &&
+  offers.some(
+    (each) =>
+      each.field === "component" &&
+      each.is === fields.component &&
+      each.from >= offer.to &&
+      each.from - offer.to <= 2 &&
+      tokens.slice(offer.to, each.from).every(({ norm }) => QUALIFYING.has(norm)),
+  );
+const QUALIFYING: ReadonlySet<string> = new Set("side tank line s end".split(" "));
+
 /** "The valve", of a toilet told of with that word: a part of it, and no other thing. */
 const isPartTold = (offer: Offer, scene: OfferScene): boolean =>
   offer.field === "component" &&
@@ -228,7 +242,8 @@ const withoutPlaces = (all: readonly Rated[], scene: OfferScene): readonly Rated
   if (thingIsDenied(rated, scene)) return rated;
   const places = rated.flatMap(({ offer, how }) => (how === "drop" ? [] : [offer]));
   return rated.filter(
-    ({ offer }) => !standsInPlace(offer, places, scene.fields) && !isPartTold(offer, scene),
+    ({ offer }) =>
+      !standsInPlace(offer, places, scene.fields) && !isPartTold(offer, scene) && !qualifies(offer, scene),
   );
 };
 

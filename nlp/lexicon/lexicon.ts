@@ -156,6 +156,9 @@ export const SPELLER = new Speller(
 
 /** What plain English takes a word for ("Singular", "PastTense", "Adverb" …), or "undefined". */
 export const plainTag = (word: string): string => String(english[word]);
+const GIVEN = /^(?:FirstName|MaleName|FemaleName)$/;
+/** Whether plain English knows a word as a person's name, and the trade for nothing else: "craig", but no "jack". */
+export const isGivenName = (word: string): boolean => GIVEN.test(plainTag(word)) && !tradeWords.has(word);
 /** Whether plain English knows a word as a verb in some form. */
 export const isPlainVerb = (word: string): boolean =>
   /^(?:Infinitive|PastTense|PresentTense|Gerund|Participle|Verb|Copula|Modal|Auxiliary)$/.test(

@@ -1,9 +1,11 @@
 import people from "../lexicon/data/people.json" with { type: "json" };
+import { isGivenName, SPELLER } from "../lexicon/lexicon.ts";
 import type { Clause } from "./clauses.ts";
 import { wordAt } from "./ground.ts";
 import type { Scan, Stretch } from "./scan.ts";
 import type { Event } from "./told.ts";
 import { wordsOf } from "./where.ts";
+import { DETERMINERS } from "./words.ts";
 
 const WHO: ReadonlySet<string> = new Set(people.who.flatMap((who) => who.split(" ").slice(-1)));
 const UNMISTAKABLE: ReadonlySet<string> = new Set(people.unmistakable);
@@ -29,7 +31,47 @@ const REACH = { before: 16, behind: 14 } as const;
 /** Words between "the" and the one: "the nice young tyre man". */
 const LONGEST = 3;
 
-type Person = Stretch;
+/** A person; `called` where the last word is a name. */
+type Person = Stretch & { readonly called?: true };
+
+/** Said to somebody, and not of him: "hi dave, replaced the pump". */
+const GREETINGS: ReadonlySet<string> = new Set(people.greetings);
+/** What may stand between a name and what he did: "trev finally fixed it". */
+const BETWEEN: ReadonlySet<string> = new Set(people.between);
+/** What befalls a rig that has a name: "gertie got new tires". */
+const BEFALLS: ReadonlySet<string> = new Set(people.befalls);
+
+const isFree = ({ components, materials, times }: Scan, at: number): boolean =>
+  ![components, materials, times].some((refs) => refs.some(({ from, to }) => from <= at && at < to));
+
+/** A word that nobody knows, right before what was done: "davo hooked up a new controller". */
+const mayBeName = (scan: Scan, at: number, deed: number): boolean => {
+  const token = scan.tokens[at];
+  if (token?.kind !== "word" || token.norm.length < 3 || /\d/.test(token.norm)) return false;
+  if (SPELLER.knows(token.norm) || DETERMINERS.has(wordAt(scan, at - 1))) return false;
+  const adverb = deed === at + 2 && BETWEEN.has(wordAt(scan, at + 1));
+  return (deed === at + 1 || adverb) && isFree(scan, at) && !/(?:ed|ing|ly|s)$/.test(token.norm);
+};
+
+/** "In Normanton" is where. */
+const PLACES_AT: ReadonlySet<string> = new Set(people.whereTowns);
+
+/** A person called by name, who does what is told of at `deed`. */
+const namedAt = (scan: Scan, at: number, deed: number): Person | undefined => {
+  const word = wordAt(scan, at);
+  const isName = (isGivenName(word) && isFree(scan, at)) || mayBeName(scan, at, deed);
+  const before = wordAt(scan, at - 1);
+  const addressed = scan.tokens[at + 1]?.norm === "," || GREETINGS.has(before) || PLACES_AT.has(before);
+  return !isName || addressed || BEFALLS.has(wordAt(scan, deed))
+    ? undefined
+    : { from: at, to: at + 1, called: true };
+};
+
+/** "My cousin Trev": the name belongs to whom it stands behind. */
+const withTitle = (scan: Scan, person: Person): Person => {
+  const title = personEndingAt(scan, person.from - 1);
+  return title === undefined ? person : { ...person, from: title.from };
+};
 
 /** A person that ends with this word: "my son in law", "the mobile tyre man", "dealer". */
 const personEndingAt = (scan: Scan, at: number): Person | undefined => {
@@ -70,7 +112,8 @@ const subjectOf = (scan: Scan, clauses: readonly Clause[], deed: number): Subjec
     const word = wordAt(scan, at);
     if (SPEAKER.has(word)) return "speaker";
     if (SOMEBODY.has(word)) return standsFor(scan, at);
-    const person = personEndingAt(scan, at);
+    const called = namedAt(scan, at, deed);
+    const person = called === undefined ? personEndingAt(scan, at) : withTitle(scan, called);
     if (person === undefined) continue;
     if (!ASIDE.has(wordAt(scan, person.from - 1)) && !BESIDES.has(wordAt(scan, person.to))) return person;
     at = person.from;
@@ -78,16 +121,27 @@ const subjectOf = (scan: Scan, clauses: readonly Clause[], deed: number): Subjec
   return undefined;
 };
 
+const givenAt = (scan: Scan, at: number): Person | undefined =>
+  isGivenName(wordAt(scan, at)) && isFree(scan, at) ? { from: at, to: at + 1, called: true } : undefined;
+
 /** "By the dealer", "my cousin fitted it": told behind the work. */
 const toldBehind = (scan: Scan, deed: number, to: number): Person | undefined => {
   for (let at = deed + 1; at < Math.min(to + REACH.behind, scan.tokens.length); at++) {
-    const person = personEndingAt(scan, at);
+    const person = personEndingAt(scan, at) ?? givenAt(scan, at);
     if (person === undefined) continue;
     if (wordAt(scan, person.from - 1) === "by") return person;
     for (let verb = at + 1; verb <= at + LONGEST; verb++)
       if (DID.has(wordAt(scan, verb)) && STANDING_FOR.has(wordAt(scan, verb + 1))) return person;
   }
   return undefined;
+};
+
+/** "my cousin Trev": in lower case, but for the name. */
+const saidOf = (scan: Scan, person: Person): string => {
+  const words = wordsOf(scan, person).toLowerCase();
+  return person.called === true
+    ? words.replace(/\S+$/, (name) => name.charAt(0).toUpperCase() + name.slice(1))
+    : words;
 };
 
 /** Who did the work when the note names someone other than its speaker: "the shop", "my son in law". */
@@ -99,7 +153,7 @@ export const doneBy = (
   for (const { at } of event.deeds) {
     const subject = subjectOf(scan, clauses, at);
     const person = subject === undefined || subject === "speaker" ? toldBehind(scan, at, event.to) : subject;
-    if (person !== undefined) return wordsOf(scan, person).toLowerCase();
+    if (person !== undefined) return saidOf(scan, person);
   }
   return null;
 };

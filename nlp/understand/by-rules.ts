@@ -4,7 +4,7 @@ import { EMPTY_TOPIC } from "../../shared/memory/query.ts";
 import type { Scene } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
 import { ask, asksAnew } from "../ask/ask.ts";
-import { followUp } from "../ask/follow-up.ts";
+import { asksOfAnotherTime, followUp } from "../ask/follow-up.ts";
 import type { Before, Question } from "../ask/question.ts";
 import { spelledOut } from "../ask/spelled-out.ts";
 import { topicOf } from "../ask/topic.ts";
@@ -170,7 +170,8 @@ export const understoodByRules = (text: string, moment: Moment, scene: Scene): I
   if (plainly !== undefined) return plainly;
   const asked = spelledOut(text);
   const followed = scene.askedEarlier === null ? undefined : followUp(asked, moment, scene.askedEarlier);
-  if (followed !== undefined && isFollowUp(asked, moment, scene) && !asksAnew(asked, moment, followed.ask))
+  const anew = followed !== undefined && !asksOfAnotherTime(asked) && asksAnew(asked, moment, followed.ask);
+  if (followed !== undefined && isFollowUp(asked, moment, scene) && !anew)
     return alone({ is: "ask", query: followed });
   const { asks, tells } = splitQuestion(asked, moment);
   const verdict = asks === null ? verdictAsked(words, scene) : undefined;

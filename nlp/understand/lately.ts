@@ -3,6 +3,7 @@ import type { Scene, Shown } from "../../shared/memory/scene.ts";
 import { shareAny, tellingStems } from "../../shared/memory/words.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { ComponentId } from "../../shared/vocabulary.ts";
+import { speakingSigns } from "../ask/spoken-of.ts";
 import { deniesSumOf } from "../correct/denied-values.ts";
 import { saysSame } from "../correct/offer-signs.ts";
 import { type Offer, offersIn } from "../correct/offers.ts";
@@ -91,12 +92,18 @@ const doneOnly = (text: string, choices: readonly Choice[]): readonly Choice[] =
   return TELLS_DOER.test(text) && done.length > 0 ? done : choices;
 };
 
+/** All records told of at other times that a message names or may speak of, newest first. */
+const olderIn = ({ older, spokenOf }: Scene): readonly Shown[] =>
+  [...new Map([...older, ...spokenOf].map((each) => [each.id, each])).values()].toSorted(
+    (a, b) => b.id - a.id,
+  );
+
 /**
  * The record that a message is about if it puts something right: one of those told of last (or replied to), or an older
  * one that it names.
  */
 export const meantIn = (
-  judges: Pick<TalkJudges, "which">,
+  judges: Pick<TalkJudges, "which" | "spoken">,
   text: string,
   moment: Moment,
   scene: Scene,
@@ -106,7 +113,7 @@ export const meantIn = (
   const last =
     showing === null || showing.usage.length > 0 ? undefined : ofLast(text, moment, showing.records);
   const told = new Set(showing?.records.map(({ id }) => id));
-  const older = scene.replyTo === null ? scene.older.filter(({ id }) => !told.has(id)) : [];
+  const older = scene.replyTo === null ? olderIn(scene).filter(({ id }) => !told.has(id)) : [];
   const { tokens } = scan(text, moment);
   const isDenied = ({ fields }: Pick<Shown, "fields">): boolean =>
     deniesSumOf(tokens, offersIn(text, moment, fields), fields);
@@ -124,7 +131,7 @@ export const meantIn = (
   const parts =
     denied.length === 1
       ? choices.map((each) => Number(each === denied[0]))
-      : judges.which(whichSigns(text, moment, choices, minutes), choices);
+      : judges.which(whichSigns(text, moment, choices, minutes, judges.spoken(speakingSigns(text))), choices);
   const best = choices.reduce((top, _, at) => ((parts[at] ?? 0) > (parts[top] ?? 0) ? at : top), 0);
   const [chosen, sure] = [choices[best], parts[best] ?? 0];
   if (chosen === undefined) return undefined;

@@ -1,6 +1,9 @@
 import type { Change, Correction, Target } from "../../shared/memory/correction.ts";
 import type { Intent } from "../../shared/memory/intent.ts";
+import type { Shown } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
+import { saysSame } from "../correct/offer-signs.ts";
+import type { Offer } from "../correct/offers.ts";
 import { withOtherSum } from "../correct/other-sum.ts";
 import { offerScene, orRuled, weighedChanges } from "../correct/weighed.ts";
 import type { MessageKind, TalkJudges } from "../judges/talk.ts";
@@ -19,6 +22,8 @@ const ENOUGH_FOR_WORK = 0.6;
 const ENOUGH_WHERE_DENIED = 0.2;
 /** From here on, it surely puts something right. */
 const SURELY = 0.75;
+/** The same for words in which the reader finds work. */
+const SURELY_THOUGH_TOLD = 0.97;
 /** Below this, words that the rules take for a correction tell something. */
 const HARDLY = 0.2;
 
@@ -47,6 +52,16 @@ const onlyVerdict = (changes: readonly Change[]): boolean =>
     (change) => change.change === "fields" && Object.keys(change.to).every((field) => field === "outcome"),
   );
 
+/** The one sum or day that is named and not on record. */
+const onlyValue = (offers: readonly Offer[], fields: Shown["fields"]): readonly Change[] => {
+  const other = offers.filter((each) => COUNTED.has(each.field) && !saysSame(each, fields));
+  const [only] = other;
+  return only !== undefined && new Set(other.map(({ field, is }) => `${field} ${is}`)).size === 1
+    ? [only.change]
+    : [];
+};
+const COUNTED: ReadonlySet<string> = new Set(["cost", "date"]);
+
 /** What each of several records told of at once is put right to. */
 const eachPutRight = (
   all: readonly Owned[],
@@ -55,12 +70,25 @@ const eachPutRight = (
   judges: Pick<TalkJudges, "offer">,
 ): readonly Correction[] =>
   all.flatMap(({ shown, offers }) => {
-    const bench = offerScene(scan(text, moment).tokens, offers, shown.fields, [], shown.words ?? "");
-    const changes = weighedChanges(bench, judges.offer, true);
+    const said = offers.filter(({ reckoned }) => reckoned !== true);
+    const bench = offerScene(scan(text, moment).tokens, said, shown.fields, [], shown.words ?? "");
+    const weighed = weighedChanges(bench, judges.offer, true);
+    const changes = weighed.length > 0 ? weighed : onlyValue(said, shown.fields);
     return changes.length === 0
       ? []
       : [{ target: { by: "record", record: shown.id }, changes, not: {} } satisfies Correction];
   });
+
+/** "'Twas his young fella done it": who did the work. */
+const TELLS_DOER =
+  /\b(?:'?twas|it was|that was|they were) .{2,40}? (?:who |that )?(?:did|done|fixed|fitted|put|changed|replaced)\b/i;
+
+/** "Bearings RH, sorry": the thing on record, named to say which record is meant, is no change. */
+const withoutPointing = (change: Change, fields: Shown["fields"]): readonly Change[] => {
+  if (change.change !== "fields" || change.to.component !== fields.component) return [change];
+  const { component: _, ...to } = change.to;
+  return Object.keys(to).length === 0 ? [] : [{ change: "fields", to }];
+};
 
 /** What a message puts right in the record told of last, where it is taken for a correction; else what the rules say. */
 export const putRight = (
@@ -74,7 +102,8 @@ export const putRight = (
   const { shown, minutes, alone, offers } = meant;
   const target: Target = alone ? { by: "record", record: shown.id } : { by: "last" };
   const isAimed = ruled.is === "correct" && ruled.correction.target.by !== "last" && minutes !== null;
-  if (kind.removal > EVEN && kind.removal > kind.correction)
+  const named = offers.some(({ field, is }) => field === "who" && is === "other") && TELLS_DOER.test(text);
+  if (kind.removal > EVEN && kind.removal > kind.correction && !named)
     return takesAway(ruled) && (isAimed || minutes !== null)
       ? ruled
       : corrects(isAimed ? ruled.correction.target : target, [{ change: "remove" }]);
@@ -90,10 +119,14 @@ export const putRight = (
   if (sum !== undefined)
     return corrects({ by: "record", record: shown.id }, [{ change: "fields", to: { cost: sum } }]);
   const isNews = tells && ruled.is === "tell";
-  if (kind.correction > (meant.denied ? ENOUGH_WHERE_DENIED : isNews ? ENOUGH_FOR_WORK : ENOUGH)) {
+  if (
+    kind.correction >
+    (meant.denied || (named && kind.removal > EVEN) ? ENOUGH_WHERE_DENIED : isNews ? ENOUGH_FOR_WORK : ENOUGH)
+  ) {
     const before = ruled.is === "correct" ? ruled.correction.changes : [];
     const bench = offerScene(scan(text, moment).tokens, offers, shown.fields, before, shown.words ?? "");
-    const changes = orRuled(weighedChanges(bench, judges.offer, kind.correction > SURELY && !tells), before);
+    const surely = kind.correction > (tells ? SURELY_THOUGH_TOLD : SURELY);
+    const changes = orRuled(weighedChanges(bench, judges.offer, surely), before);
     const isWord =
       onlyVerdict(changes) && (isNews || ruled.is === "verdict" || kind.correction < ENOUGH_FOR_WORK);
     if (changes.length > 0 && !isWord) return corrects(target, changes);
@@ -101,5 +134,15 @@ export const putRight = (
   if (ruled.is !== "correct") return ruled;
   if (kind.correction + kind.removal < HARDLY) return TELLS;
   const changes = withOtherSum(ruled.correction.changes, offers, shown.fields);
-  return { ...ruled, correction: { ...ruled.correction, changes } };
+  const real = changes.flatMap((change) => withoutPointing(change, shown.fields));
+  return real.length === 0
+    ? TELLS
+    : {
+        ...ruled,
+        correction: {
+          ...ruled.correction,
+          target: real.length < changes.length ? target : ruled.correction.target,
+          changes: real,
+        },
+      };
 };

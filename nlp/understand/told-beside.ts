@@ -11,7 +11,7 @@ import { type Stretch, scan } from "../read/scan.ts";
 
 /** Where one of several things told may end and the next begin. */
 const SEAM =
-  /[.,;:!?\n]+(?=\s|$)|\s(?=(?:but|while|whereas|though|although)\b)|\s(?=and (?:the|my|our|that|those)\b)/gi;
+  /[.,;:!?\n]+(?=\s|$)|\s(?=(?:but|while|whereas|though|although)\b)|\s(?=and (?:the|my|our|that|those)\b)|\s(?=and [\w']+(?: [\w']+){0,2} (?:who|that) (?:did|done|put|fixed|fitted)\b)/gi;
 
 /** Values that are put right; a thing named again is which record is meant. */
 const VALUES: ReadonlySet<OfferField> = new Set(["date", "cost", "material", "who", "where"]);

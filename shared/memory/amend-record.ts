@@ -92,9 +92,15 @@ const join = (record: KeptRecord, history: History): Outcome => {
 
 const shares = (one: string, other: string): boolean => shareAny(plainWords(one), new Set(plainWords(other)));
 
-/** Puts the words where the denied ones stand: among the materials, in the place, or in the fault. */
+/** "Davo", of one word that stands for somebody. */
+const sayName = (who: string): string =>
+  who.includes(" ") ? who : who.charAt(0).toUpperCase() + who.slice(1);
+
+/** Puts the words where the denied ones stand: for whoever did it, among the materials, in the place, or in the fault. */
 const setPhrase = (record: KeptRecord, { to, instead }: Extract<Change, { change: "phrase" }>): Outcome => {
   const { materials, where, fault } = record.fields;
+  if (record.doneBy !== null && shares(record.doneBy, instead))
+    return [{ do: "done-by", record: record.id, from: record.doneBy, to: sayName(to) }];
   const at = materials.findIndex((material) => shares(material, instead));
   if (at >= 0)
     return setField(

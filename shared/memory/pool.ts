@@ -6,7 +6,8 @@ import { placeFits, sharedCount, stuffFits } from "./fit.ts";
 import { boundsOf, isDuring } from "./period.ts";
 import { comparePlaces } from "./place.ts";
 import type { Period, Topic } from "./query.ts";
-import { tellingStems } from "./words.ts";
+import rooms from "./rooms.json" with { type: "json" };
+import { plainWords, tellingStems } from "./words.ts";
 
 /** What an answer is worked out from. */
 export type Ground = { readonly history: History; readonly hemisphere: Hemisphere };
@@ -60,11 +61,21 @@ const look = (ground: Ground, topic: Topic, components: readonly ComponentId[] |
 const hasOutcome = (record: KeptRecord, outcomes: RecordFilter["outcomes"]): boolean =>
   outcomes === undefined || (record.fields.outcome !== null && outcomes.includes(record.fields.outcome));
 
+const ROOMS: ReadonlyMap<string, readonly string[]> = new Map(Object.entries(rooms.rooms));
+
+/** The toilet is in the bathroom, though nobody says so. */
+const isOfRoom = (where: string, component: ComponentId): boolean =>
+  plainWords(where).some((word) => ROOMS.get(word)?.includes(component) === true);
+
 /** Where only a place is said, what is known to be there before what may be anywhere. */
 const thereFirst = (topic: Topic, records: readonly KeptRecord[]): readonly KeptRecord[] => {
   const where = topic.where.join(" ");
   const there =
-    where === "" ? [] : records.filter(({ fields }) => comparePlaces(where, fields.where) === "same");
+    where === ""
+      ? []
+      : records.filter(
+          ({ fields }) => comparePlaces(where, fields.where) === "same" || isOfRoom(where, fields.component),
+        );
   return there.length > 0 ? there : records;
 };
 

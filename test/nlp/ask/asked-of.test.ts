@@ -32,6 +32,42 @@ describe("what a question is about", () => {
     expect(named({ ...HITCH, fresh: false })).toMatchObject({ topic: { named: [] } });
   });
 
+  it.each([
+    ["who by?", "who"],
+    ["price?", "cost"],
+    ["by whom", "who"],
+    ["which day", "when"],
+    ["how much did they want for it?", "cost"],
+  ])("is the thing asked about before, where nothing but what is wanted is said: %s", (text, focus) => {
+    expect(ask(text, MOMENT, HITCH)).toMatchObject({
+      ask: "last",
+      focus,
+      topic: { named: [{ component: "hitch" }] },
+    });
+  });
+
+  it.each(["when did I drain her", "how much did I spend", "what did craig ever do"])(
+    "is not the thing asked about before, where something is said: %s",
+    (text) => {
+      expect(ask(text, MOMENT, HITCH)).toMatchObject({ topic: { named: [] } });
+    },
+  );
+
+  it.each([
+    ["what did craig ever do", "craig"],
+    ["what was it dad did for me", "dad"],
+    ["how much went to the mechanic", "mechanic"],
+  ])("is the work of one person: %s", (text, who) => {
+    expect(topicOf(text).who).toBe(who);
+  });
+
+  it("is the work in one place, where a list is asked for", () => {
+    expect(ask("list everything i have fixed in the bathroom", MOMENT, null)).toMatchObject({
+      ask: "list",
+      topic: { named: [], where: ["bathroom"] },
+    });
+  });
+
   it("is the thing asked about before, where ways of mending it are weighed and the rig is not named", () => {
     const weighed = (text: string) => ask(text, MOMENT, HITCH);
     for (const text of ["and which of the mends went longest", "longest lasting fix on same"])

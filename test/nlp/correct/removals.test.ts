@@ -8,6 +8,11 @@ describe("what turns out to be another's", () => {
     ["honey scratch that ladder part that was dwaynes ladder", "delete the ladder one"],
     ["strike that faucet from the log, we were in the church van all week", "delete the faucet one"],
     ["drop skylight thing its my mums caravan", "delete the skylight one"],
+    ["scrub the tire, the compressor quit before i got that far", "delete the tire one"],
+    [
+      "the toilet with the spray last feb, that was at the cabin. del",
+      "delete the the toilet with the spray last feb one",
+    ],
     ["That step is my uncle's, he was away. So don't go putting it under ours.", "delete the step one"],
   ])("is taken away: %s", (text, plainer) => {
     expect(removal(text)).toBe(plainer);

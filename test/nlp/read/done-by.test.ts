@@ -18,6 +18,10 @@ describe("who did the work", () => {
     ["neighbor came by wednesday and blew out the water lines for me", "neighbor"],
     ["the campground handyman replaced the kitchen tap", "the campground handyman"],
     ["the roof vent was letting in rain so he put mastic round it", "he"],
+    ["craig put a new water pump in today, 40 bucks", "Craig"],
+    ["my cousin trev fixed the awning", "my cousin Trev"],
+    ["Today Joost has glued the crack in the rear window", "Joost"],
+    ["the water pump was replaced by greta last week", "Greta"],
   ])("%s", (text, who) => {
     expect(doer(text)).toBe(who);
   });
@@ -29,6 +33,11 @@ describe("who did the work", () => {
     "my brother says the brakes squeal so i greased the wheel bearings",
     "replaced the water pump for my dad is coming to stay",
     "resealed the roof seam with butyl tape",
+    "hi dave, replaced the water pump",
+    "told craig i would so i greased the wheel bearings",
+    "gertie got new tires today",
+    "in Normanton replaced the water pump",
+    "Finaly fixed the kitchen tap",
   ])("the speaker: %s", (text) => {
     expect(doer(text)).toBeNull();
   });

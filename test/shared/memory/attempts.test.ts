@@ -23,6 +23,27 @@ describe("attempts on one trouble", () => {
     expect(second?.line).toBe(first?.line);
   });
 
+  it.each([
+    ["door lock stuck a third time, new lock in", "lock stuck a third time"],
+    ["the graphite in the lock gummed up, put a new lock in", "graphite gummed up"],
+  ])("show that the earlier one let go: %s", (text, fault) => {
+    const rig = new Rig();
+    rig.tell("2023-01-14", "door lock jammed so i puffed graphite in it", {
+      component: "entry-door",
+      action: "lubricate",
+      materials: ["graphite"],
+      date: "2023-01-14",
+    });
+    rig.tell("2023-03-18", text, {
+      component: "entry-door",
+      action: "replace",
+      materials: ["lock"],
+      date: "2023-03-18",
+      fault,
+    });
+    expect(rig.get(1)).toMatchObject({ closedBy: 2, fields: { outcome: "failed" } });
+  });
+
   it("told in one note are one line", () => {
     const rig = new Rig();
     rig.tell(

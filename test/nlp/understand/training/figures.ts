@@ -6,7 +6,7 @@ import { fitClasses, fitShares, regress } from "../../read/training/linear.ts";
 import { writeLearnt } from "../../read/training/written.ts";
 import { talkLessons, whichLessons } from "./examples.ts";
 import { KEPT_OUT } from "./kept-out.ts";
-import { calledLessons, knownApart, learnSpoken } from "./spoken.ts";
+import { calledLessons, knownApart, learnSpoken, spokenBy } from "./spoken.ts";
 import { knownMessages } from "./talk.ts";
 
 /** `tsx test/nlp/understand/training/figures.ts [FILE...]`: learns the judges of talk from all files but those kept out and those named. */
@@ -26,14 +26,16 @@ const timesOf = (name: string): number => (HARD.test(name) ? OFTEN : CHAT.test(n
 const messages = [...knownMessages()].flatMap(([name, known]) =>
   keptOut.has(name) ? [] : Array.from({ length: timesOf(name) }, () => known).flat(),
 );
-const which = fitShares(whichLessons(messages), { pull: 0.5 });
+const called = calledLessons();
+const speaking = learnSpoken(messages, called);
+const spoken = spokenBy(speaking);
+const which = fitShares(whichLessons(messages, spoken), { pull: 0.5 });
 const chosen = weighing(which, ["right"]);
-const lessons = talkLessons(messages, (signs) => shares(chosen, signs));
+const lessons = talkLessons(messages, { which: (signs) => shares(chosen, signs), spoken });
 process.stderr.write(
   `${String(messages.length)} messages, ${String(lessons.message.length)} judged, ${String(lessons.offer.length)} values, ${String(lessons.ask.length)} questions\n`,
 );
-const called = calledLessons();
-writeLearnt(fileAt("speaking.json"), { spoken: learnSpoken(messages, called) });
+writeLearnt(fileAt("speaking.json"), { spoken: speaking });
 writeLearnt(fileAt("known.json"), { known: fitShares(knownApart(messages, called), { pull: 1 }) });
 writeLearnt(fileAt("messages.json"), {
   message: fitLayers(lessons.message, [...MESSAGES, ""], {
