@@ -1,5 +1,5 @@
 import { Temporal } from "temporal-polyfill";
-import type { Scene, Shown } from "../../shared/memory/scene.ts";
+import type { Scene, Showing, Shown } from "../../shared/memory/scene.ts";
 import { shareAny, tellingStems } from "../../shared/memory/words.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { ComponentId } from "../../shared/vocabulary.ts";
@@ -9,7 +9,7 @@ import { saysSame } from "../correct/offer-signs.ts";
 import { type Offer, offersIn } from "../correct/offers.ts";
 import { type Candidate, whichSigns } from "../correct/which-signs.ts";
 import type { TalkJudges } from "../judges/talk.ts";
-import { scan } from "../read/scan.ts";
+import { type Scan, scan } from "../read/scan.ts";
 import { namedAs, type Owned, toldBeside } from "./told-beside.ts";
 
 /** The record that a message may put right, with the values that the message names for it. */
@@ -92,6 +92,10 @@ const doneOnly = (text: string, choices: readonly Choice[]): readonly Choice[] =
   return TELLS_DOER.test(text) && done.length > 0 ? done : choices;
 };
 
+/** "No, 121", where use was told as well: a number may be of that. */
+const mayBeOfUse = ({ records, usage }: Showing, { numbers, amounts }: Scan): boolean =>
+  usage.length > 0 && (records.length === 0 || numbers.length + amounts.length > 0);
+
 /** All records told of at other times that a message names or may speak of, newest first. */
 const olderIn = ({ older, spokenOf }: Scene): readonly Shown[] =>
   [...new Map([...older, ...spokenOf].map((each) => [each.id, each])).values()].toSorted(
@@ -110,11 +114,12 @@ export const meantIn = (
 ): Meant | undefined => {
   const showing = scene.replyTo ?? scene.last;
   const minutes = showing === null ? 0 : minutesSince(showing.at, moment);
+  const found = scan(text, moment);
   const last =
-    showing === null || showing.usage.length > 0 ? undefined : ofLast(text, moment, showing.records);
+    showing === null || mayBeOfUse(showing, found) ? undefined : ofLast(text, moment, showing.records);
   const told = new Set(showing?.records.map(({ id }) => id));
   const older = scene.replyTo === null ? olderIn(scene).filter(({ id }) => !told.has(id)) : [];
-  const { tokens } = scan(text, moment);
+  const { tokens } = found;
   const isDenied = ({ fields }: Pick<Shown, "fields">): boolean =>
     deniesSumOf(tokens, offersIn(text, moment, fields), fields);
   const lastMeant =

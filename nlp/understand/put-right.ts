@@ -135,14 +135,8 @@ export const putRight = (
   if (kind.correction + kind.removal < HARDLY) return TELLS;
   const changes = withOtherSum(ruled.correction.changes, offers, shown.fields);
   const real = changes.flatMap((change) => withoutPointing(change, shown.fields));
-  return real.length === 0
-    ? TELLS
-    : {
-        ...ruled,
-        correction: {
-          ...ruled.correction,
-          target: real.length < changes.length ? target : ruled.correction.target,
-          changes: real,
-        },
-      };
+  const place = offers.find((each) => each.field === "where" && !saysSame(each, shown.fields));
+  if (real.length === 0) return place === undefined ? TELLS : corrects(target, [place.change]);
+  const aim = real.length < changes.length ? target : ruled.correction.target;
+  return { ...ruled, correction: { ...ruled.correction, target: aim, changes: real } };
 };

@@ -80,6 +80,9 @@ export const amendNumber = (
   const fits = denied.length > 0 ? denied : change.unit === null ? told : told.filter(({ isUse }) => isUse);
   const { to } = change;
   const best = [...fits].sort((a, b) => (to === null ? 0 : ratio(b.value, to) - ratio(a.value, to)))[0];
-  if (best !== undefined) return [best.amend(to ?? best.value)];
+  if (best !== undefined) {
+    const value = to ?? best.value;
+    return !best.isUse && value === best.value ? [] : [best.amend(value)];
+  }
   return told.length === 0 && change.unit === null && to !== null ? priced(records, to) : [];
 };

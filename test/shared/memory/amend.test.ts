@@ -182,6 +182,14 @@ describe("finding the record", () => {
 });
 
 describe("numbers", () => {
+  it("change nothing where the money told is on record already", () => {
+    const rig = greased();
+    expect(rig.correct("2024-07-03", { change: "number", to: 12, unit: null, instead: null })).toEqual({
+      is: "impossible",
+      why: "already-so",
+    });
+  });
+
   it("correct the use just told", () => {
     const rig = new Rig();
     rig.use("2025-06-01", 112, "miles");

@@ -134,6 +134,25 @@ describe("which lasted longest, of stuff alone", () => {
   });
 });
 
+describe("all work in a room", () => {
+  it("is that on what stands there, though nobody said so, and none elsewhere", () => {
+    const rig = new Rig();
+    rig.tell("2024-05-04", "new ball seal in the toilet", { component: "toilet", action: "replace" });
+    rig.tell("2024-05-05", "new tap over the bathroom sink", {
+      component: "faucet",
+      where: "bathroom",
+      action: "replace",
+    });
+    rig.tell("2024-05-06", "greased the hitch", { component: "hitch", action: "lubricate" });
+    const { records } = rig.ask({
+      ask: "list",
+      topic: { ...EMPTY_TOPIC, where: ["bathroom"] },
+      period: null,
+    });
+    expect(records.map(({ fields }) => fields.component)).toEqual(["faucet", "toilet"]);
+  });
+});
+
 describe("what was never done", () => {
   it("is no thing found wrong where that is of another thing", () => {
     const rig = new Rig();
