@@ -91,11 +91,31 @@ const lines = (turn: Turn, records: readonly RecordId[]): string[] =>
     .filter(({ removed }) => !removed)
     .map((record) => recordLine(record, lineContext(turn)));
 
-/** One line on what changed, then the record as it stands. */
+const said = (turn: Turn, changes: readonly Amend[]): string =>
+  listed([...new Set(changes.map((change) => changeWords(turn, change)))]);
+
+/** What changed: once where it is the same for all records, else for each by its name. */
+const whatChanged = (turn: Turn, changes: readonly Amend[], records: readonly RecordId[]): string[] => {
+  const each = records.map((id) => ({
+    id,
+    words: said(
+      turn,
+      changes.filter((change) => "record" in change && change.record === id),
+    ),
+  }));
+  const apart = new Set(each.map(({ words }) => words)).size > 1 && each.every(({ words }) => words !== "");
+  if (!apart) return [`${capital(said(turn, changes))}.`];
+  const told = each.map(({ id, words }) => {
+    const record = turn.store.history.record(id);
+    return `${record === undefined ? "" : `${thingName(record.fields)}, `}${words}.`;
+  });
+  return [...told, ""];
+};
+
+/** What changed, then the records as they stand. */
 export const amendedReply = (turn: Turn, changes: readonly Amend[], records: readonly RecordId[]): Reply => {
-  const what = capital(listed([...new Set(changes.map((change) => changeWords(turn, change)))]));
   return {
-    text: [`${what}.`, ...lines(turn, records)].join("\n"),
+    text: [...whatChanged(turn, changes, records), ...lines(turn, records)].join("\n"),
     buttons: [[{ label: "Undo", tap: { tap: "undo", turn: turn.turnId } }]],
     shows: {
       of: "note",

@@ -91,6 +91,23 @@ describe("correcting two jobs at once", () => {
     await talk.say("adjusted the left brake and greased the left hub");
     expect(textOf(await talk.say("right side sorry")).split("\n")[0]).toBe("Place: left → right side.");
   });
+
+  it("says of each of several what changed, and undoes all of it at once", async () => {
+    talk = await startTalk();
+    await talk.say("craig put a new water pump in today, 119 bucks. also replaced the furnace igniter, 40");
+    const reply = textOf(await talk.say("other way round sorry, the pump was 40 and the furnace was 119"));
+    expect(reply).toMatch(/^Water pump, cost: \$119 → \$40\.\nFurnace, cost: \$40 → \$119\.\n\n/);
+    await talk.say("undo");
+    expect(talk.program.store.history.records({}).map(({ fields }) => fields.cost)).toEqual([40, 119]);
+  });
+
+  it("knows by name who did it", async () => {
+    talk = await startTalk();
+    await talk.say("craig put a new water pump in today");
+    expect(textOf(await talk.say("who put the pump in?"))).toMatch(/^Craig did it\./);
+    await talk.say("no, it was hank");
+    expect(textOf(await talk.say("who put the pump in?"))).toMatch(/^Hank did it\./);
+  });
 });
 
 describe("use of the rig", () => {
