@@ -58,7 +58,12 @@ export const savePlan = (plan: LinkPlan, note: Note, keeper: Keeper): readonly S
         return { record: step.record, draft, how: "word-on-old", unclear: null };
       case "same":
         setAll(keeper, step.record, step.fill);
-        return { record: step.record, draft, how: "retold", unclear: null };
+        return {
+          record: step.record,
+          draft,
+          how: Object.keys(step.fill).length > 0 ? "word-on-old" : "retold",
+          unclear: null,
+        };
     }
   }
 

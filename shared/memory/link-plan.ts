@@ -24,7 +24,7 @@ export type Keep = {
 
 export type LinkStep =
   | Keep
-  /** Word on a record that exists; `fill` holds fields that were empty and are told now. */
+  /** Word on a record that exists; `fill` holds fields that were empty and are told now, and a sum told anew. */
   | {
       readonly step: "verdict";
       readonly draft: Draft;

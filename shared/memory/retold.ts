@@ -171,7 +171,7 @@ const isEmpty = (value: unknown): boolean => value === null || (Array.isArray(va
 
 const FILLABLE = ["where", "materials", "date", "cost", "fault", "due"] as const;
 
-/** Fields that were empty and are told now; a vague date gives way to a sharper one within it. */
+/** Fields that were empty and are told now; a vague date gives way to a sharper one within it, and a sum to the one told later. */
 export const newlyTold = (told: Told, kept: RecordFields): Partial<RecordFields> => {
   const { fields } = told.draft;
   if (fields.kind === "check")
@@ -185,5 +185,8 @@ export const newlyTold = (told: Told, kept: RecordFields): Partial<RecordFields>
   return {
     ...Object.fromEntries(filled.map((field) => [field, fields[field]])),
     ...(sharper ? { date: fields.date } : {}),
+    ...(kept.cost !== null && fields.cost !== null && fields.cost > 0 && fields.cost !== kept.cost
+      ? { cost: fields.cost }
+      : {}),
   };
 };

@@ -91,6 +91,21 @@ describe("work told again", () => {
     expect(rig.get(1).fields).toMatchObject({ date: "2024-04-12", cost: 55 });
   });
 
+  it("takes the sum that is told later", () => {
+    const rig = new Rig();
+    const bill = (cost: number) => ({
+      component: "microwave" as const,
+      action: "replace" as const,
+      date: "2023-09-30",
+      cost,
+    });
+    rig.tell("2023-09-30", "new microwave in today, 110 dollars", bill(110));
+    expect(rig.tell("2023-10-28", "the microwave i put in on sep 30 was 129 with taxes", bill(129))).toEqual([
+      1,
+    ]);
+    expect(rig.get(1).fields.cost).toBe(129);
+  });
+
   it("changes nothing when the very same note comes twice", () => {
     const rig = patched();
     const again = rig.plan("2025-09-14", "patched the corner of the gray tank with epoxy and cloth", {
