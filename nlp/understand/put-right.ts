@@ -86,8 +86,8 @@ const TELLS_DOER =
 /** "Bearings RH, sorry": the thing on record, named to say which record is meant, is no change. */
 const withoutPointing = (change: Change, fields: Shown["fields"]): readonly Change[] => {
   if (change.change !== "fields" || change.to.component !== fields.component) return [change];
-  const { component: _, ...to } = change.to;
-  return Object.keys(to).length === 0 ? [] : [{ change: "fields", to }];
+  const others = Object.entries(change.to).filter(([field]) => field !== "component");
+  return others.length === 0 ? [] : [{ change: "fields", to: Object.fromEntries(others) }];
 };
 
 /** What a message puts right in the record told of last, where it is taken for a correction; else what the rules say. */

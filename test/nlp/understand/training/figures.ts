@@ -4,7 +4,7 @@ import { shares, weighing } from "../../../../nlp/read/linear.ts";
 import { fitLayers } from "../../read/training/layered.ts";
 import { fitClasses, fitShares, regress } from "../../read/training/linear.ts";
 import { writeLearnt } from "../../read/training/written.ts";
-import { talkLessons, whichLessons } from "./examples.ts";
+import { type TalkLessons, talkLessons, whichLessons } from "./examples.ts";
 import { KEPT_OUT } from "./kept-out.ts";
 import { calledLessons, knownApart, learnSpoken, spokenBy } from "./spoken.ts";
 import { knownMessages } from "./talk.ts";
@@ -23,15 +23,33 @@ const CHAT_OFTEN = 3;
 
 const timesOf = (name: string): number => (HARD.test(name) ? OFTEN : CHAT.test(name) ? CHAT_OFTEN : 1);
 
-const messages = [...knownMessages()].flatMap(([name, known]) =>
-  keptOut.has(name) ? [] : Array.from({ length: timesOf(name) }, () => known).flat(),
-);
+const told = [...knownMessages()]
+  .filter(([name]) => !keptOut.has(name))
+  .map(([name, known]) => ({ known, times: timesOf(name) }));
+const messages = told.flatMap(({ known }) => known);
+const often = <T>(lessons: readonly T[], times: number): readonly T[] =>
+  Array.from({ length: times }, () => lessons).flat();
 const called = calledLessons();
 const speaking = learnSpoken(messages, called);
 const spoken = spokenBy(speaking);
-const which = fitShares(whichLessons(messages, spoken), { pull: 0.5 });
+const which = fitShares(
+  told.flatMap(({ known, times }) => often(whichLessons(known, spoken), times)),
+  { pull: 0.5 },
+);
 const chosen = weighing(which, ["right"]);
-const lessons = talkLessons(messages, { which: (signs) => shares(chosen, signs), spoken });
+const each = told.map(({ known, times }) => ({
+  lessons: talkLessons(known, { which: (signs) => shares(chosen, signs), spoken }),
+  times,
+}));
+const all = <K extends keyof TalkLessons>(of: K): TalkLessons[K][number][] =>
+  each.flatMap(({ lessons, times }) => often<TalkLessons[K][number]>(lessons[of], times));
+const lessons = {
+  message: all("message"),
+  offer: all("offer"),
+  ask: all("ask"),
+  about: all("about"),
+  thing: all("thing"),
+};
 process.stderr.write(
   `${String(messages.length)} messages, ${String(lessons.message.length)} judged, ${String(lessons.offer.length)} values, ${String(lessons.ask.length)} questions\n`,
 );
