@@ -22,8 +22,10 @@ const ENOUGH_FOR_WORK = 0.6;
 const ENOUGH_WHERE_DENIED = 0.2;
 /** From here on, it surely puts something right. */
 const SURELY = 0.75;
-/** The same for words in which the reader finds work. */
+/** The same for words in which the reader finds work, and the rules nothing to put right. */
 const SURELY_THOUGH_TOLD = 0.97;
+const isSureThoughTold = (ruled: Intent, { correction }: Taken["kind"]): boolean =>
+  ruled.is !== "correct" && correction > SURELY_THOUGH_TOLD;
 /** Below this, words that the rules take for a correction tell something. */
 const HARDLY = 0.2;
 
@@ -125,7 +127,7 @@ export const putRight = (
   ) {
     const before = ruled.is === "correct" ? ruled.correction.changes : [];
     const bench = offerScene(scan(text, moment).tokens, offers, shown.fields, before, shown.words ?? "");
-    const surely = kind.correction > (tells ? SURELY_THOUGH_TOLD : SURELY);
+    const surely = kind.correction > SURELY && (!tells || isSureThoughTold(ruled, kind));
     const changes = orRuled(weighedChanges(bench, judges.offer, surely), before);
     const isWord =
       onlyVerdict(changes) && (isNews || ruled.is === "verdict" || kind.correction < ENOUGH_FOR_WORK);
