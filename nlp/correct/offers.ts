@@ -225,10 +225,11 @@ const doer = (at: Stretch, by: string | null): Offer => {
 
 /** Whoever is named as one who works, and is not denied: "not the yard, it was dave next door". */
 const doers = ({ words }: Said): Offer[] => {
+  const instead = insteadOf(words.filter((word) => /\w/.test(word)).join(" "));
   const named = words.flatMap((word, at): Offer[] => {
     const isSelf = SELF.has(word) || (word === "us" && ["was", "by"].includes(words[at - 1] ?? ""));
     if (isSelf) return [doer({ from: at, to: at + 1 }, null)];
-    if (isGivenName(word) && !DENIALS.has(words[at - 1] ?? ""))
+    if (instead === undefined && isGivenName(word) && !DENIALS.has(words[at - 1] ?? ""))
       return [doer({ from: at, to: at + 1 }, word.charAt(0).toUpperCase() + word.slice(1))];
     if (!PEOPLE.has(word)) return [];
     const owner = words.slice(Math.max(0, at - 3), at).findIndex((each) => OWNERS.has(each));
@@ -237,7 +238,6 @@ const doers = ({ words }: Said): Offer[] => {
     const denied = DENIALS.has(words[from - 1] ?? "");
     return denied ? [] : [doer({ from, to: at + 1 }, words.slice(from, at + 1).join(" "))];
   });
-  const instead = insteadOf(words.filter((word) => /\w/.test(word)).join(" "));
   const size = instead?.split(" ").length ?? 0;
   return instead === undefined || named.some(({ is }) => is === "other")
     ? named
