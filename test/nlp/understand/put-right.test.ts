@@ -176,7 +176,7 @@ describe("a sum told again", () => {
     expect(
       meant("garage put a new brake cable on thursday, 48 quid", "58 that should be, no 48"),
     ).toMatchObject({
-      correction: { changes: [{ change: "fields", to: { cost: 58 } }] },
+      correction: { changes: [{ change: "number", to: 58 }] },
     });
   });
 });
