@@ -1,6 +1,6 @@
 import type { RecordId } from "../../shared/history.ts";
 import { amend } from "../../shared/memory/amend.ts";
-import type { Amendment } from "../../shared/memory/amendment.ts";
+import type { Amend, Amendment } from "../../shared/memory/amendment.ts";
 import type { Correction } from "../../shared/memory/correction.ts";
 import { EMPTY_SCENE, type Scene } from "../../shared/memory/scene.ts";
 import { planLooks } from "../nudges/plan-looks.ts";
@@ -9,6 +9,12 @@ import { momentOf } from "../rig/rig.ts";
 import { applyAmend } from "./apply-amend.ts";
 import { waitFor } from "./pending.ts";
 import type { Turn } from "./turn.ts";
+
+const amended = (turn: Turn, changes: readonly Amend[]): void => {
+  const records = [...new Set(changes.flatMap((change) => applyAmend(turn, change)))];
+  planLooks(turn, records);
+  turn.say(amendedReply(turn, changes, records));
+};
 
 const respond = (turn: Turn, correction: Correction, amendment: Amendment): void => {
   switch (amendment.is) {
@@ -19,11 +25,8 @@ const respond = (turn: Turn, correction: Correction, amendment: Amendment): void
       waitFor(turn, { is: "which-to-amend", candidates: [...amendment.candidates], correction });
       turn.say(whichReply(turn, amendment.candidates));
       return;
-    case "amend": {
-      const records = [...new Set(amendment.changes.flatMap((change) => applyAmend(turn, change)))];
-      planLooks(turn, records);
-      turn.say(amendedReply(turn, amendment.changes, records));
-    }
+    case "amend":
+      amended(turn, amendment.changes);
   }
 };
 
@@ -44,17 +47,15 @@ export const correctOrNot = (turn: Turn, correction: Correction, scene: Scene): 
 export const correct = (turn: Turn, correction: Correction, scene: Scene): void =>
   respond(turn, correction, amend(correction, scene, turn.store.history, momentOf(turn.now, turn.rig)));
 
-/** The same for several records at once, answered together; where some of it can't be, the rest is. */
+/** The same for several records at once, answered together; what is so already is left. */
 export const correctAll = (turn: Turn, corrections: readonly Correction[], scene: Scene): void => {
   const moment = momentOf(turn.now, turn.rig);
   const changes = corrections.flatMap((each) => {
     const amendment = amend(each, scene, turn.store.history, moment);
     return amendment.is === "amend" ? amendment.changes : [];
   });
-  const [first] = corrections;
-  if (first === undefined) return;
-  if (changes.length > 0) respond(turn, first, { is: "amend", changes });
-  else correct(turn, first, scene);
+  if (changes.length > 0) amended(turn, changes);
+  else turn.say({ text: IMPOSSIBLE["already-so"] });
 };
 
 /** The same for records that were picked when it was asked which one is meant. */

@@ -1,4 +1,5 @@
 import { happeningsIn } from "../../nlp/understand/happenings.ts";
+import { capital } from "../../shared/capital.ts";
 import {
   CARE_ROWS,
   type CareRow,
@@ -6,7 +7,7 @@ import {
   type Happening,
   happeningWords,
 } from "../../shared/outlook/index.ts";
-import { capital, listed } from "../replies/words.ts";
+import { listed } from "../replies/words.ts";
 import { keptChoices } from "../rig/care-choices.ts";
 import { HAPPENED_KEY, keptHappenings } from "../rig/happened.ts";
 import { momentOf } from "../rig/rig.ts";

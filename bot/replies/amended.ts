@@ -1,3 +1,4 @@
+import { capital } from "../../shared/capital.ts";
 import { sayDate } from "../../shared/edtf.ts";
 import type { RecordId } from "../../shared/history.ts";
 import type { Amend, Amendment } from "../../shared/memory/amendment.ts";
@@ -8,7 +9,7 @@ import type { Reply, Turn } from "../conversation/turn.ts";
 import { sayMoney } from "../rig/money.ts";
 import { lineContext, recordLine, thingName } from "./record-line.ts";
 import { byWhom } from "./who.ts";
-import { capital, doneWord, listed, sayCount, sayExposure } from "./words.ts";
+import { doneWord, listed, sayCount, sayExposure } from "./words.ts";
 
 type Why = Extract<Amendment, { is: "impossible" }>["why"];
 

@@ -1,8 +1,9 @@
+import { capital } from "../../shared/capital.ts";
 import { CARE_ROWS, type CareRow } from "../../shared/outlook/index.ts";
 import type { Button } from "../conversation/buttons.ts";
 import type { Reply, Turn } from "../conversation/turn.ts";
 import { keptChoices } from "../rig/care-choices.ts";
-import { capital, listed } from "./words.ts";
+import { listed } from "./words.ts";
 
 const ROWS_A_PAGE = 6;
 

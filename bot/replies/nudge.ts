@@ -1,3 +1,4 @@
+import { capital } from "../../shared/capital.ts";
 import { sayDate } from "../../shared/edtf.ts";
 import type { KeptRecord, RecordId } from "../../shared/history.ts";
 import { CARE_ROWS, type CareDue, type CareRow } from "../../shared/outlook/index.ts";
@@ -6,7 +7,7 @@ import type { Reply, Turn } from "../conversation/turn.ts";
 import { careAhead, keptChoices } from "../rig/care-choices.ts";
 import { rowLine } from "./care.ts";
 import { thingName } from "./record-line.ts";
-import { capital, doneWord, listed } from "./words.ts";
+import { doneWord, listed } from "./words.ts";
 
 /** What one message asks about: fixes and rows of standing care. */
 export type Nudged = { readonly records: readonly RecordId[]; readonly care: readonly CareRow["id"][] };

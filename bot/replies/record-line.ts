@@ -1,4 +1,5 @@
 import type { Temporal } from "temporal-polyfill";
+import { capital } from "../../shared/capital.ts";
 import { sayDate } from "../../shared/edtf.ts";
 import type { KeptRecord } from "../../shared/history.ts";
 import type { Hemisphere } from "../../shared/reading.ts";
@@ -7,7 +8,7 @@ import { componentName } from "../../shared/vocabulary.ts";
 import type { Turn } from "../conversation/turn.ts";
 import { sayMoney } from "../rig/money.ts";
 import { byWhom } from "./who.ts";
-import { capital, doneWord, doWord, listed, sayExposure } from "./words.ts";
+import { doneWord, doWord, listed, sayExposure } from "./words.ts";
 
 export type LineContext = {
   readonly today: Temporal.PlainDate;

@@ -7,8 +7,6 @@ export const doneWord = (action: Action | null): string =>
 export const doWord = (action: Action | null): string =>
   action === null ? "see to" : actionWords[action].do;
 
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 /** "a, b and c" */
 export const listed = (items: readonly string[]): string =>
   new Intl.ListFormat("en-GB", { style: "long", type: "conjunction" }).format(items);

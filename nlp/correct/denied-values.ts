@@ -1,6 +1,6 @@
 import type { RecordFields } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
-import { denialBefore, saysSame } from "./offer-signs.ts";
+import { deniedBy, saysSame } from "./offer-signs.ts";
 import type { Offer } from "./offers.ts";
 
 /** "62, not 52": whether the sum on record is named as the wrong one, beside another. */
@@ -10,7 +10,7 @@ export const deniesSumOf = (
   fields: RecordFields,
 ): boolean => {
   const sums = offers.filter(({ field, reckoned }) => field === "cost" && reckoned !== true);
-  const isDenied = ({ from }: Offer): boolean => denialBefore(tokens, from) !== "none";
+  const isDenied = ({ from }: Offer): boolean => deniedBy(tokens, from) !== undefined;
   return (
     sums.some((sum) => saysSame(sum, fields) && isDenied(sum)) &&
     sums.some((sum) => !saysSame(sum, fields) && !isDenied(sum))

@@ -54,14 +54,20 @@ const gapSigns = (offer: Offer, alike: readonly Offer[], fields: RecordFields): 
 
 const wordAt = (tokens: readonly Token[], at: number): string => tokens[at]?.norm ?? "^";
 
-/** The denial that reaches a word from before it, and how far off; "none" where none does. */
-export const denialBefore = (tokens: readonly Token[], at: number): string => {
+/** As a sign: the denial that reaches a word from before it, and how far off. */
+const denialBefore = (tokens: readonly Token[], at: number): string => {
   for (let back = 1; back <= REACH; back++) {
     const word = wordAt(tokens, at - back);
     if (DENIALS.has(word)) return `${word} ${sizeOf(back)}`;
     if (TURNS.has(word) && back > 1) return `none ${word}`;
   }
   return "none";
+};
+
+/** The word that denies what stands at a place; undefined where it is not denied. */
+export const deniedBy = (tokens: readonly Token[], at: number): string | undefined => {
+  const [word] = denialBefore(tokens, at).split(" ");
+  return word === "none" ? undefined : word;
 };
 
 /** What of the rest of the message bears on one offer: the same for all, so worked out once. */

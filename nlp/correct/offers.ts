@@ -1,4 +1,5 @@
 import { Temporal } from "temporal-polyfill";
+import { capital } from "../../shared/capital.ts";
 import { changedDate } from "../../shared/memory/amend-date.ts";
 import type { Change, DateChange } from "../../shared/memory/correction.ts";
 import { dayOf, spanOf } from "../../shared/memory/when.ts";
@@ -230,7 +231,7 @@ const doers = ({ words }: Said): Offer[] => {
     const isSelf = SELF.has(word) || (word === "us" && ["was", "by"].includes(words[at - 1] ?? ""));
     if (isSelf) return [doer({ from: at, to: at + 1 }, null)];
     if (instead === undefined && isGivenName(word) && !DENIALS.has(words[at - 1] ?? ""))
-      return [doer({ from: at, to: at + 1 }, word.charAt(0).toUpperCase() + word.slice(1))];
+      return [doer({ from: at, to: at + 1 }, capital(word))];
     if (!PEOPLE.has(word)) return [];
     const owner = words.slice(Math.max(0, at - 3), at).findIndex((each) => OWNERS.has(each));
     const alone = words[at - 1] === "in" && at >= 2 ? at - 2 : at;

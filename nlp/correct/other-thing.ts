@@ -14,6 +14,7 @@ const thingIsDenied = (rated: readonly Rated[], { tokens, offers, fields }: Offe
       offer.is === fields.component &&
       (DENIES.has(tokens[offer.from - 1]?.norm ?? "") || DENIES.has(tokens[offer.from - 2]?.norm ?? "")),
   ) || rated.some(({ offer, how }) => offer.is === fields.component && how === "drop");
+
 /** "Above the bed, no the sink" */
 const DENIES_PLACE: ReadonlySet<string> = new Set([...DENIES, "no", "nae"]);
 

@@ -1,8 +1,6 @@
 import type { Change, Target } from "../../shared/memory/correction.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { RecordFields } from "../../shared/record.ts";
-import type { ComponentId } from "../../shared/vocabulary.ts";
-import { topicOf } from "../ask/topic.ts";
 import cues from "./cues.json" with { type: "json" };
 import { doerIn } from "./person.ts";
 import { opened, type Piece, type Strength, says } from "./pieces.ts";
@@ -18,7 +16,7 @@ import {
   tellsWork,
 } from "./signs.ts";
 import { aimed, aimedAtRemoval } from "./target.ts";
-import { valuesIn } from "./values.ts";
+import { componentIn, valuesIn } from "./values.ts";
 
 /** What one stretch of a message puts right. */
 export type Part = {
@@ -68,7 +66,7 @@ const contrasted = (body: string): Change | undefined => {
       to ?? "",
     );
   if (to === undefined || instead === undefined || points) return undefined;
-  const [right, wrong] = [thingIn(to), thingIn(instead)];
+  const [right, wrong] = [componentIn(to, NAMED), componentIn(instead, NAMED)];
   return right !== undefined && wrong !== undefined && right !== wrong
     ? { change: "fields", to: { component: right } }
     : { change: "phrase", to, instead };
@@ -76,10 +74,6 @@ const contrasted = (body: string): Change | undefined => {
 
 /** A name as sure as this stands for a thing where two are set against each other. */
 const NAMED = 0.6;
-const thingIn = (words: string): ComponentId | undefined => {
-  const [first] = topicOf(words).named;
-  return first !== undefined && first.sure >= NAMED ? first.component : undefined;
-};
 /** "No, I didn't": it never happened, unless what follows says that it is still to come. */
 const DENIED_ALL = /^(?:i|we) (?:didnt|havent|did not|have not)(?: do it| do that| done it| done that)?$/;
 

@@ -120,7 +120,8 @@ export const removal = (text: string): string | undefined => {
   if (clauses.length === 0) return undefined;
   const ending = clauses.at(-1) ?? "";
   const about = clauses.slice(0, -1).find((words) => thingIn(words) !== undefined);
-  if (BARE.test(ending) && about !== undefined && clauses.length <= MOST_CLAUSES) return removalOf(about);
+  if (BARE.test(ending) && about !== undefined && clauses.length <= MOST_CLAUSES)
+    return removalOf(about.replace(/^(?:the|that|my|our) /, ""));
   const idle = clauses.some((words) => NOT_REACHED.test(words));
   const taken = clauses.map((words) => takenBy(words.replace(HEADS, ""), idle));
   const found = taken.filter((thing) => thing !== undefined);

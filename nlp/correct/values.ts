@@ -69,7 +69,8 @@ const dateChange = (body: string, found: Scan): readonly Change[] => {
   return time === undefined ? [] : [{ change: "date", to: { on: time.edtf } }];
 };
 
-const componentIn = (text: string, least: number): ComponentId | undefined => {
+/** The thing that words name, as surely as asked; undefined where none is. */
+export const componentIn = (text: string, least: number): ComponentId | undefined => {
   const [best] = topicOf(text).named;
   return best !== undefined && best.sure >= least ? best.component : undefined;
 };

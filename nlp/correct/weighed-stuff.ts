@@ -1,7 +1,7 @@
 import type { Change } from "../../shared/memory/correction.ts";
 import { compareMaterials, isSuchStuff } from "../../shared/memory/materials.ts";
 import { isContainer } from "./containers.ts";
-import { denialBefore, type OfferScene, saysSame } from "./offer-signs.ts";
+import { deniedBy, type OfferScene, saysSame } from "./offer-signs.ts";
 import { DENIES, type Rated } from "./rated.ts";
 import stuffWords from "./stuff-words.json" with { type: "json" };
 
@@ -54,7 +54,7 @@ export const deniedStuff = ({ offers, tokens, fields }: OfferScene): readonly st
       (offer) =>
         offer.field === "material" &&
         saysSame(offer, fields) &&
-        DENIES.has(denialBefore(tokens, offer.from).split(" ")[0] ?? "") &&
+        DENIES.has(deniedBy(tokens, offer.from) ?? "") &&
         !tokens.slice(Math.max(0, offer.from - 2), offer.from).some(({ norm }) => ALSO.has(norm)),
     )
     .map(({ is }) => is);

@@ -1,3 +1,4 @@
+import { capital } from "../../shared/capital.ts";
 import people from "../lexicon/data/people.json" with { type: "json" };
 import { isGivenName, SPELLER } from "../lexicon/lexicon.ts";
 import type { Clause } from "./clauses.ts";
@@ -54,7 +55,7 @@ const mayBeName = (scan: Scan, at: number, deed: number): boolean => {
 };
 
 /** "In Normanton" is where. */
-const PLACES_AT: ReadonlySet<string> = new Set(people.whereTowns);
+const PLACES_AT: ReadonlySet<string> = new Set(people.beforeTowns);
 
 /** A person called by name, who does what is told of at `deed`. */
 const namedAt = (scan: Scan, at: number, deed: number): Person | undefined => {
@@ -139,9 +140,7 @@ const toldBehind = (scan: Scan, deed: number, to: number): Person | undefined =>
 /** "my cousin Trev": in lower case, but for the name. */
 const saidOf = (scan: Scan, person: Person): string => {
   const words = wordsOf(scan, person).toLowerCase();
-  return person.called === true
-    ? words.replace(/\S+$/, (name) => name.charAt(0).toUpperCase() + name.slice(1))
-    : words;
+  return person.called === true ? words.replace(/\S+$/, capital) : words;
 };
 
 /** Who did the work when the note names someone other than its speaker: "the shop", "my son in law". */

@@ -82,7 +82,7 @@ const eachPutRight = (
   });
 
 /** "'Twas his young fella done it": who did the work. */
-const TELLS_DOER =
+const SOMEBODY_DID =
   /\b(?:'?twas|it was|that was|they were) .{2,40}? (?:who |that )?(?:did|done|fixed|fitted|put|changed|replaced)\b/i;
 
 /** "Bearings RH, sorry": the thing on record, named to say which record is meant, is no change. */
@@ -104,7 +104,7 @@ export const putRight = (
   const { shown, minutes, alone, offers } = meant;
   const target: Target = alone ? { by: "record", record: shown.id } : { by: "last" };
   const isAimed = ruled.is === "correct" && ruled.correction.target.by !== "last" && minutes !== null;
-  const named = offers.some(({ field, is }) => field === "who" && is === "other") && TELLS_DOER.test(text);
+  const named = offers.some(({ field, is }) => field === "who" && is === "other") && SOMEBODY_DID.test(text);
   if (kind.removal > EVEN && kind.removal > kind.correction && !named)
     return takesAway(ruled) && (isAimed || minutes !== null)
       ? ruled
@@ -121,10 +121,9 @@ export const putRight = (
   if (sum !== undefined)
     return corrects({ by: "record", record: shown.id }, [{ change: "fields", to: { cost: sum } }]);
   const isNews = tells && ruled.is === "tell";
-  if (
-    kind.correction >
-    (meant.denied || (named && kind.removal > EVEN) ? ENOUGH_WHERE_DENIED : isNews ? ENOUGH_FOR_WORK : ENOUGH)
-  ) {
+  const denied = meant.denied || (named && kind.removal > EVEN);
+  const least = denied ? ENOUGH_WHERE_DENIED : isNews ? ENOUGH_FOR_WORK : ENOUGH;
+  if (kind.correction > least) {
     const before = ruled.is === "correct" ? ruled.correction.changes : [];
     const bench = offerScene(scan(text, moment).tokens, offers, shown.fields, before, shown.words ?? "");
     const surely = kind.correction > SURELY && (!tells || isSureThoughTold(ruled, kind));

@@ -106,6 +106,7 @@ const namedIn = (
     inClause(at).some((offer) => pointsTo(offer, fields)) ? [at] : [],
   );
 };
+
 /** The stretches of the text that speak of each record: from where it is named to where another is. */
 const ownersOf = (text: string, moment: Moment, records: readonly Shown[]): readonly Owned[] => {
   const clauses = clausesIn(text, moment);

@@ -1,4 +1,5 @@
 import type { Temporal } from "temporal-polyfill";
+import { capital } from "../capital.ts";
 import type { History, KeptRecord } from "../history.ts";
 import type { Hemisphere } from "../reading.ts";
 import type { Edtf, Field, RecordFields } from "../record.ts";
@@ -93,8 +94,7 @@ const join = (record: KeptRecord, history: History): Outcome => {
 const shares = (one: string, other: string): boolean => shareAny(plainWords(one), new Set(plainWords(other)));
 
 /** "Davo", of one word that stands for somebody. */
-const sayName = (who: string): string =>
-  who.includes(" ") ? who : who.charAt(0).toUpperCase() + who.slice(1);
+const sayName = (who: string): string => (who.includes(" ") ? who : capital(who));
 
 /** Puts the words where the denied ones stand: for whoever did it, among the materials, in the place, or in the fault. */
 const setPhrase = (record: KeptRecord, { to, instead }: Extract<Change, { change: "phrase" }>): Outcome => {

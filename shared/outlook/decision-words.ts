@@ -1,6 +1,7 @@
+import { capital } from "../capital.ts";
 import { type ComponentId, componentName } from "../vocabulary.ts";
 import type { Decision, MissingNumber, Way, WeakPoint } from "./decision.ts";
-import { capital, monthsWords } from "./say.ts";
+import { monthsWords } from "./say.ts";
 
 const ASK: Record<MissingNumber, (name: string) => string> = {
   replaceCost: (name) => `What would a new ${name} cost you, fitted?`,

@@ -1,9 +1,9 @@
+import { capital } from "../capital.ts";
 import { componentName } from "../vocabulary.ts";
 import type { Course } from "./course.ts";
 import type { LifeSpan } from "./life-span.ts";
 import type { LookChoice, LookReason } from "./look-day.ts";
 import {
-  capital,
   chanceWords,
   dayWords,
   figures,

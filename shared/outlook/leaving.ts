@@ -1,10 +1,11 @@
 import { Temporal } from "temporal-polyfill";
+import { capital } from "../capital.ts";
 import type { KeptRecord, RecordId } from "../history.ts";
 import { type Consequence, componentName, consequenceOf } from "../vocabulary.ts";
 import type { CareDue, CareReason } from "./care-choice.ts";
 import { CARE_ROWS, type CareRow } from "./care-table.ts";
 import type { Outlook } from "./outlook.ts";
-import { capital, chanceWords } from "./say.ts";
+import { chanceWords } from "./say.ts";
 import type { Settings } from "./settings.ts";
 import type { Trip } from "./use.ts";
 

@@ -81,7 +81,5 @@ export const dayWords = (day: Day, today: Day): string => {
   return `on ${date} ${name}${near ? "" : ` ${year}`}`;
 };
 
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 /** "a glassed-over repair", "an adjustment". */
 export const withArticle = (name: string): string => `${/^[aeiou]/.test(name) ? "an" : "a"} ${name}`;

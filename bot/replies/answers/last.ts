@@ -1,3 +1,4 @@
+import { capital } from "../../../shared/capital.ts";
 import { sayDate } from "../../../shared/edtf.ts";
 import type { KeptRecord } from "../../../shared/history.ts";
 import type { Answer } from "../../../shared/memory/answer-data.ts";
@@ -7,7 +8,7 @@ import { sayMoney } from "../../rig/money.ts";
 import { lineHistory } from "../line-history.ts";
 import { lookAhead } from "../look-words.ts";
 import { whoDid } from "../who.ts";
-import { capital, listed } from "../words.ts";
+import { listed } from "../words.ts";
 import { lineOf, nothingKnown, periodWords, topicName, when, wordsButton } from "./parts.ts";
 
 /** The one thing asked for, said first; empty when the record's own line says it well. */

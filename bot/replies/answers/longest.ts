@@ -1,8 +1,9 @@
+import { capital } from "../../../shared/capital.ts";
 import type { Answer, Life } from "../../../shared/memory/answer-data.ts";
 import type { Reply, Turn } from "../../conversation/turn.ts";
 import { numbered } from "../numbered.ts";
 import { thingName } from "../record-line.ts";
-import { capital, doneWord, listed, plural, sayExposure } from "../words.ts";
+import { doneWord, listed, plural, sayExposure } from "../words.ts";
 import { nothingKnown } from "./parts.ts";
 
 const DAYS_A_MONTH = 30.44;

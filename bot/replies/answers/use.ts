@@ -1,6 +1,7 @@
+import { capital } from "../../../shared/capital.ts";
 import type { Answer } from "../../../shared/memory/answer-data.ts";
 import type { Reply, Turn } from "../../conversation/turn.ts";
-import { capital, sayCount } from "../words.ts";
+import { sayCount } from "../words.ts";
 import { periodWords } from "./parts.ts";
 
 export const useReply = (_turn: Turn, answer: Answer): Reply => {

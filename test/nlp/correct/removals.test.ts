@@ -11,7 +11,7 @@ describe("what turns out to be another's", () => {
     ["scrub the tire, the compressor quit before i got that far", "delete the tire one"],
     [
       "the toilet with the spray last feb, that was at the cabin. del",
-      "delete the the toilet with the spray last feb one",
+      "delete the toilet with the spray last feb one",
     ],
     ["That step is my uncle's, he was away. So don't go putting it under ours.", "delete the step one"],
   ])("is taken away: %s", (text, plainer) => {

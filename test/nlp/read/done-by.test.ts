@@ -19,6 +19,7 @@ describe("who did the work", () => {
     ["the campground handyman replaced the kitchen tap", "the campground handyman"],
     ["the roof vent was letting in rain so he put mastic round it", "he"],
     ["craig put a new water pump in today, 40 bucks", "Craig"],
+    ["so dave replaced the water pump", "Dave"],
     ["my cousin trev fixed the awning", "my cousin Trev"],
     ["Today Joost has glued the crack in the rear window", "Joost"],
     ["the water pump was replaced by greta last week", "Greta"],

@@ -3,7 +3,7 @@ import { fileURLToPath } from "node:url";
 import { z } from "zod";
 import { speakingSigns } from "../../../../nlp/ask/spoken-of.ts";
 import type { TalkJudges } from "../../../../nlp/judges/talk.ts";
-import { type LearntLayers, layered, layering } from "../../../../nlp/read/layered.ts";
+import { layered, layering } from "../../../../nlp/read/layered.ts";
 import { COMPONENTS } from "../../../../shared/vocabulary.ts";
 import { fitLayers } from "../../read/training/layered.ts";
 import type { Choice, Example } from "../../read/training/linear.ts";
@@ -45,15 +45,6 @@ const inNotes = (): Example[] =>
 export const learnSpoken = (messages: readonly KnownMessage[], called: readonly Example[]) =>
   fitLayers([...messages.flatMap(asked), ...called], [...COMPONENTS, ""], { rounds: 8 });
 
-/** What words speak of, by what was learnt. */
-export const spokenBy = (learnt: LearntLayers): TalkJudges["spoken"] => {
-  const layers = layering(learnt, COMPONENTS);
-  return (signs) => {
-    const rated = layered(layers, signs);
-    return new Map(COMPONENTS.map((each, at) => [each, rated[at] ?? 0]));
-  };
-};
-
 /** As many parts as the messages are cut into, in runs of so many: what is said of one rig stays together. */
 const PARTS = 5;
 const RUN = 400;
@@ -68,6 +59,11 @@ export const knownApart = (messages: readonly KnownMessage[], called: readonly E
   return Array.from({ length: PARTS }, (_, nth) => nth).flatMap((nth) => {
     const mine = messages.filter((_, at) => partOf(at) === nth);
     const others = messages.filter((_, at) => partOf(at) !== nth);
-    return knownLessons(mine, spokenBy(learnSpoken(others, called)));
+    const layers = layering(learnSpoken(others, called), COMPONENTS);
+    const spoken: TalkJudges["spoken"] = (signs) => {
+      const rated = layered(layers, signs);
+      return new Map(COMPONENTS.map((each, at) => [each, rated[at] ?? 0]));
+    };
+    return knownLessons(mine, spoken);
   });
 };
