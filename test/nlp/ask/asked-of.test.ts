@@ -37,7 +37,6 @@ describe("what a question is about", () => {
     ["price?", "cost"],
     ["by whom", "who"],
     ["which day", "when"],
-    ["how much did they want for it?", "cost"],
   ])("is the thing asked about before, where nothing but what is wanted is said: %s", (text, focus) => {
     expect(ask(text, MOMENT, HITCH)).toMatchObject({
       ask: "last",
@@ -62,9 +61,9 @@ describe("what a question is about", () => {
   });
 
   it("is the work in one place, where a list is asked for", () => {
-    expect(ask("list everything i have fixed in the bathroom", MOMENT, null)).toMatchObject({
+    expect(ask("what's been done on the left side", MOMENT, null)).toMatchObject({
       ask: "list",
-      topic: { named: [], where: ["bathroom"] },
+      topic: { named: [], where: ["left"] },
     });
   });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { read } from "../../../nlp/read/index.ts";
+import { meantIn } from "../../../nlp/understand/lately.ts";
 import { understand } from "../../../nlp/understand/understand.ts";
 import { EMPTY_SCENE, type Scene, type Shown } from "../../../shared/memory/scene.ts";
 import type { Moment } from "../../../shared/reading.ts";
@@ -46,13 +47,12 @@ describe("several records told at once", () => {
 });
 
 describe("the record whose sum is told to be the wrong one", () => {
-  it("is meant, whatever it is called", () => {
+  it("is meant, though another seems likelier", () => {
     const scene = sceneOf("greased the hitch today", "fitted a new breakaway switch today, 26 dollars");
-    const [found] = corrections(
-      scene,
-      "that gizmo with the cable that stops her if she gets away was 36 not 26",
-    );
-    expect(found).toMatchObject({ target: { by: "record", record: 1 }, changes: [{ to: { cost: 36 } }] });
+    const lastOfAll = { which: () => [1, 0] };
+    const found = (text: string) => meantIn(lastOfAll, text, NOW, scene)?.shown.fields.component;
+    expect(found("that gizmo with the cable was 36 not 26")).toBe("breakaway-switch");
+    expect(found("that gizmo with the cable was 36")).toBe("hitch");
   });
 });
 
@@ -62,7 +62,7 @@ describe("what is told in place of what is on record", () => {
   it("is stuff where stuff is denied, though a thing goes by that name", () => {
     const said = changed(
       "put a new catch on the kitchen cabinet, 6 dollars",
-      "it wasn't a catch, it was a magnet",
+      "it wasnt a catch come to think of it it was a magnet i put on",
     );
     expect(said).toContain('"add":["magnet"]');
     expect(said).not.toContain('"component"');
@@ -75,18 +75,6 @@ describe("what is told in place of what is on record", () => {
     );
     expect(said).toContain('"cost":21');
     expect(said).not.toContain('"component"');
-  });
-
-  it("is what was said at first, where that was right", () => {
-    expect(
-      changed("sealed the hatch with silicone today", "butyl mastic, like i said in the first place"),
-    ).toContain('"add":["butyl mastic"]');
-  });
-
-  it("is the day that was right, and not the one that somebody was elsewhere", () => {
-    expect(
-      changed("sealed the skylight on monday", "naw, monday i was hanging doors. sunday it was"),
-    ).toContain("2025-09-14");
   });
 
   it("is whoever did it, though somebody never touched it", () => {
