@@ -9,12 +9,15 @@ import type { Turn } from "./turn.ts";
 const replyTo = (turn: Turn, query: Query, given: Answer) =>
   query.ask === "due" ? dueReply(turn, query, given) : answerReply(turn, given);
 
-export const ask = (turn: Turn, query: Query): void => {
+/** Answers a question; `hint` is said below the answer. */
+export const ask = (turn: Turn, query: Query, hint = ""): void => {
   const found = answerTo(query, turn.store.history, momentOf(turn.now, turn.rig));
   const given = query.ask === "due" ? dueAnswer(turn, query, found) : found;
   turn.answer = given;
+  const reply = replyTo(turn, query, given);
   turn.say({
-    ...replyTo(turn, query, given),
+    ...reply,
+    text: hint === "" ? reply.text : `${reply.text}\n\n${hint}`,
     shows: { of: "answer", records: [...given.records, ...given.letGo].map(({ id }) => id), asked: query },
   });
 };

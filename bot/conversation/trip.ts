@@ -1,9 +1,11 @@
 import { Temporal } from "temporal-polyfill";
 import { daySpan } from "../../shared/edtf.ts";
 import type { Intent } from "../../shared/memory/intent.ts";
+import { EMPTY_TOPIC, type Query } from "../../shared/memory/query.ts";
 import type { Edtf } from "../../shared/record.ts";
 import { planLooks } from "../nudges/plan-looks.ts";
 import { homeReply } from "../replies/leaving.ts";
+import { ask } from "./ask.ts";
 import { listReply } from "./leaving-list.ts";
 import { waitFor } from "./pending.ts";
 import type { Turn } from "./turn.ts";
@@ -56,8 +58,14 @@ export const leave = (turn: Turn, intent: Leave): void => {
   turn.say(listReply(turn));
 };
 
+const ALL_OPEN: Query = { ask: "open", topic: EMPTY_TOPIC, period: null };
+const ANNOUNCE =
+  "No trip is announced. Say something like “we leave on the 12th for two weeks”, and I go through the whole rig for it.";
+
+/** What to see to before the trip; without one, all that is open. */
 export const readyToLeave = (turn: Turn): void => {
-  turn.say(listReply(turn));
+  if (turn.store.trips.current() === undefined) ask(turn, ALL_OPEN, ANNOUNCE);
+  else turn.say(listReply(turn));
 };
 
 const ASKED_AT_HOME = 4;

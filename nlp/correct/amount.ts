@@ -1,5 +1,6 @@
 import type { Change } from "../../shared/memory/correction.ts";
 import type { Scan } from "../read/scan.ts";
+import { isNumberOf } from "./numbered.ts";
 import { shiftIn } from "./shift.ts";
 
 const MONEY_WORDS =
@@ -23,6 +24,7 @@ const bareNumber = (found: Scan) =>
     (number) =>
       (number.kind === "cardinal" || number.kind === "run") &&
       isLoose(found, number) &&
+      !isNumberOf(number, found.tokens) &&
       (number.to - number.from > 1 || found.tokens[number.from]?.norm !== "one") &&
       ENDING.has(found.tokens[number.to]?.norm ?? ""),
   );

@@ -13,11 +13,12 @@ import { placeTokensOf } from "../read/ground.ts";
 import { mayBeInCents } from "../read/prices.ts";
 import { type Scan, type Stretch, scan, type TimeRef } from "../read/scan.ts";
 import { Places } from "../read/where.ts";
+import { isNumberOf } from "./numbered.ts";
 import { insteadOf } from "./person.ts";
 import { plain } from "./pieces.ts";
 import { shiftIn } from "./shift.ts";
 import { unknownStuffsIn } from "./unknown-stuff.ts";
-import { workedOut } from "./worked-out.ts";
+import { wayOf, workedOut } from "./worked-out.ts";
 
 export type OfferField = "component" | "action" | "date" | "cost" | "material" | "where" | "who" | "outcome";
 
@@ -164,11 +165,14 @@ const sums = ({ found, words, fields }: Said): Offer[] => {
       !isYear(number) &&
       !taken.some((each) => overlaps(each, number)) &&
       number.value > 0 &&
+      !isNumberOf(number, found.tokens) &&
       !(number.to - number.from === 1 && words[number.from] === "one"),
   );
+  const whole = <T extends Stretch>(all: readonly T[]): readonly T[] =>
+    fields.cost === null ? all : all.filter((each) => wayOf(each, found) === undefined);
   return [
-    ...money.map((amount) => offer(amount, amount.value, "money")),
-    ...bare.map((number) => offer(number, number.value, "bare")),
+    ...whole(money).map((amount) => offer(amount, amount.value, "money")),
+    ...whole(bare).map((number) => offer(number, number.value, "bare")),
     ...bare.filter(mayBeInCents).map((number) => offer(number, number.value / 100, "cents")),
     ...workedOut(found, [...money, ...bare], fields.cost).map(
       (each): Offer => ({ ...offer(each, each.cost, each.how), reckoned: true }),

@@ -37,10 +37,30 @@ const ofTwo = (one: Number, other: Number): WorkedOut[] => {
   ];
 };
 
-const ofOne = (number: Number, kept: number): WorkedOut[] => [
-  { ...number, cost: cents(kept + number.value), how: "plus" },
-  ...(number.value < kept ? [{ ...number, cost: cents(kept - number.value), how: "minus" } as const] : []),
-  ...(isCount(number) ? [{ ...number, cost: cents(kept * number.value), how: "times" } as const] : []),
+const MORE: ReadonlySet<string> = new Set(["more", "extra", "another", "plus", "dearer", "top"]);
+const LESS: ReadonlySet<string> = new Set(["less", "off", "cheaper", "minus", "under"]);
+/** As many words behind a number may hold one of these: "30 dollars more", "30 on top". */
+const BEHIND = 2;
+
+/** "Forty more like", "more or less forty": no sum that comes on top. */
+const NOT_MORE: ReadonlySet<string> = new Set(["like", "or", "than"]);
+
+/** "Thirty more", "ten bucks off": which way a number is told to change the sum; undefined where it is not told. */
+export const wayOf = ({ from, to }: Stretch, { tokens }: Scan): "plus" | "minus" | undefined => {
+  const around = [...tokens.slice(Math.max(0, from - 1), from), ...tokens.slice(to, to + BEHIND)];
+  const [more, less] = [MORE, LESS].map((words) => around.some(({ norm }) => words.has(norm)));
+  const likened = tokens.slice(to, to + BEHIND + 1).some(({ norm }) => NOT_MORE.has(norm));
+  return more === less || likened ? undefined : more === true ? "plus" : "minus";
+};
+
+const ofOne = (number: Number, kept: number, way: ReturnType<typeof wayOf>): WorkedOut[] => [
+  ...(way === "minus" ? [] : [{ ...number, cost: cents(kept + number.value), how: "plus" } as const]),
+  ...(number.value < kept && way !== "plus"
+    ? [{ ...number, cost: cents(kept - number.value), how: "minus" } as const]
+    : []),
+  ...(isCount(number) && way === undefined
+    ? [{ ...number, cost: cents(kept * number.value), how: "times" } as const]
+    : []),
 ];
 
 /**
@@ -48,12 +68,12 @@ const ofOne = (number: Number, kept: number): WorkedOut[] => [
  * the tape too", "that was each and there were two", "we went halves".
  */
 export const workedOut = (
-  { tokens }: Scan,
+  scan: Scan,
   numbers: readonly Number[],
   kept: number | null,
 ): readonly WorkedOut[] => {
   const few = numbers.length <= MOST_NUMBERS ? numbers : [];
-  const words = tokens.flatMap(({ norm }, at): WorkedOut[] => {
+  const words = scan.tokens.flatMap(({ norm }, at): WorkedOut[] => {
     const stretch = { from: at, to: at + 1 };
     if (NOTHING.has(norm)) return [{ ...stretch, cost: 0, how: "nothing" }];
     if (kept === null) return [];
@@ -63,7 +83,7 @@ export const workedOut = (
   });
   return [
     ...words,
-    ...(kept === null ? [] : few.flatMap((number) => ofOne(number, kept))),
+    ...(kept === null ? [] : few.flatMap((number) => ofOne(number, kept, wayOf(number, scan)))),
     ...pairs(few).flatMap(([one, other]) => ofTwo(one, other)),
   ];
 };

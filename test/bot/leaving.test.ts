@@ -24,6 +24,14 @@ describe("the departure list", () => {
     expect(line(desk.say("untick 2")[0], 2)).not.toContain("Done");
   });
 
+  it("shows all that is open where no trip is announced", () => {
+    const desk = createDesk();
+    desk.say("the water pump is leaking at the inlet");
+    const [reply] = desk.say("are we ready to go?");
+    expect(reply).toContain("Water pump");
+    expect(reply).toContain("No trip is announced.");
+  });
+
   it("settles what was open, and opens it again when unticked", () => {
     const { desk, list } = ready();
     const pump = list.split("\n").findIndex((each) => each.includes("Water pump"));

@@ -18,10 +18,12 @@ const paid = (cost: number | null): RecordFields => ({
   due: null,
 });
 
+const sumsOffered = (text: string, cost: number | null) =>
+  offersIn(text, MOMENT, paid(cost)).filter(({ field }) => field === "cost");
+const costs = (text: string, cost: number | null): readonly string[] =>
+  sumsOffered(text, cost).map(({ is }) => is);
 const sums = (text: string, cost: number | null): readonly string[] =>
-  offersIn(text, MOMENT, paid(cost)).flatMap(({ field, is, reckoned }) =>
-    field === "cost" && reckoned === true ? [is] : [],
-  );
+  sumsOffered(text, cost).flatMap(({ is, reckoned }) => (reckoned === true ? [is] : []));
 
 describe("sums that are not said but can be worked out", () => {
   it.each([
@@ -35,6 +37,24 @@ describe("sums that are not said but can be worked out", () => {
     ["no it was under warranty", 85, "0"],
   ])("%s", (text, cost, sum) => {
     expect(sums(text, cost)).toContain(sum);
+  });
+
+  it.each([
+    ["make it thirty more, they took that for the balancing", 760, ["790"]],
+    ["ten off that, he forgot the discount", 60, ["50"]],
+  ])("only the way that is told: %s", (text, cost, all) => {
+    expect(costs(text, cost)).toEqual(all);
+  });
+
+  it.each([
+    ["forty more like it", 30, "40"],
+    ["it was more like 40", 30, "40"],
+  ])("no sum on top: %s", (text, cost, sum) => {
+    expect(costs(text, cost)).toContain(sum);
+  });
+
+  it("none of a day, page or pitch that is numbered", () => {
+    expect(costs("we stood on pitch 14 since day 1", 40)).toEqual([]);
   });
 
   it("none where nothing is reckoned with", () => {
