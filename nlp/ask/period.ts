@@ -40,7 +40,17 @@ const bareYears = (text: string, mentions: readonly TimeMention[]): TimeMention[
     const known = mentions.some((each) => each.span.start < span.end && span.start < each.span.end);
     return known
       ? []
-      : [{ span, edtf: match[0], role: "point", direction: "past", sure: 0.8, rule: "bare-year" }];
+      : [
+          {
+            span,
+            edtf: match[0],
+            role: "point",
+            direction: "past",
+            namesYear: true,
+            sure: 0.8,
+            rule: "bare-year",
+          },
+        ];
   });
 
 /** "Spring jobs": a season, where work stands behind it. */

@@ -14,6 +14,8 @@ export type Found = {
   /** Of two equally long, the lower goes first. */
   readonly order: number;
   readonly meaning: Meaning;
+  /** Its year is told with it. */
+  readonly namesYear: boolean;
 };
 
 /** Times written as dates, found beforehand, by the index of their first token. */
@@ -29,6 +31,8 @@ type Matched = { readonly slots: Readonly<Record<string, unknown>>; readonly nex
 const isPoint = ({ meaning }: Found): boolean => (meaning.role ?? "point") === "point";
 const goesBefore = (best: Found, next: number, order: number): boolean =>
   next < best.next || (next === best.next && order >= best.order);
+
+const YEAR_SLOTS = ["year", "year2", "loose", "loose2"];
 
 /** In tokens. */
 const MONTH_AND_DAY = 2;
@@ -110,7 +114,8 @@ export class Scan {
 
   /** "June" may go on as "June or July". */
   #goneOn(first: Found): Found {
-    const start: Matched = { slots: { when: first.meaning.period }, next: first.next };
+    const named = first.namesYear ? { year: first.meaning.period.from.year } : {};
+    const start: Matched = { slots: { when: first.meaning.period, ...named }, next: first.next };
     let best = first;
     for (const variant of this.#rules.goingOn) best = this.#longer(best, variant, first.at, start) ?? best;
     return best;
@@ -123,7 +128,8 @@ export class Scan {
     const place = { tokens: this.#tokens, at, next: matched.next, before: this.#before };
     const meaning = variant.build(matched.slots, this.#reference, place);
     if (meaning === undefined) return best;
-    return { at, next: matched.next, rule: variant.rule, order: variant.order, meaning };
+    const namesYear = YEAR_SLOTS.some((slot) => slot in matched.slots);
+    return { at, next: matched.next, rule: variant.rule, order: variant.order, meaning, namesYear };
   }
 
   #match(items: readonly Item[], at: number, start: Matched): Matched | undefined {

@@ -2,6 +2,7 @@ import type { Temporal } from "temporal-polyfill";
 import type { Moment, Span } from "../../shared/reading.ts";
 import type { Edtf, Exposure } from "../../shared/record.ts";
 import { type Found, Scan } from "./find.ts";
+import { withYearsInTurn } from "./in-turn.ts";
 import { inTheirYear } from "./of-year.ts";
 import { edtfOf, isBefore } from "./period.ts";
 import { type Reference, referenceOf, type TimeOptions } from "./reference.ts";
@@ -27,6 +28,8 @@ export type TimeMention = {
   readonly direction: Direction;
   /** For what comes again ("in May", "on Friday"): the latest begun by a day (-1), or the first not over by it (1). */
   readonly again?: (day: Temporal.PlainDate, side: -1 | 1) => Edtf;
+  /** Its year is told with it. */
+  readonly namesYear: boolean;
   /** 0 to 1. Below 0.5 the words alone hardly carry it. */
   readonly sure: number;
   readonly rule: string;
@@ -45,7 +48,7 @@ const againIn = ({ period: { recurs } }: Meaning): Pick<TimeMention, "again"> =>
 const mention = (
   tokens: readonly Token[],
   reference: Reference,
-  { at, next, rule, meaning }: Found,
+  { at, next, rule, meaning, namesYear }: Found,
 ): TimeMention => ({
   ...againIn(meaning),
   span: { start: tokens[at]?.start ?? 0, end: tokens[next - 1]?.end ?? 0 },
@@ -53,6 +56,7 @@ const mention = (
   role: meaning.role ?? "point",
   ...(meaning.lasting === undefined ? {} : { lasting: meaning.lasting }),
   direction: directionOf(meaning, reference),
+  namesYear,
   sure: meaning.sure ?? 0.9,
   rule,
 });
@@ -70,8 +74,7 @@ export const findTimes = (
 ): readonly TimeMention[] => {
   const tokens = tokenize(text);
   const reference = referenceOf(moment, options);
-  const mentions = new Scan(tokens, reference, RULES, writtenDates(text, tokens, reference))
-    .all()
-    .map((found) => mention(tokens, reference, found));
+  const found = new Scan(tokens, reference, RULES, writtenDates(text, tokens, reference)).all();
+  const mentions = withYearsInTurn(tokens, found, reference).map((one) => mention(tokens, reference, one));
   return inTheirYear(text, mentions);
 };

@@ -7,6 +7,7 @@ type Named = {
   readonly edtf: Edtf;
   readonly role: Role;
   readonly direction: Direction;
+  readonly namesYear: boolean;
 };
 
 const YEAR = /^\d{4}$/;
@@ -38,6 +39,7 @@ export const inTheirYear = <T extends Named>(text: string, mentions: readonly T[
       span,
       edtf: `${mention.edtf}${part}`,
       direction: mention.direction,
+      namesYear: mention.namesYear,
     };
   }
   return out;

@@ -70,6 +70,7 @@ const foundIn = (result: ParsedResult, tokens: readonly Token[], reference: Refe
     ...place,
     rule: "written",
     order: -1,
+    namesYear: full,
     meaning: { period: between(start, end), direction: "either", sure },
   };
 };
@@ -86,7 +87,7 @@ const shortDates = (text: string, tokens: readonly Token[], { region }: Referenc
     const at = tokens.findIndex(({ start }) => start === match.index);
     if (at < 0 || date === undefined) return [];
     const meaning = { period: dayOf(date), direction: "either", sure: 0.9 } as const;
-    return [{ at, next: at + 1, rule: "written", order: -1, meaning }];
+    return [{ at, next: at + 1, rule: "written", order: -1, namesYear: true, meaning }];
   });
 
 const DOTTED = /(?<![\d.,])(\d{1,2})\.(\d{1,2})\.(?=[\s,;:)]|$)/gu;
@@ -102,7 +103,7 @@ const dottedDates = (text: string, tokens: readonly Token[], reference: Referenc
     const period = Number(month) <= 12 ? monthDayNear(Number(month), Number(day), reference) : undefined;
     if (at < 0 || period === undefined || !(led || text[index + whole.length] === ",")) return [];
     const meaning = { period, direction: "either", sure: 0.85 } as const;
-    return [{ at, next: at + 1, rule: "written", order: -1, meaning }];
+    return [{ at, next: at + 1, rule: "written", order: -1, namesYear: false, meaning }];
   });
 };
 

@@ -27,7 +27,7 @@ export const MONTH_RULES = [
     [
       "in? <month> ,of? <year>",
       "in? <month> -|/ <year>",
-      "in? <year> <month>",
+      "in? <year> :|-? <month>",
       "in? <month> the? year <year>",
       "in? <month> in <year>",
     ],

@@ -53,6 +53,19 @@ export const YEAR_RULES = [
       return either(first === undefined ? undefined : decade(first), 0.85);
     },
   ),
+  /** "2022: new fabric on the awning", "twenty four was a bad year". */
+  ...rule(
+    "year-over",
+    [
+      "<year> :",
+      "<loose> was|were a|an|the? good|bad|rough|hard|quiet|busy|big|slow|dry|wet|lean|expensive? year",
+    ],
+    (slots, { today }, place) => {
+      const year = "year" in slots ? slots.year : slots.loose;
+      const opens = place.tokens[place.at]?.gap !== "none";
+      return opens && year <= today.year ? either(yearOf(year), 0.7) : undefined;
+    },
+  ),
   ...rule("year-alone", ["<year>"], ({ year }, _reference, place) => {
     return isYear(place) ? either(yearOf(year), 0.6) : undefined;
   }),

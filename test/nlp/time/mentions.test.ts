@@ -24,6 +24,17 @@ describe("a mention", () => {
   });
 
   it.each([
+    ["2022: march, new converter", ["2022-03"]],
+    ["2022: new converter", ["2022"]],
+    ["twenty four was a bad year", ["2024"]],
+    ["in twenty twenty one it leaked, twenty three i was broke", ["2021", "2023"]],
+    ["it leaked, twenty three i was broke", []],
+    ["in twenty twenty one it leaked and twenty three screws went in", ["2021"]],
+  ])("knows the years that %j tells of", (text, years) => {
+    expect(findTimes(text, MOMENT, { prefer: "past" }).map(({ edtf }) => edtf)).toEqual(years);
+  });
+
+  it.each([
     ["yesterday", "past"],
     ["two weeks ago", "past"],
     ["last summer", "past"],
