@@ -87,8 +87,13 @@ const partsOwned = (words: readonly string[], known: readonly Known[]): readonly
   });
 };
 
+/** "Picked up the lap sealant": got, and not put in yet. */
+const GETS =
+  /^(?:(?:i|we|ive|weve) )?(?:(?:just|finally|also) )*(?:picked up|bought|ordered|grabbed|got hold of) /;
+
 /** "That weld", "the butyl": work by what was done or put in. */
 const workOwned = (words: readonly string[], known: readonly Known[]): readonly Owned[] => {
+  if (GETS.test(words.join(" "))) return [];
   if (thingsIn(words, known).some((mention) => bestOf(mention) >= SURE)) return [];
   return known.flatMap(({ component, materials, action }) => {
     const stuff = stuffSaid(words, materials);

@@ -7,7 +7,7 @@ import { comparePlaces } from "./place.ts";
 import { BY_NAME, type Ground, namesNothing, stepsOf } from "./pool.ts";
 import { EMPTY_TOPIC, type Period, type Query, type Topic } from "./query.ts";
 import { spanOf } from "./when.ts";
-import { tellsBuying } from "./work.ts";
+import { tellsBuying, tellsNeedOf } from "./work.ts";
 
 const MANY = 100;
 /** How many of the latest failures are looked through for ones that nobody dealt with. */
@@ -95,10 +95,13 @@ export const answerOpen = (ground: Ground, query: Extract<Query, { ask: "open" }
   });
 };
 
-/** Whether the note, which tells of nothing else, says that something is to be got. */
+/** Whether the note says that something is to be got for it: its stuff, or anything where it tells of nothing else. */
 const saysToBuy = (history: History, record: KeptRecord): boolean => {
   const note = history.note(record.noteId);
-  return note !== undefined && note.recordIds.length === 1 && tellsBuying(note.text);
+  if (note === undefined) return false;
+  return (
+    (note.recordIds.length === 1 && tellsBuying(note.text)) || tellsNeedOf(note.text, record.fields.materials)
+  );
 };
 
 const toBuy = (history: History, record: KeptRecord): boolean => {

@@ -39,8 +39,33 @@ export const tellsBreaking = phraseIn(table.broke);
 /** Whether the words say how earlier work does by now. */
 export const tellsStill = phraseIn(table.still);
 
+/** "Got to get up there", "must get round to it": nothing that is to be bought. */
+const GETS_THERE = new RegExp(`\\b(?:${table.getting.join("|")}) (?:${table.there.join("|")})\\b`, "g");
+const tellsBuyingPlainly = phraseIn(table.buying);
+
 /** Whether the words say that something is to be bought. */
-export const tellsBuying = phraseIn(table.buying);
+export const tellsBuying = (text: string): boolean =>
+  tellsBuyingPlainly(plainWords(text).join(" ").replace(GETS_THERE, " "));
+
+const NEEDING = table.needing.map((phrase) => ` ${phrase} `);
+/** As many words may stand between: "need another couple of tubes of lap sealant". */
+const NEEDED_WITHIN = 6;
+
+/** Whether the words say that some of the stuff is to be got ("need two tubes of lap sealant"), and not to be used only. */
+export const tellsNeedOf = (text: string, materials: readonly string[]): boolean => {
+  const said = ` ${plainWords(text).join(" ")} `;
+  const stuff = materials.map((material) => ` ${plainWords(material).join(" ")} `);
+  return NEEDING.some((phrase) => {
+    const at = said.indexOf(phrase);
+    const after = at < 0 ? "" : said.slice(at + phrase.length - 1);
+    return stuff.some((each) => {
+      const between = after.includes(each)
+        ? after.slice(0, after.indexOf(each)).trim().split(" ")
+        : undefined;
+      return between !== undefined && between.length <= NEEDED_WITHIN && !between.includes("to");
+    });
+  });
+};
 
 /** Whether the words say that it holds in part. */
 export const tellsPartly = phraseIn(table.partly);
