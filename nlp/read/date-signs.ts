@@ -7,12 +7,16 @@ import { isPastPoint } from "./past-points.ts";
 import { isOfWhatIsNamed } from "./relative-times.ts";
 import type { Stretch, TimeRef } from "./scan.ts";
 import { startingIn } from "./windows.ts";
+import { precisionOf, size, yearSigns } from "./year-signs.ts";
+import { type InYearTold, inYearTold } from "./years-told.ts";
 
 /** What a record may be dated by: a time that is named, what the rules work out, the day of speaking, or nothing. */
 export type DateChoice = {
-  readonly by: "time" | "rule" | "today" | "unknown";
+  readonly by: "time" | "rule" | "today" | "unknown" | "year-told";
   readonly dated: Dated;
   readonly time: TimeRef | undefined;
+  /** Set where the time may be in the year told before it. */
+  readonly inYear?: InYearTold;
 };
 
 const BACK = 90;
@@ -25,6 +29,18 @@ const AROUND = 16;
 const placeOf = (made: Made): Stretch => {
   const deed = mainDeed(made);
   return deed === undefined ? made.span : { from: deed.at, to: deed.at + 1 };
+};
+
+/** A time as it is named by itself, and in the year told before. */
+const ofTime = (time: TimeRef, build: Build): DateChoice[] => {
+  const inYear = inYearTold(time, build);
+  const as = (by: DateChoice["by"], edtf: Edtf): DateChoice => ({
+    by,
+    dated: { edtf, spans: [time], rule: by === "time" ? "named" : "in-the-year-told" },
+    time,
+    ...(inYear === undefined ? {} : { inYear }),
+  });
+  return [as("time", time.time.edtf), ...(inYear === undefined ? [] : [as("year-told", inYear.edtf)])];
 };
 
 /** The dates that a record may have, none of them twice. */
@@ -40,34 +56,12 @@ export const dateChoices = (made: Made, build: Build): DateChoice[] => {
   const choices: DateChoice[] = [
     { by: "unknown", dated: { edtf: null, spans: [], rule: "left-open" }, time: undefined },
     { by: "today", dated: { edtf: build.today, spans: [], rule: "just-now" }, time: undefined },
-    ...near.map(
-      (time): DateChoice => ({
-        by: "time",
-        dated: { edtf: time.time.edtf, spans: [time], rule: "named" },
-        time,
-      }),
-    ),
+    ...near.flatMap((time) => ofTime(time, build)),
   ];
   const { dated } = made;
   const known = dated === undefined || choices.some((choice) => choice.dated.edtf === dated.edtf);
   return known ? choices : [...choices, { by: "rule", dated, time: undefined }];
 };
-
-const size = (count: number): string =>
-  count <= 3 ? String(count) : count <= 6 ? "few" : count <= 12 ? "some" : count <= 30 ? "many" : "far";
-
-const precisionOf = (edtf: Edtf | null): string =>
-  edtf === null
-    ? "none"
-    : edtf.includes("/")
-      ? "range"
-      : edtf.replace("~", "").length >= 10
-        ? "day"
-        : /-2[1-4]/.test(edtf)
-          ? "season"
-          : edtf.length >= 7
-            ? "month"
-            : "year";
 
 const statusOf = (made: Made | undefined, today: Edtf): string =>
   made === undefined
@@ -200,6 +194,7 @@ export const dateSigns = (
     `precision=${precisionOf(choice.dated.edtf)}`,
     `precision=${precisionOf(choice.dated.edtf)} ruled=${String(ruled)}`,
     `role=${time.time.role}`,
+    ...yearSigns(by, time, choice.inYear, build, all),
     `done=${size(done)} starts=${size(starts)} side=${side}`,
   ];
 };

@@ -35,7 +35,8 @@ export const isMonth = (place: Place): boolean => {
   if (isPerson(place)) return false;
   if (token.raw === "may") return isMay(place, led);
   if (token.raw === "march") return led || !isAmong("marchOn", wordAfter({ ...place, next: place.at + 1 }));
-  return !isAmong("shortMonths", token.raw) || led || token.capital || monthFollows(place);
+  const heads = place.tokens[place.at + 1]?.raw === ":";
+  return !isAmong("shortMonths", token.raw) || led || token.capital || heads || monthFollows(place);
 };
 
 /** Whether "spring" or "fall" at the end of a place is a season; `firm` when "last" or "this" stands before it. */
@@ -104,11 +105,20 @@ export const restsThere = ({ tokens, next }: Place): boolean => {
   );
 };
 
+/** "Twenty fifteen": said so, it is a year. */
+const isSpoken = ({ tokens, at }: Place): boolean => /^(?:nineteen|twenty)$/u.test(tokens[at]?.raw ?? "");
+
+/** "2022 we hired it out", "2024 was quieter": a year told over what follows. */
+const isOver = (place: Place): boolean => {
+  const gap = place.tokens[place.at]?.gap;
+  return (gap === "stop" || gap === "comma") && isAmong("turnFollows", wordAfter(place));
+};
+
 /** Whether a bare year is a year in which something was done. */
 export const isYear = (place: Place): boolean => {
   const before = place.tokens[place.at]?.gap === "comma" ? "" : wordBefore(place);
   if (isAmong("counted", wordAfter(place)) || isAmong("make", before)) return false;
-  return isAmong("leads", before) || restsThere(place);
+  return isAmong("leads", before) || restsThere(place) || isSpoken(place) || isOver(place);
 };
 
 /** "Christmas", not "Christmas lights". */

@@ -46,6 +46,18 @@ export const MONTH_DAY_RULES = [
     },
   ),
   ...rule(
+    "month-day-that-year",
+    [
+      "on? <month> <mday> ,of? that year",
+      "on? the? <ord> of <month> ,of? that year",
+      "on? the? <mday> <month> ,of? that year",
+    ],
+    (slots, _reference, { before }) => {
+      const day = "mday" in slots ? slots.mday : slots.ord;
+      return past(before && onDay(before.from.year, slots.month, day), 0.9);
+    },
+  ),
+  ...rule(
     "month-day-year",
     [
       "on? <month> <mday> ,of|in? <loose>",

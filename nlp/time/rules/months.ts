@@ -33,6 +33,12 @@ export const MONTH_RULES = [
     ],
     ({ month, year }) => either(monthIn(month)(year), 0.97),
   ),
+  /** "In June that year": of the year told before. */
+  ...rule(
+    "month-that-year",
+    ["in? <month> of? that year", "in? <month> of? the|that? same year", "in? <month> same year"],
+    ({ month }, _reference, { before }) => past(before && monthIn(month)(before.from.year), 0.9),
+  ),
   ...rule("month-short-year", ["in? <month> of <loose>"], ({ month, loose }) =>
     either(monthIn(month)(loose), 0.97),
   ),

@@ -119,6 +119,11 @@ export const SEASON_RULES = [
     (slots, reference) =>
       either(inYear(slots.season, "loose" in slots ? slots.loose : slots.year, reference), 0.97),
   ),
+  ...rule(
+    "season-that-year",
+    ["in|over|during? the? <season> of? that year", "in|over|during? the? <season> of the same year"],
+    ({ season }, reference, { before }) => past(before && inYear(season, before.from.year, reference), 0.9),
+  ),
   ...rule("season-short-year", ["in? the? <season> <loose>"], ({ season, loose }, reference, place) =>
     isShortYear(place) ? either(inYear(season, loose, reference), 0.97) : undefined,
   ),

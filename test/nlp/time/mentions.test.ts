@@ -28,6 +28,15 @@ describe("a mention", () => {
     ["2022: new converter", ["2022"]],
     ["twenty four was a bad year", ["2024"]],
     ["in twenty twenty one it leaked, twenty three i was broke", ["2021", "2023"]],
+    ["2022 we hired it out, 2024 was quieter", ["2022", "2024"]],
+    ["twenty fifteen was when daddy gave it to us", ["2015"]],
+    ["jan: new thermocouple", ["2026-01"]],
+    ["2000 screws went in, the 2019 stamped tires", []],
+    ["march 2020 i packed them and in june that year it went", ["2020-03", "2020-06"]],
+    [
+      "in twenty nineteen, the summer of that year, and october twelfth that year",
+      ["2019", "2019-22", "2019-10-12"],
+    ],
     ["it leaked, twenty three i was broke", []],
     ["in twenty twenty one it leaked and twenty three screws went in", ["2021"]],
   ])("knows the years that %j tells of", (text, years) => {
