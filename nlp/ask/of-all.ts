@@ -25,10 +25,14 @@ const FIRST_JOB = /\bfirst (?:ever )?(?:job|thing|work|fix|repair|task|entry|rec
 const NEGLECTED =
   /\b(?:let(?:ting)? (?:\w+ )?(?:slide|go by|slip)|(?:fallen|fell|slipped|gone) through the cracks|(?:on|onto) the back burner|neglect(?:ed|ing)|(?:been )?put(?:ting)? off|swept under the (?:rug|carpet))\b/;
 
+/** "Price?", of the thing before. */
+const JUST_PRICE = /^(?:(?:and|so|the|what|whats) )*price$/;
+
 /** What words plainly ask for, whatever else was heard in them. */
 export const asksPlainlyFor = (asked: Asked, words: string): Asked => {
   if (asked.kind === "said" && FIRST_JOB.test(words))
     return { kind: "last", focus: "what", rule: "first-job" };
+  if (asked.kind === "cost" && JUST_PRICE.test(words)) return { kind: "last", focus: "cost", rule: "price" };
   if (asked.kind === "list" && NEGLECTED.test(words)) return { kind: "open", rule: "neglected" };
   if (asked.kind === "count" && countsFailures(words))
     return { kind: "count", of: "failures", rule: "times-failed" };

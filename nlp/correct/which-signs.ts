@@ -5,6 +5,7 @@ import { compareWhen, dayOf, spanOf } from "../../shared/memory/when.ts";
 import { tellingStems } from "../../shared/memory/words.ts";
 import type { Hemisphere, Moment } from "../../shared/reading.ts";
 import type { RecordFields } from "../../shared/record.ts";
+import type { Described } from "../read/described.ts";
 import { scan } from "../read/scan.ts";
 import { sizeOf } from "../read/sizes.ts";
 import type { TimeMention } from "../time/index.ts";
@@ -118,12 +119,26 @@ const AGREES: ReadonlySet<string> = new Set(["same", "within"]);
 const pointsOf = (agreements: Agreements): number =>
   FIELDS.filter((field) => AGREES.has(agreements[field])).length;
 
-/** The signs, as names, of each record that a message may put right: how well it agrees with what the message names. */
+const FIFTHS = [0.03, 0.1, 0.25, 0.5, 0.8];
+const fifthOf = (sure: number): string => String(FIFTHS.filter((least) => sure >= least).length);
+
+/** How likely the words of a message speak of the thing of each candidate, whether or not they name it. */
+const spokenSigns = (candidates: readonly Candidate[], spoken: Described): readonly string[] => {
+  const sureOf = ({ fields }: Candidate): number => spoken.get(fields.component) ?? 0;
+  const order = [...new Set(candidates.map(sureOf))].toSorted((a, b) => b - a);
+  return candidates.map((each) => `spoken=${fifthOf(sureOf(each))} ${sizeOf(order.indexOf(sureOf(each)))}`);
+};
+
+/**
+ * The signs, as names, of each record that a message may put right: how well it agrees with what the message names, and
+ * with what its words speak of.
+ */
 export const whichSigns = (
   text: string,
   moment: Moment,
   candidates: readonly Candidate[],
   minutes: number,
+  spoken: Described,
 ): string[][] => {
   const [first] = candidates;
   if (first === undefined) return [];
@@ -137,6 +152,7 @@ export const whichSigns = (
   const mostShared = Math.max(...rated.map(({ shared }) => shared));
   const most = Math.max(...rated.map(({ points }) => points));
   const order = said.words.flatMap((word) => ORDERS.get(word) ?? [])[0] ?? "none";
+  const speaks = spokenSigns(candidates, spoken);
   const ago = minutes <= 20 ? "just" : minutes <= 180 ? "hours" : minutes <= 2880 ? "days" : "long";
   return rated.map(({ each, agreements, points, shared }, at) => {
     const last = each.isLast ? `last ${ago}` : "older";
@@ -158,6 +174,9 @@ export const whichSigns = (
       wording,
       `${wording} standing=${standing}`,
       `${wording} ${agreements.thing}`,
+      speaks[at] ?? "",
+      `${speaks[at] ?? ""} ${agreements.thing}`,
+      `${speaks[at] ?? ""} standing=${standing}`,
       `kind=${each.fields.kind}`,
       `newer tied=${sizeOf(tiedBefore)}`,
       `order=${order} ${place}`,

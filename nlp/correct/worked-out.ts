@@ -15,7 +15,9 @@ const MOST_PIECES = 12;
 
 const PAIR: ReadonlySet<string> = new Set(["both", "pair", "couple"]);
 const HALF: ReadonlySet<string> = new Set(["half", "halves", "halved"]);
-const DOUBLE: ReadonlySet<string> = new Set(["double", "doubled", "twice"]);
+const DOUBLE: ReadonlySet<string> = new Set(["double", "doubled"]);
+/** "Twice that", "twice as much"; "in and out twice" is no sum. */
+const TWICE_OF: ReadonlySet<string> = new Set(["that", "as", "what", "the"]);
 const NOTHING: ReadonlySet<string> = new Set(
   "free nothing zero nowt gratis warranty complimentary refunded nil".split(" "),
 );
@@ -78,7 +80,8 @@ export const workedOut = (
     if (NOTHING.has(norm)) return [{ ...stretch, cost: 0, how: "nothing" }];
     if (kept === null) return [];
     if (HALF.has(norm)) return [{ ...stretch, cost: cents(kept / 2), how: "half" }];
-    if (DOUBLE.has(norm)) return [{ ...stretch, cost: cents(kept * 2), how: "double" }];
+    if (DOUBLE.has(norm) || (norm === "twice" && TWICE_OF.has(scan.tokens[at + 1]?.norm ?? "")))
+      return [{ ...stretch, cost: cents(kept * 2), how: "double" }];
     return PAIR.has(norm) ? [{ ...stretch, cost: cents(kept * 2), how: "times" }] : [];
   });
   return [

@@ -3,6 +3,7 @@ import type { Scene, Showing, Shown } from "../../shared/memory/scene.ts";
 import { shareAny, tellingStems } from "../../shared/memory/words.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { ComponentId } from "../../shared/vocabulary.ts";
+import { speakingSigns } from "../ask/spoken-of.ts";
 import { deniesSumOf } from "../correct/denied-values.ts";
 import { saysSame } from "../correct/offer-signs.ts";
 import { type Offer, offersIn } from "../correct/offers.ts";
@@ -106,7 +107,7 @@ const olderIn = ({ older, spokenOf }: Scene): readonly Shown[] =>
  * one that it names.
  */
 export const meantIn = (
-  judges: Pick<TalkJudges, "which">,
+  judges: Pick<TalkJudges, "which" | "spoken">,
   text: string,
   moment: Moment,
   scene: Scene,
@@ -135,7 +136,7 @@ export const meantIn = (
   const parts =
     denied.length === 1
       ? choices.map((each) => Number(each === denied[0]))
-      : judges.which(whichSigns(text, moment, choices, minutes), choices);
+      : judges.which(whichSigns(text, moment, choices, minutes, judges.spoken(speakingSigns(text))), choices);
   const best = choices.reduce((top, _, at) => ((parts[at] ?? 0) > (parts[top] ?? 0) ? at : top), 0);
   const [chosen, sure] = [choices[best], parts[best] ?? 0];
   if (chosen === undefined) return undefined;

@@ -1,5 +1,6 @@
 import type { Intent } from "../../shared/memory/intent.ts";
 import type { Moment } from "../../shared/reading.ts";
+import type { RecordFields } from "../../shared/record.ts";
 import { saysSame } from "../correct/offer-signs.ts";
 import { wordSigns } from "../judges/word-signs.ts";
 import { read } from "../read/index.ts";
@@ -40,6 +41,19 @@ const stands = (meant: Meant | undefined): string[] =>
     return `${field}:${same === 0 ? "other" : same === mine.length ? "same" : "both"}`;
   });
 
+const against = <T>(told: T | null, kept: T | null): string =>
+  told === null ? "none" : kept === null ? "new" : told === kept ? "same" : "other";
+
+/** How work read in a message stands to the record that it may put right: a message that tells it again changes one thing. */
+const retold = (fields: RecordFields, { shown }: Meant, moment: Moment): string => {
+  const kept = shown.fields;
+  const today = fields.date === moment.said.slice(0, "2025-01-01".length) && kept.date !== fields.date;
+  const thing = fields.component === kept.component ? "same" : "other";
+  const work = fields.action === kept.action ? "same" : "other";
+  const date = today ? "today" : against(fields.date, kept.date);
+  return `${fields.kind} ${thing} ${work} date=${date} cost=${against(fields.cost, kept.cost)}`;
+};
+
 /** The signs, as names, that tell what a message is: a question, something put right, taken away, or anything else. */
 export const messageSigns = ({ text, moment, meant, ruled }: Heard): string[] => {
   const { tokens, faults, verdicts } = scan(text, moment);
@@ -55,6 +69,11 @@ export const messageSigns = ({ text, moment, meant, ruled }: Heard): string[] =>
   const size = sizeOf(tokens.length);
   const kinds = [...new Set(records.map(({ fields }) => fields.kind))].join("+");
   const stood = stands(meant);
+  const agreeing = stood.filter((each) => /:(?:same|both)$/.test(each)).length;
+  const differing = stood.filter((each) => each.endsWith(":other")).length;
+  const agreed = `agreed=${sizeOf(agreeing)} ${sizeOf(differing)}`;
+  const again =
+    meant === undefined ? [] : records.slice(0, 2).map(({ fields }) => retold(fields, meant, moment));
   const rule = ruleOf(ruled);
   const plain = [
     `rule=${rule}`,
@@ -72,6 +91,10 @@ export const messageSigns = ({ text, moment, meant, ruled }: Heard): string[] =>
     `opener2=${words[0] ?? ""} ${words[1] ?? ""}`,
     `ender=${words.at(-1) ?? ""}`,
     ...made.map((each) => `made=${each}`),
+    ...again.map((each) => `again=${each}`),
+    agreed,
+    `${agreed} kinds=${kinds}`,
+    `${agreed} which=${which}`,
     ...stood,
     ...stood.map((each) => `kinds=${kinds} ${each}`),
     ...stood.map((each) => `size=${size} ${each}`),

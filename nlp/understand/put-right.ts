@@ -17,7 +17,7 @@ import type { Owned } from "./told-beside.ts";
 const EVEN = 0.5;
 const ENOUGH = 0.5;
 /** The same for words in which the reader finds work, or that only say how it holds. */
-const ENOUGH_FOR_WORK = 0.6;
+const ENOUGH_FOR_WORK = 0.67;
 /** The same where the very sum on record is told to be wrong. */
 const ENOUGH_WHERE_DENIED = 0.2;
 /** From here on, it surely puts something right. */
@@ -121,7 +121,7 @@ export const putRight = (
   if (sum !== undefined)
     return corrects({ by: "record", record: shown.id }, [{ change: "fields", to: { cost: sum } }]);
   const isNews = tells && ruled.is === "tell";
-  const denied = meant.denied || (named && kind.removal > EVEN);
+  const denied = meant.denied || (named && kind.removal > HARDLY);
   const least = denied ? ENOUGH_WHERE_DENIED : isNews ? ENOUGH_FOR_WORK : ENOUGH;
   if (kind.correction > least) {
     const before = ruled.is === "correct" ? ruled.correction.changes : [];

@@ -50,6 +50,9 @@ const CORRECTED_FOR_SURE: ReadonlyMap<Intent["is"], number> = new Map([
   ["home", 0.98],
 ]);
 const ASKING = /\?|\b(?:what|which|when|where|who|why|how)/i;
+/** "Do you know when I redid the seven pin": asked, though it tells of work. */
+const ASKS_IF_KNOWN =
+  /^\W*(?:(?:hey|hi|and|so|ok|okay|well)\W+)*(?:do you (?:know|remember|recall)|can you (?:tell|say)|could you tell|any idea|remind me|tell me)\W+(?:me )?(?:when|who|how|where|which|what)\b/i;
 /** "What must I buy, as he is leaving for town": a journey told in words that ask is none. */
 const ASKED_NOT_LEFT = 0.9;
 
@@ -109,7 +112,7 @@ const ENDS_ASKING = /\b(?:but|or) (?:is|are|has|have|did|does|was|were) (?:it|th
 
 /** How sure the judge must be that a text asks, where the reader finds work or use in it and where the rules hear a question. */
 const leastToAsk = (text: string, asks: boolean, found: boolean): number => {
-  if (asks && isReported(text)) return ASKED_FOR_ANOTHER;
+  if (asks && (isReported(text) || ASKS_IF_KNOWN.test(text))) return ASKED_FOR_ANOTHER;
   if (found) return asks ? ASKED_IN_OTHER_WORDS : ASKED_FOR_SURE;
   if (asks && isMarked(text)) return ASKED_BY_ALL;
   if (!isMarked(text) && STATES.test(text) && !ENDS_ASKING.test(text)) return ASKED_OF_NOTHING;

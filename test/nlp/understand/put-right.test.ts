@@ -173,11 +173,11 @@ describe("a sum told again", () => {
   });
 
   it("is the one that is not on record already", () => {
-    expect(
+    const said = JSON.stringify(
       meant("garage put a new brake cable on thursday, 48 quid", "58 that should be, no 48"),
-    ).toMatchObject({
-      correction: { changes: [{ change: "number", to: 58 }] },
-    });
+    );
+    expect(said).toMatch(/"(?:to|cost)":58/);
+    expect(said).not.toContain("48");
   });
 });
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { LEARNT_TALK } from "../../../nlp/judges/talk.ts";
 import { read } from "../../../nlp/read/index.ts";
 import { meantIn } from "../../../nlp/understand/lately.ts";
 import { understand } from "../../../nlp/understand/understand.ts";
@@ -49,7 +50,7 @@ describe("several records told at once", () => {
 describe("the record whose sum is told to be the wrong one", () => {
   it("is meant, though another seems likelier", () => {
     const scene = sceneOf("greased the hitch today", "fitted a new breakaway switch today, 26 dollars");
-    const lastOfAll = { which: () => [1, 0] };
+    const lastOfAll = { ...LEARNT_TALK, which: () => [1, 0] };
     const found = (text: string) => meantIn(lastOfAll, text, NOW, scene)?.shown.fields.component;
     expect(found("that gizmo with the cable was 36 not 26")).toBe("breakaway-switch");
     expect(found("that gizmo with the cable was 36")).toBe("hitch");

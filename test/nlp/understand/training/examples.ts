@@ -12,14 +12,13 @@ import { LEARNT_TALK, type Offered, type TalkJudges } from "../../../../nlp/judg
 import { scan } from "../../../../nlp/read/scan.ts";
 import { understoodByRules } from "../../../../nlp/understand/by-rules.ts";
 import { meantIn } from "../../../../nlp/understand/lately.ts";
-import { OLDER, thingsIn } from "../../../../nlp/understand/older.ts";
 import { splitQuestion } from "../../../../nlp/understand/sentences.ts";
 import { understandBy } from "../../../../nlp/understand/understand.ts";
 import { isSuchStuff } from "../../../../shared/memory/materials.ts";
-import { EMPTY_SCENE, type Scene, type Shown } from "../../../../shared/memory/scene.ts";
+import type { Scene } from "../../../../shared/memory/scene.ts";
 import { plainWords, shareAny } from "../../../../shared/memory/words.ts";
 import type { Choice, Example } from "../../read/training/linear.ts";
-import type { KnownMessage } from "./talk.ts";
+import type { KnownMessage } from "./known.ts";
 
 export type TalkLessons = {
   readonly message: readonly Example[];
@@ -29,43 +28,40 @@ export type TalkLessons = {
   readonly thing: readonly Choice[];
 };
 
-const MINUTE_MS = 60_000;
+type Spoken = TalkJudges["spoken"];
 
-const toldIn = ({ before, earlier = [] }: KnownMessage): Shown[] =>
-  [...(before === null ? [] : [before]), ...earlier].map((each, at) => ({ ...each, id: at + 1 }));
+/** As many records of each thing that a message seems to speak of. */
+const OF_SPOKEN = 3;
 
-const olderIn = (known: KnownMessage): Shown[] => {
-  const things = thingsIn(known.text, known.moment);
-  return toldIn(known).filter(({ fields }, at) => at < OLDER.latest || things.includes(fields.component));
-};
-
-const sceneOf = (known: KnownMessage): Scene => {
-  const { before, moment } = known;
-  if (before === null) return EMPTY_SCENE;
-  const at = new Date(Date.parse(moment.said) - before.minutes * MINUTE_MS).toISOString();
-  const showing = { at, of: "note", records: [{ ...before, id: 1 }], usage: [] } as const;
-  return { ...EMPTY_SCENE, last: showing, shown: showing, older: olderIn(known) };
-};
+/** The scene of a message, with what is on record of the things that it seems to speak of. */
+const sceneOf = ({ text, scene, told }: KnownMessage, spoken: Spoken): Scene => ({
+  ...scene,
+  spokenOf: likelySpokenOf(spoken(speakingSigns(text))).flatMap((component) =>
+    told.filter(({ fields }) => fields.component === component).slice(0, OF_SPOKEN),
+  ),
+});
 
 const isAbout = ({ about }: KnownMessage, candidates: readonly Candidate[]): boolean[] =>
   candidates.map(({ fields }) => fields === about);
 
-const whichOf = (known: KnownMessage): Choice[] => {
+const whichOf = (known: KnownMessage, spoken: Spoken): Choice[] => {
   if (known.about === undefined) return [];
   const choices: Choice[] = [];
-  const show: Pick<TalkJudges, "which"> = {
+  const show: Pick<TalkJudges, "which" | "spoken"> = {
+    spoken,
     which: (signs, candidates) => {
       const right = isAbout(known, candidates);
       if (right.includes(true)) choices.push({ signs, right });
       return right.map(Number);
     },
   };
-  meantIn(show, known.text, known.moment, sceneOf(known));
+  meantIn(show, known.text, known.moment, sceneOf(known, spoken));
   return choices;
 };
 
 /** As it is known which record a message is about, else as learnt. */
-const telling = (known: KnownMessage): Pick<TalkJudges, "which"> => ({
+const telling = (known: KnownMessage, spoken: Spoken): Pick<TalkJudges, "which" | "spoken"> => ({
+  spoken,
   which: (_, candidates) => {
     const right = isAbout(known, candidates);
     return right.includes(true) ? right.map(Number) : candidates.map(({ isLast }) => Number(isLast));
@@ -100,10 +96,10 @@ const saidOf = (offer: Offer, scene: OfferScene, fixed: Fixed): Offered | "" => 
   return wanted.replace(/~/g, "") === offer.is ? "in" : "";
 };
 
-const offersOf = (known: KnownMessage): Example[] => {
+const offersOf = (known: KnownMessage, spoken: Spoken): Example[] => {
   const { text, moment, fixed } = known;
-  const scene = sceneOf(known);
-  const meant = meantIn(telling(known), text, moment, scene);
+  const scene = sceneOf(known, spoken);
+  const meant = meantIn(telling(known, spoken), text, moment, scene);
   if (fixed === undefined || meant === undefined) return [];
   const ruled = understoodByRules(text, moment, scene);
   const changes = ruled.is === "correct" ? ruled.correction.changes : [];
@@ -149,15 +145,6 @@ const thingOf = (known: KnownMessage): Choice[] => {
   return right.includes(true) ? [{ signs: seen, right }] : [];
 };
 
-type Spoken = TalkJudges["spoken"];
-
-/** A scene with what is on record of the things that the message seems to speak of. */
-const withSpoken = (known: KnownMessage, spoken: Spoken): Scene => {
-  const scene = sceneOf(known);
-  const things = likelySpokenOf(spoken(speakingSigns(known.text)));
-  return { ...scene, spokenOf: toldIn(known).filter(({ fields }) => things.includes(fields.component)) };
-};
-
 /** Which of the things on record a question is about, where the log before it is known. */
 const knownOf = (known: KnownMessage, spoken: Spoken): Choice[] => {
   if (known.ofOneLog !== true || (known.component === undefined && known.never !== true)) return [];
@@ -173,7 +160,7 @@ const knownOf = (known: KnownMessage, spoken: Spoken): Choice[] => {
       return right.map(Number);
     },
   };
-  understandBy(show, known.text, known.moment, withSpoken(known, spoken));
+  understandBy(show, known.text, known.moment, sceneOf(known, spoken));
   return choices;
 };
 
@@ -181,28 +168,33 @@ const aboutOf = (known: KnownMessage): Example[] =>
   known.ofAll === undefined ? [] : [{ signs: asked(known), right: known.ofAll ? "all" : "" }];
 
 /** What messages of which it is known what they are teach about which of several records they are about. */
-export const whichLessons = (messages: readonly KnownMessage[]): readonly Choice[] =>
-  messages.flatMap(whichOf);
+export const whichLessons = (messages: readonly KnownMessage[], spoken: Spoken): readonly Choice[] =>
+  messages.flatMap((known) => whichOf(known, spoken));
 
 /** What questions teach about which of the things on record they are about, by a judge of what they speak of. */
 export const knownLessons = (messages: readonly KnownMessage[], spoken: Spoken): readonly Choice[] =>
   messages.flatMap((known) => knownOf(known, spoken));
 
-/** What messages of which it is known what they are teach, by a judge of which record they are about. */
-export const talkLessons = (messages: readonly KnownMessage[], which: TalkJudges["which"]): TalkLessons => {
+/** What messages of which it is known what they are teach, by judges of which record they are about and of what they speak of. */
+export const talkLessons = (
+  messages: readonly KnownMessage[],
+  { which, spoken }: Pick<TalkJudges, "which" | "spoken">,
+): TalkLessons => {
   const message: Example[] = [];
   const listen = (right: string): TalkJudges => ({
     ...LEARNT_TALK,
     which,
+    spoken,
     message: (signs) => {
       message.push({ signs, right });
       return { question: 0, correction: 0, removal: 0, word: 0 };
     },
   });
-  for (const known of messages) understandBy(listen(known.is), known.text, known.moment, sceneOf(known));
+  for (const known of messages)
+    understandBy(listen(known.is), known.text, known.moment, sceneOf(known, spoken));
   return {
     message,
-    offer: messages.flatMap(offersOf),
+    offer: messages.flatMap((known) => offersOf(known, spoken)),
     ask: messages.flatMap(asksOf),
     about: messages.flatMap(aboutOf),
     thing: messages.flatMap(thingOf),

@@ -6,7 +6,7 @@ import { fitClasses, fitShares, regress } from "../../read/training/linear.ts";
 import { writeLearnt } from "../../read/training/written.ts";
 import { type TalkLessons, talkLessons, whichLessons } from "./examples.ts";
 import { KEPT_OUT } from "./kept-out.ts";
-import { calledLessons, knownApart, learnSpoken } from "./spoken.ts";
+import { calledLessons, knownApart, learnSpoken, spokenBy } from "./spoken.ts";
 import { knownMessages } from "./talk.ts";
 
 /** `tsx test/nlp/understand/training/figures.ts [FILE...]`: learns the judges of talk from all files but those kept out and those named. */
@@ -23,19 +23,20 @@ const CHAT_OFTEN = 3;
 
 const timesOf = (name: string): number => (HARD.test(name) ? OFTEN : CHAT.test(name) ? CHAT_OFTEN : 1);
 
-const told = [...knownMessages()]
-  .filter(([name]) => !keptOut.has(name))
-  .map(([name, known]) => ({ known, times: timesOf(name) }));
+const told = [...(await knownMessages(keptOut))].map(([name, known]) => ({ known, times: timesOf(name) }));
 const messages = told.flatMap(({ known }) => known);
 const often = <T>(lessons: readonly T[], times: number): readonly T[] =>
   Array.from({ length: times }, () => lessons).flat();
+const called = calledLessons();
+const speaking = learnSpoken(messages, called);
+const spoken = spokenBy(speaking);
 const which = fitShares(
-  told.flatMap(({ known, times }) => often(whichLessons(known), times)),
+  told.flatMap(({ known, times }) => often(whichLessons(known, spoken), times)),
   { pull: 0.5 },
 );
 const chosen = weighing(which, ["right"]);
 const each = told.map(({ known, times }) => ({
-  lessons: talkLessons(known, (signs) => shares(chosen, signs)),
+  lessons: talkLessons(known, { which: (signs) => shares(chosen, signs), spoken }),
   times,
 }));
 const all = <K extends keyof TalkLessons>(of: K): TalkLessons[K][number][] =>
@@ -50,8 +51,7 @@ const lessons = {
 process.stderr.write(
   `${String(messages.length)} messages, ${String(lessons.message.length)} judged, ${String(lessons.offer.length)} values, ${String(lessons.ask.length)} questions\n`,
 );
-const called = calledLessons();
-writeLearnt(fileAt("speaking.json"), { spoken: learnSpoken(messages, called) });
+writeLearnt(fileAt("speaking.json"), { spoken: speaking });
 writeLearnt(fileAt("known.json"), { known: fitShares(knownApart(messages, called), { pull: 1 }) });
 writeLearnt(fileAt("messages.json"), {
   message: fitLayers(lessons.message, [...MESSAGES, ""], {

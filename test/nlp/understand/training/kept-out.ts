@@ -15,6 +15,7 @@ export const KEPT_OUT: ReadonlySet<string> = new Set([
   "conversations-67.jsonl",
   "conversations-68.jsonl",
   "conversations-72.jsonl",
+  "conversations-81.jsonl",
   "corrections-12.jsonl",
   "older-8.jsonl",
   "questions-12.jsonl",

@@ -3,13 +3,13 @@ import { fileURLToPath } from "node:url";
 import { z } from "zod";
 import { speakingSigns } from "../../../../nlp/ask/spoken-of.ts";
 import type { TalkJudges } from "../../../../nlp/judges/talk.ts";
-import { layered, layering } from "../../../../nlp/read/layered.ts";
+import { type LearntLayers, layered, layering } from "../../../../nlp/read/layered.ts";
 import { COMPONENTS } from "../../../../shared/vocabulary.ts";
 import { fitLayers } from "../../read/training/layered.ts";
 import type { Choice, Example } from "../../read/training/linear.ts";
 import { KEPT_OUT, knownNotes } from "../../read/training/notes.ts";
 import { knownLessons } from "./examples.ts";
-import type { KnownMessage } from "./talk.ts";
+import type { KnownMessage } from "./known.ts";
 
 /** What a question speaks of; nothing, where it is about the whole rig. */
 const asked = ({ is, text, component, ofAll }: KnownMessage): Example[] =>
@@ -45,6 +45,15 @@ const inNotes = (): Example[] =>
 export const learnSpoken = (messages: readonly KnownMessage[], called: readonly Example[]) =>
   fitLayers([...messages.flatMap(asked), ...called], [...COMPONENTS, ""], { rounds: 8 });
 
+/** What words speak of, by what was learnt. */
+export const spokenBy = (learnt: LearntLayers): TalkJudges["spoken"] => {
+  const layers = layering(learnt, COMPONENTS);
+  return (signs) => {
+    const rated = layered(layers, signs);
+    return new Map(COMPONENTS.map((each, at) => [each, rated[at] ?? 0]));
+  };
+};
+
 /** As many parts as the messages are cut into, in runs of so many: what is said of one rig stays together. */
 const PARTS = 5;
 const RUN = 400;
@@ -59,11 +68,6 @@ export const knownApart = (messages: readonly KnownMessage[], called: readonly E
   return Array.from({ length: PARTS }, (_, nth) => nth).flatMap((nth) => {
     const mine = messages.filter((_, at) => partOf(at) === nth);
     const others = messages.filter((_, at) => partOf(at) !== nth);
-    const layers = layering(learnSpoken(others, called), COMPONENTS);
-    const spoken: TalkJudges["spoken"] = (signs) => {
-      const rated = layered(layers, signs);
-      return new Map(COMPONENTS.map((each, at) => [each, rated[at] ?? 0]));
-    };
-    return knownLessons(mine, spoken);
+    return knownLessons(mine, spokenBy(learnSpoken(others, called)));
   });
 };
