@@ -40,7 +40,7 @@ const ofTwo = (one: Number, other: Number): WorkedOut[] => {
 };
 
 const MORE: ReadonlySet<string> = new Set(["more", "extra", "another", "plus", "dearer", "top"]);
-const LESS: ReadonlySet<string> = new Set(["less", "off", "cheaper", "minus", "under"]);
+const LESS: ReadonlySet<string> = new Set(["less", "off", "cheaper", "minus"]);
 /** As many words behind a number may hold one of these: "30 dollars more", "30 on top". */
 const BEHIND = 2;
 
