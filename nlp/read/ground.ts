@@ -23,7 +23,25 @@ export type Ground = {
 
 export const wordAt = (scan: Scan, at: number): string => scan.tokens[at]?.norm ?? "";
 
-export const placeTokensOf = (scan: Scan): Set<number> => tokensOf(PLACE_INDEX.all(scan.tokens, false));
+const GOES_ON = new Set(
+  "open up together down off out away through over to into again now there here at on in by under behind beside next where".split(
+    " ",
+  ),
+);
+const BEFORE_SIDE = new Set(["the", "my", "our", "on", "far", "front", "rear", "back"]);
+
+/** "Cracked right back open", "right behind the axle": how, or how near, and no side. */
+const isNoSide = (scan: Scan, at: number): boolean => {
+  if (wordAt(scan, at) === "back") return wordAt(scan, at - 1) === "right" && isNoSide(scan, at - 1);
+  if (wordAt(scan, at) !== "right" || BEFORE_SIDE.has(wordAt(scan, at - 1))) return false;
+  return GOES_ON.has(wordAt(scan, wordAt(scan, at + 1) === "back" ? at + 2 : at + 1));
+};
+
+export const placeTokensOf = (scan: Scan): Set<number> => {
+  const tokens = tokensOf(PLACE_INDEX.all(scan.tokens, false));
+  for (const at of tokens) if (isNoSide(scan, at)) tokens.delete(at);
+  return tokens;
+};
 
 /** Every token index in some stretches. */
 export const tokensOf = (stretches: readonly Stretch[]): Set<number> => {
