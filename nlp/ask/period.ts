@@ -96,7 +96,7 @@ const EVER =
 
 /** "Since day one": whatever other time is named, all of it is meant. */
 const FROM_THE_START =
-  /\b(?:since|from) (?:day (?:one|1)|the (?:very )?(?:start|beginning|off|word go|get go)|(?:i|we) (?:first )?(?:got|bought|had|owned) (?:her|it|him|the \w+|this \w+))\b/i;
+  /\b(?:since|from) (?:day (?:one|1)|the (?:very )?(?:start|beginning|off|word go|get go)(?! of (?!time\b|it\b|things\b))|(?:i|we) (?:first )?(?:got|bought|had|owned) (?:her|it|him|the \w+|this \w+))\b/i;
 
 /** Whether words name all the time there was. */
 export const tellsEver = (text: string): boolean => text.search(EVER) >= 0 || FROM_THE_START.test(text);

@@ -13,6 +13,7 @@ import { placeTokensOf } from "../read/ground.ts";
 import { mayBeInCents } from "../read/prices.ts";
 import { type Scan, type Stretch, scan, type TimeRef } from "../read/scan.ts";
 import { Places } from "../read/where.ts";
+import { isContainer } from "./containers.ts";
 import { isNumberOf } from "./numbered.ts";
 import { insteadOf } from "./person.ts";
 import { plain } from "./pieces.ts";
@@ -49,7 +50,10 @@ type Said = {
 const overlaps = (a: Stretch, b: Stretch): boolean => a.from < b.to && b.from < a.to;
 
 const things = ({ found, words }: Said): Offer[] => {
-  const named = found.components.map(
+  /** "The black tin" names no tank. */
+  const isTin = (to: number): boolean => isContainer(words[to] ?? "");
+  const all = found.components.filter(({ to, weak }) => !(weak && isTin(to)));
+  const named = all.map(
     ({ from, to, id, weak }): Offer => ({
       from,
       to,
@@ -62,7 +66,7 @@ const things = ({ found, words }: Said): Offer[] => {
   /** "Lithium grease" names no battery. */
   const stuffs = found.materials.filter((each) => each.to - each.from > 1 && each.group !== "part");
   const nicknamed = mentionsIn(words).flatMap((mention): Offer[] =>
-    [...named, ...stuffs].some((each) => overlaps(each, mention))
+    [...named, ...stuffs].some((each) => overlaps(each, mention)) || isTin(mention.to)
       ? []
       : mention.named.slice(0, 1).map(
           ({ component, sure }): Offer => ({

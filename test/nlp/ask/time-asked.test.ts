@@ -16,6 +16,8 @@ describe("the time that a question asks about", () => {
     ["the summer before this one, in 2023, what got done", "2023-06-01", "2023-09-01"],
     ["what did we do in the autumn of last year, not this year's, last year's", "2024-09-01", "2024-12-01"],
     ["list what i did in spring 2024 like march through may", "2024-03-01", "2024-06-01"],
+    ["how much have i put into it since the beginning of this year", "2025-01-01", null],
+    ["what have i spent since the start of 2024", "2024-01-01", null],
   ])("%s", (text, from, to) => {
     expect(periodIn(text, MOMENT).period).toMatchObject({ from, to });
   });

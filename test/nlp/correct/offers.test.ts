@@ -27,3 +27,11 @@ describe("a place put right", () => {
     expect(JSON.stringify(said?.correction.changes ?? [])).not.toContain("where");
   });
 });
+
+describe("a thing put right", () => {
+  it("is none that a tin is called by", () => {
+    const [greased] = read("greased the steadies with copper grease", NOW).records;
+    const offers = greased === undefined ? [] : offersIn("it was the black tin", NOW, greased.fields);
+    expect(offers.map(({ field }) => field)).not.toContain("component");
+  });
+});
