@@ -1,17 +1,19 @@
 import type { Change } from "../../store/journal.ts";
 import type { Reply, Turn } from "../conversation/turn.ts";
 import { thingName } from "./record-line.ts";
-import { doneWord, listed, plural } from "./words.ts";
+import { doneWord, doWord, listed, plural } from "./words.ts";
 
 const idsOf = (changes: readonly Change[], thing: Change["thing"]): number[] => [
   ...new Set(changes.filter((change) => change.thing === thing).map((change) => Number(change.thingId))),
 ];
 
+/** "Roof seam (sealed)", "Roof seam (to seal)", "Roof seam (its fault)". */
 const title = (turn: Turn, id: number): string => {
-  const record = turn.store.history.record(id);
-  return record === undefined
-    ? "a record"
-    : `${thingName(record.fields)} (${doneWord(record.fields.action)})`;
+  const fields = turn.store.history.record(id)?.fields;
+  if (fields === undefined) return "a record";
+  const { kind, action } = fields;
+  const what = kind === "todo" ? `to ${doWord(action)}` : kind === "fault" ? "its fault" : doneWord(action);
+  return `${thingName(fields)} (${what})`;
 };
 
 const wentAway = (changes: readonly Change[]): boolean =>

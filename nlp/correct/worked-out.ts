@@ -39,7 +39,17 @@ const ofTwo = (one: Number, other: Number): WorkedOut[] => {
   ];
 };
 
-const MORE: ReadonlySet<string> = new Set(["more", "extra", "another", "plus", "dearer", "top"]);
+const MORE: ReadonlySet<string> = new Set([
+  "more",
+  "extra",
+  "another",
+  "plus",
+  "dearer",
+  "top",
+  "add",
+  "added",
+  "adding",
+]);
 const LESS: ReadonlySet<string> = new Set(["less", "off", "cheaper", "minus"]);
 /** As many words behind a number may hold one of these: "30 dollars more", "30 on top". */
 const BEHIND = 2;
@@ -54,6 +64,10 @@ export const wayOf = ({ from, to }: Stretch, { tokens }: Scan): "plus" | "minus"
   const likened = tokens.slice(to, to + BEHIND + 1).some(({ norm }) => NOT_MORE.has(norm));
   return more === less || likened ? undefined : more === true ? "plus" : "minus";
 };
+
+/** Whether a message changes a sum by so much, so that it is about a record that has one. */
+export const tellsMoreOrLess = (scan: Scan): boolean =>
+  scan.numbers.some((number) => wayOf(number, scan) !== undefined);
 
 const ofOne = (number: Number, kept: number, way: ReturnType<typeof wayOf>): WorkedOut[] => [
   ...(way === "minus" ? [] : [{ ...number, cost: cents(kept + number.value), how: "plus" } as const]),

@@ -8,6 +8,7 @@ import { deniesSumOf } from "../correct/denied-values.ts";
 import { saysSame } from "../correct/offer-signs.ts";
 import { type Offer, offersIn } from "../correct/offers.ts";
 import { type Candidate, whichSigns } from "../correct/which-signs.ts";
+import { tellsMoreOrLess } from "../correct/worked-out.ts";
 import type { TalkJudges } from "../judges/talk.ts";
 import { type Scan, scan } from "../read/scan.ts";
 import { namedAs, type Owned, toldBeside } from "./told-beside.ts";
@@ -51,9 +52,13 @@ const ofLast = (text: string, moment: Moment, records: readonly Shown[]) => {
   if (first !== undefined) return { ...first, alone: true, beside: true, besides };
   const things = records.map(({ fields }) => fields.component);
   const stems = tellingStems(text);
+  const changesSum = tellsMoreOrLess(scan(text, moment));
   const all = records.map((shown) => {
     const offers = offersIn(text, moment, shown.fields);
-    const alike = Number(isKin(shown, offers, things)) + Number(isMadeOf(shown, stems));
+    const alike =
+      Number(isKin(shown, offers, things)) +
+      Number(isMadeOf(shown, stems)) +
+      Number(changesSum && shown.fields.cost !== null);
     return { shown, offers, points: points(shown, offers) + alike };
   });
   const most = Math.max(0, ...all.map((each) => each.points));

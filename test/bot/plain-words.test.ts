@@ -1,0 +1,41 @@
+import { describe, expect, it } from "vitest";
+import { createDesk } from "../help/desk.ts";
+
+const told = (...notes: readonly string[]) => {
+  const desk = createDesk();
+  for (const note of notes) desk.say(note);
+  return desk;
+};
+
+describe("a sum that comes on top", () => {
+  it.each(["make that ten more, there was shipping", "add ten to that, i forgot the shipping"])(
+    "is added to the one that is on record: %s",
+    (text) => {
+      const desk = told("swapped the water pump today, 89 bucks, and greased the hubs");
+      expect(desk.say(text)[0]).toContain("$89 → $99");
+    },
+  );
+
+  it("is no charge of a battery", () => {
+    const desk = told("replaced the tires today, 760 dollars");
+    const [reply] = desk.say("make it thirty more, they charged for the balancing");
+    expect(reply).toContain("$760 → $790");
+    expect(reply).not.toContain("Work:");
+  });
+});
+
+describe("stuff that was got", () => {
+  it("is no work done with it", () => {
+    const desk = told("need two tubes of lap sealant for the roof seam");
+    expect(desk.say("what do i need to buy")[0]).toContain("lap sealant");
+    desk.say("picked up the lap sealant");
+    expect(desk.say("what's open")[0]).toContain("oof seam");
+  });
+});
+
+describe("a plan that is taken back", () => {
+  it("is named as one", () => {
+    const desk = told("need to seal the roof seam");
+    expect(desk.say("undo")[0]).toContain("Roof seam (to seal)");
+  });
+});
