@@ -1,14 +1,17 @@
-import { Temporal } from "temporal-polyfill";
+import { Intl, Temporal } from "temporal-polyfill";
 import type { KeptRecord } from "../../shared/history.ts";
 import type { Turn } from "../conversation/turn.ts";
+
+const WEEKDAY = new Intl.DateTimeFormat("en-GB", { weekday: "short" });
+const MONTH = new Intl.DateTimeFormat("en-GB", { month: "short" });
 
 /** "Sat 5 Dec", with the year when it is not this one. */
 export const sayDay = (day: Temporal.PlainDate, today: Temporal.PlainDate): string => {
   const away = today.until(day, { largestUnit: "days" }).days;
   if (away === 0) return "today";
   if (away === 1) return "tomorrow";
-  const weekday = day.toLocaleString("en-GB", { weekday: "short" });
-  const month = day.toLocaleString("en-GB", { month: "short" });
+  const weekday = WEEKDAY.format(day);
+  const month = MONTH.format(day);
   if (Math.abs(away) < 150) return `${weekday} ${day.day} ${month}`;
   return `${day.day} ${month} ${day.year}`;
 };

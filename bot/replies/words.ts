@@ -7,14 +7,16 @@ export const doneWord = (action: Action | null): string =>
 export const doWord = (action: Action | null): string =>
   action === null ? "see to" : actionWords[action].do;
 
+const LIST = new Intl.ListFormat("en-GB", { style: "long", type: "conjunction" });
+
 /** "a, b and c" */
-export const listed = (items: readonly string[]): string =>
-  new Intl.ListFormat("en-GB", { style: "long", type: "conjunction" }).format(items);
+export const listed = (items: readonly string[]): string => LIST.format(items);
 
 const SINGULAR: Partial<Record<Exposure["unit"], string>> = { miles: "mile", km: "km", days: "day" };
 
-export const sayCount = (count: number): string =>
-  count.toLocaleString("en-US", { maximumFractionDigits: 1 });
+const TO_A_TENTH = new Intl.NumberFormat("en-US", { maximumFractionDigits: 1 });
+
+export const sayCount = (count: number): string => TO_A_TENTH.format(count);
 
 export const sayExposure = ({ count, unit }: Exposure): string =>
   `${sayCount(count)} ${count === 1 ? (SINGULAR[unit] ?? unit.replace(/s$/, "")) : unit}`;

@@ -40,7 +40,7 @@ export const settingKey = (field: keyof Rig): string => `rig.${field}`;
 export const rigOf = (store: Store): Rig => {
   const zone = z
     .string()
-    .default(Temporal.Now.timeZoneId())
+    .default(() => Temporal.Now.timeZoneId())
     .parse(store.settings.get(settingKey("zone")));
   const kept: Record<string, unknown> = Object.fromEntries(
     KEYS.map((key): [string, unknown] => [key, store.settings.get(settingKey(key))]).filter(

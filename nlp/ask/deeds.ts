@@ -2,6 +2,7 @@ import { plainWords } from "../../shared/memory/words.ts";
 import type { Action, ComponentId } from "../../shared/vocabulary.ts";
 import { inflect } from "../lexicon/inflect.ts";
 import table from "./deeds.json" with { type: "json" };
+import { PhraseBook } from "./phrase-book.ts";
 
 export type Deed = {
   readonly from: number;
@@ -16,7 +17,6 @@ const NOUNS: ReadonlySet<string> = new Set(table.nouns);
 const SUBJECTS: ReadonlySet<string> = new Set(
   "i we to ever you he she they should must not last never and".split(" "),
 );
-const LONGEST = 5;
 
 const formsOf = (verb: string): readonly string[] => {
   const [base = "", ...particle] = verb.split(" ");
@@ -39,30 +39,18 @@ const byForm = (): ReadonlyMap<string, Sense> => {
 };
 
 const FORMS = byForm();
+const BOOK = new PhraseBook(FORMS);
 
 const isThing = (words: readonly string[], from: number, key: string): boolean =>
   NOUNS.has(key) && !SUBJECTS.has(words[from - 1] ?? "");
 
-const longestAt = (words: readonly string[], from: number): Deed | undefined => {
-  for (let length = Math.min(LONGEST, words.length - from); length > 0; length--) {
-    const key = words.slice(from, from + length).join(" ");
-    const sense = FORMS.get(key);
-    if (sense !== undefined && !isThing(words, from, key)) return { ...sense, from, to: from + length };
-  }
-  return undefined;
-};
-
 /** The work asked about, left to right. */
-export const deedsIn = (words: readonly string[]): readonly Deed[] => {
-  const found: Deed[] = [];
-  for (let at = 0; at < words.length; at++) {
-    const deed = longestAt(words, at);
-    if (deed === undefined) continue;
-    found.push(deed);
-    at = deed.to - 1;
-  }
-  return found;
-};
+export const deedsIn = (words: readonly string[]): readonly Deed[] =>
+  BOOK.all(words, (key, from) => !isThing(words, from, key)).map(({ sense, from, to }) => ({
+    ...sense,
+    from,
+    to,
+  }));
 
 /** The action that a word or two name by themselves, be it as a noun: "seal", "replacement work". */
 export const deedNamed = (text: string): Action | undefined =>

@@ -3,6 +3,7 @@ import { plainWords } from "../../shared/memory/words.ts";
 import type { ComponentId, SystemId } from "../../shared/vocabulary.ts";
 import lexicon from "../lexicon/data/components.json" with { type: "json" };
 import nicknames from "./nicknames.json" with { type: "json" };
+import { PhraseBook } from "./phrase-book.ts";
 
 /** What one phrase may mean. */
 export type Senses = { readonly named: readonly Named[]; readonly systems: readonly SystemId[] };
@@ -11,7 +12,6 @@ export type Senses = { readonly named: readonly Named[]; readonly systems: reado
 export type Mention = Senses & { readonly from: number; readonly to: number };
 
 const SURE = { name: 1, nick: 0.8, weak: 0.65, group: 0.6, claim: 0.35 } as const;
-const LONGEST = 6;
 
 class Phrases {
   private readonly named = new Map<string, Map<ComponentId, number>>();
@@ -33,14 +33,19 @@ class Phrases {
     this.systems.set(plainWords(phrase).join(" "), system);
   }
 
-  find(key: string): Senses | undefined {
-    const named = this.named.get(key);
+  /** What each phrase may mean; beside a sure name, what the same words only may mean is left out. */
+  senses(): ReadonlyMap<string, Senses> {
+    const keys = new Set([...this.named.keys(), ...this.systems.keys()]);
+    return new Map([...keys].map((key) => [key, this.sensesOf(key)]));
+  }
+
+  private sensesOf(key: string): Senses {
+    const named = [...(this.named.get(key) ?? [])];
     const system = this.systems.get(key);
-    if (named === undefined && system === undefined) return undefined;
-    const best = Math.max(0, ...(named?.values() ?? []));
+    const best = Math.max(0, ...named.map(([, sure]) => sure));
     const least = best >= SURE.name ? SURE.weak : 0;
     return {
-      named: [...(named ?? [])].flatMap(([component, sure]) => (sure >= least ? [{ component, sure }] : [])),
+      named: named.flatMap(([component, sure]) => (sure >= least ? [{ component, sure }] : [])),
       systems: system === undefined ? [] : [system],
     };
   }
@@ -77,29 +82,17 @@ const addNicknames = (phrases: Phrases): void => {
   }
 };
 
-const PHRASES = new Phrases();
-addLexicon(PHRASES);
-addNicknames(PHRASES);
-
-const longestAt = (words: readonly string[], from: number): Mention | undefined => {
-  for (let length = Math.min(LONGEST, words.length - from); length > 0; length--) {
-    const senses = PHRASES.find(words.slice(from, from + length).join(" "));
-    if (senses !== undefined) return { ...senses, from, to: from + length };
-  }
-  return undefined;
+const bookOfNames = (): PhraseBook<Senses> => {
+  const phrases = new Phrases();
+  addLexicon(phrases);
+  addNicknames(phrases);
+  return new PhraseBook(phrases.senses());
 };
+const NAMES = bookOfNames();
 
 /** The things named in a text of plain words, left to right, the longest name at each place, none overlapping. */
-export const mentionsIn = (words: readonly string[]): readonly Mention[] => {
-  const found: Mention[] = [];
-  for (let at = 0; at < words.length; at++) {
-    const mention = longestAt(words, at);
-    if (mention === undefined) continue;
-    found.push(mention);
-    at = mention.to - 1;
-  }
-  return found;
-};
+export const mentionsIn = (words: readonly string[]): readonly Mention[] =>
+  NAMES.all(words).map(({ sense, from, to }) => ({ ...sense, from, to }));
 
 const SAYINGS: ReadonlySet<string> = new Set(nicknames.sayings.map((each) => plainWords(each).join(" ")));
 

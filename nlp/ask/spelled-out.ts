@@ -1,3 +1,4 @@
+import { remembered } from "../../shared/remembered.ts";
 import { inflect } from "../lexicon/inflect.ts";
 import { SPELLER } from "../lexicon/lexicon.ts";
 import { written } from "../lexicon/spelling.ts";
@@ -60,8 +61,7 @@ const TO_VERB = new RegExp(`\\b2 (?=(?:${table.verbs.join("|")})\\b)`, "gi");
 const NUMBER_OF = /\bno\.? of(?= (?!course\b)|$)/gi;
 const MONEY = /(^|\s)\$+(?=\s|$)/g;
 
-/** The text with the clipped and mistyped words of text messages written out; the rest of it, figures and marks too, as it was. */
-export const spelledOut = (text: string): string =>
+const spelled = (text: string): string =>
   text
     .replace(TO_VERB, "to ")
     .replace(NUMBER_OF, "number of")
@@ -69,3 +69,9 @@ export const spelledOut = (text: string): string =>
     .replace(/(?<![\p{L}\p{N}'’.$£€#/-])[a-z][a-z0-9]*(?![\p{L}\p{N}'’/-])/giu, (word) =>
       /^[A-Z]+$/.test(word) ? word : (longFor(word.toLowerCase()) ?? tradeWord(word)),
     );
+
+/** As many texts as are kept as they were written out. */
+const KEPT = 64;
+
+/** The text with the clipped and mistyped words of text messages written out; the rest of it, figures and marks too, as it was. */
+export const spelledOut: (text: string) => string = remembered(spelled, KEPT);

@@ -1,6 +1,7 @@
 import { placeOf } from "../../shared/memory/place.ts";
 import { OTHERS_DID, SPEAKER_DID, type Topic } from "../../shared/memory/query.ts";
 import { plainWords, tellingWords } from "../../shared/memory/words.ts";
+import { remembered } from "../../shared/remembered.ts";
 import { systemOf } from "../../shared/vocabulary.ts";
 import people from "../lexicon/data/people.json" with { type: "json" };
 import { isGivenName, SPELLER } from "../lexicon/lexicon.ts";
@@ -183,8 +184,7 @@ const isCharged = (words: readonly string[], { from, to }: Deed): boolean =>
 const ON_WHEELS =
   /\b(?:(?:house|home|hotel|palace|castle|mansion|cottage|shed|tin can|box|apartment) on wheels|(?:5th|fifth)[ -]?wheel(?:er)?(?! (?:hitch|plate|pin|head|coupling|jaws?)))\b/gi;
 
-/** What a question or a correction is about. Time phrases are taken out before. */
-export const topicOf = (text: string): Topic => {
+const topicIn = (text: string): Topic => {
   const words = plainWords(text.replace(ON_WHEELS, "trailer"));
   const sayings = sayingsIn(words);
   const deeds = deedsIn(words).filter((deed) => !isNoWork(words, deed) && !covered(sayings, deed.to));
@@ -218,3 +218,9 @@ export const topicOf = (text: string): Topic => {
     words: telling(loose).filter((word) => placeOf(word).size === 0),
   };
 };
+
+/** As many texts as are kept with what they are about: on its way to a reply a message is looked at several times. */
+const KEPT = 64;
+
+/** What a question or a correction is about. Time phrases are taken out before. */
+export const topicOf: (text: string) => Topic = remembered(topicIn, KEPT);

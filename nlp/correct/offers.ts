@@ -40,16 +40,12 @@ const SELF: ReadonlySet<string> = new Set(["myself", "me", "ourselves"]);
 
 export const bareDate = (edtf: string | null): string => (edtf ?? "").replace(/~/g, "");
 
-type Said = {
-  readonly found: Scan;
-  readonly words: readonly string[];
-  readonly fields: RecordFields;
-  readonly moment: Moment;
-};
+type Heard = { readonly found: Scan; readonly words: readonly string[] };
+type Said = Heard & { readonly fields: RecordFields; readonly moment: Moment };
 
 const overlaps = (a: Stretch, b: Stretch): boolean => a.from < b.to && b.from < a.to;
 
-const things = ({ found, words }: Said): Offer[] => {
+const things = ({ found, words }: Heard): Offer[] => {
   /** "The black tin" names no tank. */
   const isTin = (to: number): boolean => isContainer(words[to] ?? "");
   const all = found.components.filter(({ to, weak }) => !(weak && isTin(to)));
@@ -82,7 +78,7 @@ const things = ({ found, words }: Said): Offer[] => {
   return [...named, ...nicknamed];
 };
 
-const works = ({ words }: Said): Offer[] =>
+const works = ({ words }: Heard): Offer[] =>
   deedsIn(words).flatMap(({ from, to, actions }) =>
     actions.slice(0, 2).map(
       (action, at): Offer => ({
@@ -193,13 +189,13 @@ const stuff = ({ from, to }: Stretch, name: string, sort: string): Offer => ({
   sort,
 });
 
-const stuffs = ({ found }: Said): Offer[] =>
+const stuffs = ({ found }: Heard): Offer[] =>
   found.materials.map((material) => stuff(material, material.name, material.group ?? "other"));
 
 /** "Would I please get it right": no place. */
 const SPOKEN = /\b(?:i|you|he|she|we|they|it|please)\b|^where\b/;
 
-const places = ({ found }: Said): Offer[] => {
+const places = ({ found }: Heard): Offer[] => {
   const sides = new Places(found, new Uint8Array(found.tokens.length));
   const offers: Offer[] = [];
   const offer = (at: Stretch, sort: string): void => {
@@ -233,7 +229,7 @@ const doer = (at: Stretch, by: string | null): Offer => {
 };
 
 /** Whoever is named as one who works, and is not denied: "not the yard, it was dave next door". */
-const doers = ({ words }: Said): Offer[] => {
+const doers = ({ words }: Heard): Offer[] => {
   const instead = insteadOf(words.filter((word) => /\w/.test(word)).join(" "));
   const named = words.flatMap((word, at): Offer[] => {
     const isSelf = SELF.has(word) || (word === "us" && ["was", "by"].includes(words[at - 1] ?? ""));
@@ -253,7 +249,7 @@ const doers = ({ words }: Said): Offer[] => {
     : [...named, doer({ from: words.length - size, to: words.length }, instead)];
 };
 
-const outcomes = ({ found }: Said): Offer[] =>
+const outcomes = ({ found }: Heard): Offer[] =>
   found.verdicts.map(
     ({ from, to, value: { outcome } }): Offer => ({
       from,
@@ -265,13 +261,33 @@ const outcomes = ({ found }: Said): Offer[] =>
     }),
   );
 
+/** What a message names whatever record it is about, as it stands before and behind days and sums. */
+type Alike = { readonly before: readonly Offer[]; readonly behind: readonly Offer[] };
+
+const alike = (heard: Heard): Alike => ({
+  before: [things, works].flatMap((each) => each(heard)),
+  behind: [stuffs, places, doers, outcomes].flatMap((each) => each(heard)),
+});
+
+const heardIn = new WeakMap<Scan, Heard & Alike>();
+
+/** A message is held against many records: what it names for all of them is found once. */
+const heard = (found: Scan): Heard & Alike => {
+  const known = heardIn.get(found);
+  if (known !== undefined) return known;
+  const words = found.tokens.map(({ norm }) => norm);
+  const whole = { found, words, ...alike({ found, words }) };
+  heardIn.set(found, whole);
+  return whole;
+};
+
 /** All values that a message names, as what they would put right in a record. */
 export const offersIn = (text: string, moment: Moment, fields: RecordFields): readonly Offer[] => {
-  const found = scan(text, moment);
-  const said: Said = { found, words: found.tokens.map(({ norm }) => norm), fields, moment };
-  const known = [things, works, dates, sums, stuffs, places, doers, outcomes].flatMap((each) => each(said));
-  const unknown = unknownStuffsIn(said.found.tokens, known).map((at) =>
-    stuff(at, said.words.slice(at.from, at.to).join(" "), "unknown"),
+  const { found, words, before, behind } = heard(scan(text, moment));
+  const said: Said = { found, words, fields, moment };
+  const known = [...before, ...dates(said), ...sums(said), ...behind];
+  const unknown = unknownStuffsIn(found.tokens, known).map((at) =>
+    stuff(at, words.slice(at.from, at.to).join(" "), "unknown"),
   );
   return [...known, ...unknown];
 };
