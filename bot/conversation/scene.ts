@@ -61,6 +61,9 @@ const spokenOf = ({ store: { history } }: Turn, text: string): readonly KeptReco
     history.records({ components: [component], limit: OF_SPOKEN }),
   );
 
+const unreadAt = (said: OutboxItem | undefined): string | null =>
+  said !== undefined && said.shows.of === null && said.shows.noteId !== null ? said.at : null;
+
 /** What this chat has just seen, and what it may be about, for understanding what a short message means here. */
 export const sceneOf = (turn: Turn, note: ToldNote, replyTo: number | null): Scene => {
   const { outbox } = turn.store;
@@ -78,6 +81,7 @@ export const sceneOf = (turn: Turn, note: ToldNote, replyTo: number | null): Sce
     pending: pendingIn(turn),
     asked: asked !== undefined && isFresh(turn, asked) ? askedIn(asked) : null,
     askedEarlier: askedIn(asked),
+    unread: unreadAt(outbox.lastSaid(channel, chatId)),
   };
 };
 

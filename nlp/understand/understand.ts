@@ -17,6 +17,7 @@ import { type Meant, meantIn } from "./lately.ts";
 import { messageSigns } from "./message-signs.ts";
 import { putRight } from "./put-right.ts";
 import { TELLS } from "./tells.ts";
+import { sceneAfterUnread } from "./unread.ts";
 
 /** What only rules settle. */
 const SETTLED: ReadonlySet<Intent["is"]> = new Set([
@@ -174,7 +175,9 @@ const isCarried = (query: Query, text: string, { asked }: Scene): boolean =>
 
 /** As `understand`, by judges that may be others. */
 export const understandBy = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): Intent => {
-  const intent = taken(judges, text, moment, scene);
+  const seen = sceneAfterUnread(text, moment, scene);
+  const intent = taken(judges, text, moment, seen);
+  if (intent.is === "correct" && intent.correction.target.by === "last" && seen !== scene) return TELLS;
   if (intent.is !== "ask") return intent;
   const heard = {
     known: [...new Map([...scene.older, ...scene.spokenOf].map((each) => [each.id, each])).values()],

@@ -43,6 +43,8 @@ export type Scene = {
   readonly asked: Query | null;
   /** The last question, however old, when nothing was told since. */
   readonly askedEarlier: Query | null;
+  /** When the message right before this one was told, if it was a note in which no work or use was found. */
+  readonly unread: string | null;
 };
 
 export const EMPTY_SCENE: Scene = {
@@ -54,4 +56,5 @@ export const EMPTY_SCENE: Scene = {
   pending: null,
   asked: null,
   askedEarlier: null,
+  unread: null,
 };

@@ -39,3 +39,26 @@ describe("a plan that is taken back", () => {
     expect(desk.say("undo")[0]).toContain("Roof seam (to seal)");
   });
 });
+
+describe("right after a note in which no work was found", () => {
+  const afterSunset = () => {
+    const desk = told("put a new leaf in the left spring, 410");
+    desk.clock.set(desk.clock.now().add({ hours: 72 }));
+    desk.say("what a sunset, the whole sky on fire");
+    return desk;
+  };
+
+  it.each(["hang on that was yesterday", "no it was forty dollars"])(
+    "leaves alone what was told days before: %s",
+    (text) => {
+      const desk = afterSunset();
+      desk.say(text);
+      expect(desk.say("what did i pay for the spring")[0]).toContain("$410");
+      expect(desk.say("when did i do the spring")[0]).toContain("14 May");
+    },
+  );
+
+  it("puts right what it names", () => {
+    expect(afterSunset().say("the spring was 420")[0]).toContain("$410 → $420");
+  });
+});
