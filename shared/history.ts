@@ -31,6 +31,8 @@ export type KeptRecord = {
   readonly closedBy: RecordId | null;
   /** A todo ticked off, or a fault settled, without a record of the work. */
   readonly settled: boolean;
+  /** What was to be bought for it is there; the job may still be open. */
+  readonly got: boolean;
   readonly removed: boolean;
   /** Oldest first. */
   readonly verdicts: readonly Verdict[];

@@ -21,6 +21,7 @@ const JOURNALED = {
       "line",
       "closed_by",
       "settled",
+      "got",
       "removed",
     ],
   },

@@ -91,6 +91,11 @@ export class Keeper {
     this.journal.set("records", id, "settled", settled ? 1 : 0);
   }
 
+  /** What was to be bought for it is there. */
+  got(id: RecordId): void {
+    this.journal.set("records", id, "got", 1);
+  }
+
   /** Takes a record away. What it had closed is open again, and what its note said of those is taken back. */
   remove(id: RecordId): void {
     for (const closed of recordsClosedBy(this.db, id)) this.reopen(closed, id);

@@ -27,6 +27,7 @@ const keptRow = z.object({
   line: z.number().nullable(),
   closed_by: z.number().nullable(),
   settled: flag,
+  got: flag,
   removed: flag,
 });
 
@@ -43,6 +44,7 @@ export const toRecord = (row: unknown): Omit<KeptRecord, "verdicts"> => {
     line: kept.line ?? kept.id,
     closedBy: kept.closed_by,
     settled: kept.settled,
+    got: kept.got,
     removed: kept.removed,
   };
 };

@@ -8,6 +8,7 @@ import { chat } from "./chat.ts";
 import { commandIn } from "./commands.ts";
 import { correct, correctAll, correctOrNot } from "./correct.ts";
 import { decideOn } from "./decide.ts";
+import { gotStuff } from "./got.ts";
 import { help } from "./greet.ts";
 import { listTicked } from "./leaving-list.ts";
 import { misheard } from "./misheard.ts";
@@ -76,7 +77,8 @@ export const respond = (turn: Turn, note: ToldNote, replyTo: number | null): voi
   if (listTicked(turn, note) || careHeard(turn, note)) return;
   const scene = sceneOf(turn, note, replyTo);
   const intent = understand(note.text, momentOf(note.said, turn.rig), scene);
-  act(turn, intent, scene, note);
+  const tells = intent.is === "tell" || intent.is === "correct";
+  if (!tells || !gotStuff(turn, note)) act(turn, intent, scene, note);
   if (scene.pending !== null && isOver(turn, scene)) heardBack(turn);
   if (intent.rest !== null && intent.is !== "tell") tellRest(turn, { ...note, text: intent.rest });
 };

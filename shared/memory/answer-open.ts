@@ -104,14 +104,18 @@ const saysToBuy = (history: History, record: KeptRecord): boolean => {
   );
 };
 
-const toBuy = (history: History, record: KeptRecord): boolean => {
+/** Whether something for it is still to be bought. */
+export const isToBuy = (history: History, record: KeptRecord): boolean => {
   const { kind, action } = record.fields;
+  if (record.got) return false;
   if (kind === "todo" && (action === "replace" || action === "install")) return true;
   return (kind === "todo" || kind === "fault") && saysToBuy(history, record);
 };
 
 /** Only what is to be replaced or bought. */
 export const answerBuy = (ground: Ground, query: Extract<Query, { ask: "buy" }>): Answer => {
-  const { open: records, because } = listedOf(ground, query.topic, (record) => toBuy(ground.history, record));
+  const { open: records, because } = listedOf(ground, query.topic, (record) =>
+    isToBuy(ground.history, record),
+  );
   return answerTo(query, { records, count: records.length, because });
 };

@@ -67,6 +67,12 @@ export const tellsNeedOf = (text: string, materials: readonly string[]): boolean
   });
 };
 
+const GOT = phraseIn(table.got);
+const NOT_GOT = phraseIn(table.notGot);
+
+/** Whether the words say that something which was wanted is there now: "picked up the lap sealant". */
+export const tellsGot = (text: string): boolean => GOT(text) && !NOT_GOT(text);
+
 /** Whether the words say that it holds in part. */
 export const tellsPartly = phraseIn(table.partly);
 

@@ -33,6 +33,7 @@ const fixOf = (random: Random, id: number, today: Day): KeptRecord => {
     line: id,
     closedBy: null,
     settled: false,
+    got: false,
     removed: false,
     verdicts: random() < 0.7 ? [verdict] : [],
   };

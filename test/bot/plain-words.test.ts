@@ -25,11 +25,27 @@ describe("a sum that comes on top", () => {
 });
 
 describe("stuff that was got", () => {
-  it("is no work done with it", () => {
-    const desk = told("need two tubes of lap sealant for the roof seam");
+  it.each(["picked up the lap sealant", "the lap sealant came in the post"])(
+    "is off the shopping list, and its job still open: %s",
+    (text) => {
+      const desk = told("need two tubes of lap sealant for the roof seam");
+      expect(desk.say("what do i need to buy")[0]).toContain("lap sealant");
+      expect(desk.say(text)[0]).toContain("Off the shopping list");
+      expect(desk.say("what do i need to buy")[0]).toContain("Nothing to buy");
+      expect(desk.say("what's open")[0]).toContain("oof seam");
+    },
+  );
+
+  it("is wanted again once that is taken back", () => {
+    const desk = told("need two tubes of lap sealant for the roof seam", "picked up the lap sealant", "undo");
     expect(desk.say("what do i need to buy")[0]).toContain("lap sealant");
-    desk.say("picked up the lap sealant");
-    expect(desk.say("what's open")[0]).toContain("oof seam");
+  });
+
+  it("is nothing while it is not there yet, or not on the list", () => {
+    const desk = told("need two tubes of lap sealant for the roof seam");
+    desk.say("haven't bought the lap sealant yet");
+    desk.say("bought a new kettle");
+    expect(desk.say("what do i need to buy")[0]).toContain("lap sealant");
   });
 });
 

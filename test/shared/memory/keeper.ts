@@ -83,6 +83,7 @@ export class Keeper {
       line: this.lineOf(step, ids, id),
       closedBy: null,
       settled: false,
+      got: false,
       removed: false,
       verdicts: [],
     });

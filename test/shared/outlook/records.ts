@@ -44,6 +44,7 @@ export const kept = (said: string, fields: Told, more: Partial<KeptRecord> = {})
     line: id,
     closedBy: null,
     settled: false,
+    got: false,
     removed: false,
     verdicts: [],
     ...more,

@@ -148,6 +148,7 @@ export const runRig = (seed: number, nature: Nature, size: WorldSize, policy: Po
       line: place.line,
       closedBy: null,
       settled: false,
+      got: false,
       removed: false,
       verdicts: [],
     };
