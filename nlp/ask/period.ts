@@ -114,9 +114,11 @@ const yearOf = (said: string): string => {
 const A_YEAR = `((?:19|20)\\d\\d|(?:twenty )?twenty[ -](?:${UNITS.slice(1).join("|")}))\\b`;
 /** "That summer in twenty twenty two", "the summer before this one, in 2023": a season of the year named behind it. */
 const SEASON_OF_YEAR = new RegExp(
-  `\\b(?:in |over |during )?(?:that|the|this) (spring|summer|autumn|fall|winter)(?: (?:before (?:this|last|that)(?: one)?|just gone|gone))?,? (?:of |in |back in )${A_YEAR}`,
+  `\\b(?:in |over |during )?(?:that|the|this) (?:very )?(?:first |last )?(spring|summer|autumn|fall|winter)(?: (?:before (?:this|last|that)(?: one)?|just gone|gone))?,? (?:of |in |back in )?${A_YEAR}`,
   "gi",
 );
+/** "In summer, 2022" */
+const SEASON_THEN_YEAR = new RegExp(`\\b(spring|summer|autumn|fall|winter),(?= ${A_YEAR})`, "gi");
 const inSeason = (phrase: string, season: string, year: string): string => {
   const short = `in ${season}`;
   return `${short.padEnd(phrase.length - yearOf(year).length)}${yearOf(year)}`;
@@ -127,6 +129,16 @@ const CALENDAR_YEAR = new RegExp(
   `\\b(?:the )?(?:(?:calendar|whole|full|entire) )+year(?: of)? (?=${A_YEAR})`,
   "gi",
 );
+
+/** "In twenty four all told", "the year twenty four": a year, and no count of anything. */
+const SHORT_YEAR = new RegExp(
+  `\\b(in|during|(?:in )?the year|back in|all of|through|over) (?:twenty[ -](${UNITS.slice(1).join("|")}))\\b(?! (?:\\w+ )?(?:hours?|hrs?|minutes?|days?|nights?|weeks?|months?|years?|trips?|miles?|km|kms|volts?|amps?|bucks|dollars|quid|euros?|pounds|rand|percent|feet|foot|inch(?:es)?|gallons?|lit(?:er|re)s?|times)\\b)`,
+  "gi",
+);
+const inShortYear = (phrase: string, _lead: string, unit: string): string => {
+  const year = yearOf(unit);
+  return `${"in".padEnd(phrase.length - year.length)}${year}`;
+};
 
 /** "It feels like yesterday" tells no time. */
 const FEELS_LIKE =
@@ -145,6 +157,8 @@ const plainer = (text: string): string =>
     .replace(/\bo['’]? (?=(?:19|20)\d\d\b)/gi, blank)
     .replace(CALENDAR_YEAR, blank)
     .replace(SEASON_OF_YEAR, inSeason)
+    .replace(SEASON_THEN_YEAR, "$1 ")
+    .replace(SHORT_YEAR, inShortYear)
     .replace(NOT_THAT, blank)
     .replace(FEELS_LIKE, blank)
     .replace(MADE_READY, blank)

@@ -148,6 +148,14 @@ const dates = (said: Said): Offer[] => {
   ];
 };
 
+/** How often the one sum goes into the other. */
+const farFrom = (sum: number, kept: number): number => Math.abs(Math.log(sum / kept));
+
+/** "He took one twenty", of a hundred and forty: no one and twenty hundredths. */
+const asCents = (number: Scan["numbers"][number], kept: number | null): boolean =>
+  mayBeInCents(number) &&
+  (kept === null || kept === 0 || farFrom(number.value / 100, kept) < farFrom(number.value, kept));
+
 const sums = ({ found, words, fields }: Said): Offer[] => {
   const offer = (at: Stretch, cost: number, sort: string): Offer => ({
     from: at.from,
@@ -173,7 +181,9 @@ const sums = ({ found, words, fields }: Said): Offer[] => {
   return [
     ...whole(money).map((amount) => offer(amount, amount.value, "money")),
     ...whole(bare).map((number) => offer(number, number.value, "bare")),
-    ...bare.filter(mayBeInCents).map((number) => offer(number, number.value / 100, "cents")),
+    ...bare
+      .filter((number) => asCents(number, fields.cost))
+      .map((number) => offer(number, number.value / 100, "cents")),
     ...workedOut(found, [...money, ...bare], fields.cost).map(
       (each): Offer => ({ ...offer(each, each.cost, each.how), reckoned: true }),
     ),

@@ -2,7 +2,7 @@ import { KINDS } from "../../shared/vocabulary.ts";
 import type { ComponentRef } from "../lexicon/components.ts";
 import { aimSigns, aimsOf } from "./aim-signs.ts";
 import type { Candidate } from "./candidate.ts";
-import { describingSigns, withDescribed } from "./described.ts";
+import { withDescribed } from "./described.ts";
 import { wordAt } from "./ground.ts";
 import type { Chances, Judges } from "./judges.ts";
 import type { Setting } from "./setting.ts";
@@ -49,7 +49,7 @@ const aimsAt = (
   telling: Telling,
   judges: Judges,
 ): { aims: Aim[]; named: ComponentRef[] } => {
-  const described = judges.described(describingSigns(setting.scan.tokens, telling.at));
+  const described = judges.described(setting.scan.tokens, telling.at);
   const named = withDescribed(aimsOf(setting, telling), described, telling);
   const parts = judges.aim(
     named.map((ref) => aimSigns(setting, telling, ref, named, described)),

@@ -8,11 +8,12 @@ import {
   type Outcome,
 } from "../../shared/vocabulary.ts";
 import type { ComponentRef } from "../lexicon/components.ts";
+import type { Token } from "../lexicon/tokens.ts";
 import type { Candidate } from "./candidate.ts";
 import type { CostChoice } from "./cost-signs.ts";
 import type { DateChoice } from "./date-signs.ts";
 import type { Deed } from "./deed.ts";
-import type { Described } from "./described.ts";
+import { type Described, describer } from "./described.ts";
 import type { ExposureChoice } from "./exposure-signs.ts";
 import fields from "./field-judges.json" with { type: "json" };
 import places from "./judges.json" with { type: "json" };
@@ -33,8 +34,8 @@ export type Judges = {
   readonly tells: (signs: readonly string[]) => number;
   /** What is told at a place, if anything. */
   readonly kind: (signs: readonly string[], telling: Telling, setting: Setting) => Chances;
-  /** What the words around a place speak of. */
-  readonly described: (signs: readonly string[]) => Described;
+  /** What the words around a place of a text speak of. */
+  readonly described: (tokens: readonly Token[], at: number) => Described;
   /** Which of several mentions it is told of; adds up to 1. */
   readonly aim: (
     signs: readonly (readonly string[])[],
@@ -84,6 +85,8 @@ export type LearntJudges = {
   readonly plainly: Learnt;
   readonly aim: Learnt;
   readonly described: LearntLayers;
+  /** The same, learnt from what owners call things as well. */
+  readonly called: LearntLayers;
   readonly kept: LearntLayers;
   readonly date: Learnt;
   readonly where: Learnt;
@@ -111,7 +114,8 @@ export const judgesBy = (tables: LearntJudges): Judges => {
   const kind = layering(tables.kind, KINDS);
   const plainly = weighing(tables.plainly, [...KINDS, NOTHING_TOLD]);
   const aim = weighing(tables.aim, ["right"]);
-  const described = layering(tables.described, COMPONENTS);
+  const described = describer(layering(tables.described, COMPONENTS));
+  const called = describer(layering(tables.called, COMPONENTS));
   const kept = layering(tables.kept, ["kept"]);
   const date = weighing(tables.date, ["right"]);
   const where = weighing(tables.where, ["right"]);
@@ -128,9 +132,9 @@ export const judgesBy = (tables: LearntJudges): Judges => {
       const mean = (at: number): number => ((rated[at] ?? 0) + (plain[at] ?? 0)) / 2;
       return Object.fromEntries(KINDS.map((each, at) => [each, mean(at)])) as Chances;
     },
-    described: (signs) => {
-      const rated = layered(described, signs);
-      return new Map(COMPONENTS.map((each, at) => [each, rated[at] ?? 0]));
+    described: (tokens, at) => {
+      const [told, named] = [described(tokens, at), called(tokens, at)];
+      return new Map(COMPONENTS.map((each, nth) => [each, ((told[nth] ?? 0) + (named[nth] ?? 0)) / 2]));
     },
     aim: (signs) => shares(aim, signs),
     kept: (signs) => layered(kept, signs)[0] ?? 0,

@@ -44,25 +44,26 @@ export const layering = (learnt: LearntLayers, classes: readonly string[]): Laye
   };
 };
 
-const hiddenOf = ({ inner, unit, start }: Layers, seen: readonly string[]): Float64Array => {
-  const steps = addedUp(inner, seen);
-  return Float64Array.from(start, (held, j) => Math.max(0, held + (steps[j] as number) * unit));
+/** How sure of each of the classes of which just one is right, adding up to 1, given what the signs' vectors add up to. */
+export const decided = (layers: Layers, steps: Int32Array): number[] => {
+  const { place, asked, unit, start, outer, bias } = layers;
+  const sums = [...bias];
+  const classes = bias.length;
+  for (let j = 0; j < start.length; j++) {
+    const held = (start[j] as number) + (steps[j] as number) * unit;
+    if (held <= 0) continue;
+    for (let k = 0; k < classes; k++)
+      sums[k] = (sums[k] as number) + held * (outer[j * classes + k] as number);
+  }
+  const shares = partsOf(sums);
+  const rated = new Array<number>(asked).fill(0);
+  for (const [k, at] of place.entries()) if (at >= 0) rated[at] = shares[k] as number;
+  return rated;
 };
 
 /**
  * How sure of each of the classes of which just one is right, adding up to 1, given the signs seen: one hidden layer of
  * rectified units over the sum of the signs' vectors, and a multinomial logit over them. A class never met gets nothing.
  */
-export const layered = (layers: Layers, seen: readonly string[]): number[] => {
-  const { place, asked, outer, bias } = layers;
-  const sums = [...bias];
-  const classes = bias.length;
-  for (const [j, held] of hiddenOf(layers, seen).entries())
-    if (held > 0)
-      for (let k = 0; k < classes; k++)
-        sums[k] = (sums[k] as number) + held * (outer[j * classes + k] as number);
-  const shares = partsOf(sums);
-  const rated = new Array<number>(asked).fill(0);
-  for (const [k, at] of place.entries()) if (at >= 0) rated[at] = shares[k] as number;
-  return rated;
-};
+export const layered = (layers: Layers, seen: readonly string[]): number[] =>
+  decided(layers, addedUp(layers.inner, seen));

@@ -26,3 +26,26 @@ export const addedUp = ({ width, rows, bytes }: SignBytes, seen: readonly string
   }
   return sums;
 };
+
+/** The rows of signs added up from the first on; a place without a sign, or with one never met, adds nothing. */
+export const runningSums = (
+  { width, rows, bytes }: SignBytes,
+  signs: readonly (string | undefined)[],
+): Int32Array => {
+  const sums = new Int32Array((signs.length + 1) * width);
+  for (const [nth, sign] of signs.entries()) {
+    const [before, after] = [nth * width, (nth + 1) * width];
+    const row = sign === undefined ? undefined : rows.get(sign);
+    for (let at = 0; at < width; at++)
+      sums[after + at] =
+        (sums[before + at] as number) + (row === undefined ? 0 : (bytes[row + at] as number));
+  }
+  return sums;
+};
+
+/** Adds to `into` what the signs `from` to `to` (exclusive) add up to. */
+export const addStretch = (into: Int32Array, sums: Int32Array, from: number, to: number): void => {
+  const width = into.length;
+  for (let at = 0; at < width; at++)
+    into[at] = (into[at] as number) + (sums[to * width + at] as number) - (sums[from * width + at] as number);
+};

@@ -18,6 +18,10 @@ describe("the time that a question asks about", () => {
     ["list what i did in spring 2024 like march through may", "2024-03-01", "2024-06-01"],
     ["how much have i put into it since the beginning of this year", "2025-01-01", null],
     ["what have i spent since the start of 2024", "2024-01-01", null],
+    ["what did she take off me in twenty four all told", "2024-01-01", "2025-01-01"],
+    ["what did the year twenty three cost us", "2023-01-01", "2024-01-01"],
+    ["what got taken care of that first spring, twenty twenty three", "2023-03-01", "2023-06-01"],
+    ["what did i do in summer, 2022", "2022-06-01", "2022-09-01"],
   ])("%s", (text, from, to) => {
     expect(periodIn(text, MOMENT).period).toMatchObject({ from, to });
   });
@@ -25,6 +29,7 @@ describe("the time that a question asks about", () => {
   it.each([
     "when did i last put her up for winter",
     "how long ago did we do the tires, it feels like yesterday",
+    "what did i get done in twenty four hours",
     "grand total since day one, i square up with my roommate tonight",
   ])("is none: %s", (text) => {
     expect(periodIn(text, MOMENT).period).toBeNull();

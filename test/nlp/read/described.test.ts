@@ -1,9 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { withDescribed } from "../../../nlp/read/described.ts";
+import { SPELLER } from "../../../nlp/lexicon/lexicon.ts";
+import { tokenize } from "../../../nlp/lexicon/spelling.ts";
+import { describer, describingSigns, withDescribed } from "../../../nlp/read/described.ts";
 import { read } from "../../../nlp/read/index.ts";
+import learnt from "../../../nlp/read/judges.json" with { type: "json" };
+import { layered, layering } from "../../../nlp/read/layered.ts";
 import type { Telling } from "../../../nlp/read/tellings.ts";
 import type { Moment } from "../../../shared/reading.ts";
-import type { ComponentId } from "../../../shared/vocabulary.ts";
+import { COMPONENTS, type ComponentId } from "../../../shared/vocabulary.ts";
 
 const NOW: Moment = { said: "2024-08-17T18:30:00-06:00", zone: "America/Denver", hemisphere: "north" };
 
@@ -34,6 +38,22 @@ describe("what words speak of", () => {
     const named = { from: 0, to: 1, id: "faucet", weak: false, words: "tap" } as const;
     expect(withDescribed([named], spoken, telling).map(({ id }) => id)).toEqual(["faucet", "toilet", "sink"]);
     expect(withDescribed([], new Map([["roof", 0.05]]), telling)).toEqual([]);
+  });
+});
+
+describe("adding a text up once for all of its places", () => {
+  const layers = layering(learnt.described, COMPONENTS);
+  const told =
+    "greased the wind down leg, and the lid over the bed, well it was weeping again so i ran a bead round it";
+
+  it.each([
+    ["a short text", told],
+    ["one longer than is looked at whole", Array.from({ length: 8 }, () => told).join(". ")],
+  ])("gives what each place by itself would: %s", (_, text) => {
+    const tokens = tokenize(text, SPELLER);
+    const describe = describer(layers);
+    for (const at of tokens.keys())
+      expect(describe(tokens, at)).toEqual(layered(layers, describingSigns(tokens, at)));
   });
 });
 

@@ -2,6 +2,7 @@ import { judgesBy } from "../../../../nlp/read/judges.ts";
 import { type Lessons, lessonsOf, together } from "./examples.ts";
 import { keptLessonsOf } from "./kept.ts";
 import { EMPTY_TABLES, learnDescribed, learnPlaces } from "./learn.ts";
+import { nameLessons } from "./names.ts";
 import type { KnownNote } from "./notes.ts";
 
 /** As many parts as the notes are cut into. */
@@ -17,15 +18,12 @@ export const lessonsOfAll = (notes: readonly KnownNote[]): Lessons => {
     together(lessons.filter((_, at) => part(at) !== nth));
   const parts = Array.from({ length: PARTS }, (_, nth) => nth);
   const first = notes.map((note) => lessonsOf(note));
-  const described = parts.map((nth) => learnDescribed(butFor(first, nth)));
-  const describing = described.map((table) => judgesBy({ ...EMPTY_TABLES, described: table }).described);
+  const names = nameLessons();
+  const described = parts.map((nth) => learnDescribed(butFor(first, nth), names));
+  const describing = described.map((tables) => judgesBy({ ...EMPTY_TABLES, ...tables }).described);
   const second = notes.map((note, at) => lessonsOf(note, describing[part(at)]));
   const kept = parts.flatMap((nth) => {
-    const tables = {
-      ...learnPlaces(butFor(second, nth)),
-      described: described[nth] ?? EMPTY_TABLES.described,
-    };
-    const judges = judgesBy({ ...EMPTY_TABLES, ...tables });
+    const judges = judgesBy({ ...EMPTY_TABLES, ...learnPlaces(butFor(second, nth)), ...described[nth] });
     return notes.filter((_, at) => part(at) === nth).flatMap((note) => keptLessonsOf(note, judges));
   });
   return { ...together(second), kept };

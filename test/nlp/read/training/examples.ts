@@ -10,7 +10,7 @@ import type { Telling } from "../../../../nlp/read/tellings.ts";
 import type { Kind } from "../../../../shared/vocabulary.ts";
 import { type Anchored, anchoredIn, tellers } from "./anchored.ts";
 import type { Choice, Example } from "./linear.ts";
-import { type KnownNote, type KnownRecord, PLACED_LOOSELY, USE_LEFT_OUT } from "./notes.ts";
+import { type KnownNote, type KnownRecord, PLACED_LOOSELY } from "./notes.ts";
 
 /** What the judges can learn from one or several notes. */
 export type Lessons = {
@@ -197,7 +197,6 @@ export const lessonsOf = (note: KnownNote, described: Judges["described"] = () =
   const often = note.set === "short" ? OFTEN : 1;
   /** Short notes name materials, or nobody wrote them down. */
   const isShort = note.set === "short" || note.set === "verdicts";
-  const teachesUse = !USE_LEFT_OUT.has(note.set);
   const used = [...note.usage];
   const of = (telling: Telling) => knownAt(telling.at, telling.deed !== undefined);
   const teach: Judges = {
@@ -246,13 +245,13 @@ export const lessonsOf = (note: KnownNote, described: Judges["described"] = () =
       const right = known.exposure.some(
         ({ count, unit }) => count === choice.value.count && unit === choice.value.unit,
       );
-      if (teachesUse && (right || !isShort)) lessons.exposure.push({ signs, right: right ? "since" : "" });
+      if (right || !isShort) lessons.exposure.push({ signs, right: right ? "since" : "" });
       return Number(right);
     },
     usage: (signs, choice) => {
       const right = used.findIndex(({ count, unit }) => count === choice.value && unit === choice.what);
       if (right >= 0) used.splice(right, 1);
-      if (teachesUse && !isShort) lessons.usage.push({ signs, right: right < 0 ? "" : "used" });
+      if (!isShort) lessons.usage.push({ signs, right: right < 0 ? "" : "used" });
       return Number(right >= 0);
     },
     cost: (signs, made, choice) => {

@@ -13,6 +13,6 @@ const lessons = lessonsOfAll(notes);
 process.stderr.write(
   `${String(notes.length)} notes, ${String(lessons.kind.length)} places, ${String(lessons.aim.length)} choices\n`,
 );
-const { tells, kind, plainly, aim, described, kept, ...fields } = learn(lessons);
-writeLearnt(fileAt("judges.json"), { tells, kind, plainly, described, aim, kept });
+const { tells, kind, plainly, aim, described, called, kept, ...fields } = learn(lessons);
+writeLearnt(fileAt("judges.json"), { tells, kind, plainly, described, called, aim, kept });
 writeLearnt(fileAt("field-judges.json"), fields);

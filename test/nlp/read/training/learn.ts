@@ -4,10 +4,16 @@ import type { Learnt } from "../../../../nlp/read/linear.ts";
 import { ACTIONS, COMPONENTS, KINDS, OUTCOMES } from "../../../../shared/vocabulary.ts";
 import type { Lessons } from "./examples.ts";
 import { fitLayers } from "./layered.ts";
-import { fitClasses, fitShares, regress } from "./linear.ts";
+import { type Example, fitClasses, fitShares, regress } from "./linear.ts";
+import { nameLessons } from "./names.ts";
 
-export const learnDescribed = ({ described }: Pick<Lessons, "described">) =>
-  fitLayers(described, COMPONENTS, { leftOut: 0.4, rounds: 5 });
+const WORDS = { hidden: 96, least: 8, leftOut: 0.4, rounds: 5 };
+
+/** The judges of what words speak of: by what is told around things, and by what owners call them as well. */
+export const learnDescribed = ({ described }: Pick<Lessons, "described">, names: readonly Example[]) => ({
+  described: fitLayers(described, COMPONENTS, WORDS),
+  called: fitLayers([...described, ...names], COMPONENTS, WORDS),
+});
 
 const NOTHING: Learnt = { of: [], bias: [], signs: "", weights: "", unit: 1 };
 const NO_LAYERS: LearntLayers = {
@@ -25,6 +31,7 @@ export const EMPTY_TABLES: LearntJudges = {
   plainly: NOTHING,
   aim: NOTHING,
   described: NO_LAYERS,
+  called: NO_LAYERS,
   kept: NO_LAYERS,
   date: NOTHING,
   where: NOTHING,
@@ -52,7 +59,7 @@ export const learnPlaces = (lessons: Pick<Lessons, "tells" | "kind" | "aim">) =>
 /** The judges as learnt from what notes teach, each at the pace at which it does best on notes held out. */
 export const learn = (lessons: Lessons): LearntJudges => ({
   ...learnPlaces(lessons),
-  described: learnDescribed(lessons),
+  ...learnDescribed(lessons, nameLessons()),
   kept: fitLayers(lessons.kept, ["kept", ""], { rounds: 2, step: 0.003 }),
   date: fitShares(lessons.date, { pull: 2, smallest: 0.02 }),
   where: fitShares(lessons.where, { pull: 1, smallest: 0.02 }),

@@ -1,12 +1,10 @@
-import { readdirSync, readFileSync } from "node:fs";
-import { fileURLToPath } from "node:url";
-import { z } from "zod";
 import { speakingSigns } from "../../../../nlp/ask/spoken-of.ts";
 import type { TalkJudges } from "../../../../nlp/judges/talk.ts";
 import { type LearntLayers, layered, layering } from "../../../../nlp/read/layered.ts";
 import { COMPONENTS } from "../../../../shared/vocabulary.ts";
 import { fitLayers } from "../../read/training/layered.ts";
 import type { Choice, Example } from "../../read/training/linear.ts";
+import { ownNames } from "../../read/training/names.ts";
 import { KEPT_OUT, knownNotes } from "../../read/training/notes.ts";
 import { knownLessons } from "./examples.ts";
 import type { KnownMessage } from "./known.ts";
@@ -17,18 +15,9 @@ const asked = ({ is, text, component, ofAll }: KnownMessage): Example[] =>
     ? [{ signs: speakingSigns(text), right: component ?? "" }]
     : [];
 
-const GOLD = fileURLToPath(new URL("../../../gold/", import.meta.url));
-
 /** What owners call things when they don't use the ordinary name. */
 const roundabout = (): Example[] =>
-  readdirSync(GOLD)
-    .filter((name) => /^names-\d+\.jsonl$/.test(name))
-    .toSorted()
-    .flatMap((name) => readFileSync(`${GOLD}${name}`, "utf8").split("\n"))
-    .filter((line) => line !== "")
-    .map((line) => NAME.parse(JSON.parse(line)))
-    .map(({ text, component }) => ({ signs: speakingSigns(text), right: component }));
-const NAME = z.object({ text: z.string(), component: z.enum(COMPONENTS) });
+  ownNames().map(({ text, component }) => ({ signs: speakingSigns(text), right: component }));
 
 /** What things are called in notes, and in other words than their names. */
 export const calledLessons = (): Example[] => [...inNotes(), ...roundabout()];
