@@ -1,4 +1,5 @@
 import { Temporal } from "temporal-polyfill";
+import { capital } from "../../shared/capital.ts";
 import { type DaySpan, daySpan } from "../../shared/edtf.ts";
 import type { Period } from "../../shared/memory/query.ts";
 import type { Moment } from "../../shared/reading.ts";
@@ -191,9 +192,39 @@ const contains = (wide: Open, narrow: Open): boolean =>
   Temporal.PlainDate.compare(narrow.to, wide.to) <= 0 &&
   !(wide.from.equals(narrow.from) && wide.to.equals(narrow.to));
 
+/** A time named, with its bounds. */
+type Bound = Open & { readonly words: string };
+
 /** A year that one of its seasons is named beside says no more than that. */
-const narrowest = (bounds: readonly Open[]): readonly Open[] =>
+const narrowest = (bounds: readonly Bound[]): readonly Bound[] =>
   bounds.filter((wide) => !bounds.some((narrow) => contains(wide, narrow)));
+
+/** "I'm drawing up next year's calendar, what did I do last winter": what was done lies behind. */
+const behind = (bounds: readonly Bound[], moment: Moment): readonly Bound[] => {
+  const now = today(moment);
+  const past = bounds.filter(({ from }) => from === null || Temporal.PlainDate.compare(from, now) <= 0);
+  return past.length > 0 ? past : bounds;
+};
+
+const SPOKEN_YEAR = new RegExp(`\\b${A_YEAR}`, "gi");
+/** How a time named begins that can stand behind anything as it is: "3 entries last summer". */
+const LED =
+  /^(?:in|on|at|over|during|since|last|this|the|these|those|all|between|from|before|after|until|through|back|around|about|within|for|yesterday|today|lately|recently|so|ever|as|to|up|by|over|past|a|an|two|three|four|five|six)\b/i;
+
+const NAMES_OF_DAYS =
+  /\b(?:january|february|march|april|june|july|august|september|october|november|december|monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b/g;
+
+/** The times as they were named, each once, years in figures and names with a capital: "in the spring of 2025", "in June". */
+const saidOf = (bounds: readonly Bound[]): string => {
+  const words = bounds.map((bound) =>
+    bound.words
+      .trim()
+      .replace(SPOKEN_YEAR, yearOf)
+      .replace(NAMES_OF_DAYS, (name) => capital(name)),
+  );
+  const said = [...new Set(words)].join(" ");
+  return LED.test(said) ? said : `in ${said}`;
+};
 
 /**
  * The stretch of time that a question asks about: from the first to the last of the times named. A year or a part of it
@@ -205,12 +236,14 @@ export const periodIn = (asked: string, moment: Moment, prefer: Prefer = "past")
   const mentions = [...said, ...bareYears(text, said), ...seasonsOfWork(text, moment, said)].sort(
     (a, b) => a.span.start - b.span.start,
   );
-  const bounds = narrowest(
-    mentions.flatMap((mention) => boundsOf(text, mention, moment) ?? []).map((bound) => halved(text, bound)),
-  );
+  const named = mentions.flatMap((mention): Bound[] => {
+    const bound = boundsOf(text, mention, moment);
+    const words = asked.slice(mention.span.start, mention.span.end);
+    return bound === undefined ? [] : [{ ...halved(text, bound), words }];
+  });
+  const bounds = prefer === "past" ? behind(narrowest(named), moment) : narrowest(named);
   const rest = withoutTimes(text, mentions);
   if (bounds.length === 0 || FROM_THE_START.test(asked)) return { period: null, rest };
-  const phrases = mentions.map(({ span }) => asked.slice(span.start, span.end)).join(" ");
   const from = first(
     bounds.map((bound) => bound.from),
     1,
@@ -219,5 +252,5 @@ export const periodIn = (asked: string, moment: Moment, prefer: Prefer = "past")
     bounds.map((bound) => bound.to),
     -1,
   );
-  return { period: { from, to, said: phrases }, rest };
+  return { period: { from, to, said: saidOf(bounds) }, rest };
 };

@@ -16,9 +16,13 @@ const THAT_YEAR = /\b(?:that|the same|that same|said) year\b(?! (?:before|after)
 const THAT_SEASON =
   /\b(?:(?:in|over|during|all) (?:of )?(?:that|the same) (spring|summer|autumn|fall|winter)|(?:that|the same) (summer|autumn|fall|winter)(?=\s*(?:[,?.!;]|$)))(?! (?:of|in|back)\b| (?:19|20)\d\d| twenty)/gi;
 
-/** "The autumn of that year", "over that summer": of the year asked about before, else of the work that was shown. */
+/** "And for 2023, which things were worked on that year": the year that the words themselves name. */
+const yearNamed = (text: string): string | undefined => /\b(?:19[89]|20[0-4])\d\b/.exec(text)?.[0];
+
+/** "The autumn of that year", "over that summer": of the year named, else asked about before, else of the work that was shown. */
 export const inThatYear = (text: string, before: Before | null): string => {
-  const year = before === null ? undefined : (yearAsked(before.question) ?? yearIn(before.date));
+  const year =
+    yearNamed(text) ?? (before === null ? undefined : (yearAsked(before.question) ?? yearIn(before.date)));
   const ofYear = year === undefined ? "" : ` ${year}`;
   return text
     .replace(THAT_YEAR, (phrase) => year ?? phrase)

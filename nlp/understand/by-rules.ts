@@ -52,6 +52,18 @@ const tellsSomething = (text: string, moment: Moment): boolean => {
 const DESCRIBES =
   /^(?:(?:and|so|but|now|well|oh|then) )*(?:that|the|those|my) (?:\w+ ){1,3}(?:that )?(?:i|we) /i;
 
+/** Words that may stand for a thing told of before the question. */
+const POINTS =
+  /\b(?:it|its|them|they|those|these|ones?|there|(?:that|this)(?! (?:year|month|week|spring|summer|autumn|fall|winter|season)))\b/i;
+
+/** "A flat on the coast would be dearer. What went into the caravan in 2022?": asked of all, whatever was named before. */
+const asksOfAll = (question: Question, asks: string): boolean =>
+  GLOBAL.has(question.ask) && !POINTS.test(asks);
+
+/** The time that the words before a question name, where it names none itself. */
+const inTimeBefore = (question: Question, whole: Question): Question =>
+  "period" in question && question.period === null ? inTimeOf(whole, question) : question;
+
 /** A question in the time that another names: the time of what is told before is not asked about. */
 const inTimeOf = (timed: Question, question: Question): Question =>
   "period" in timed && "period" in question ? { ...question, period: timed.period } : question;
@@ -64,8 +76,11 @@ const askedWith = (asks: string, tells: string | null, moment: Moment, before: B
   if (isNote && (namesThing(question) || GLOBAL.has(question.ask)))
     return { ...purposeOf(question), rest: tells };
   const whole = inTimeOf(question, ask(`${tells}, ${asks}`, moment, before));
-  const named = namesThing(ask(asks, moment, null));
-  return { ...purposeOf(named ? question : whole), rest: isNote ? tells : null };
+  const rest = isNote ? tells : null;
+  const plainly = ask(asks, moment, null);
+  if (asksOfAll(plainly, asks) && !namesThing(plainly))
+    return { ...purposeOf(inTimeBefore(question, whole)), rest };
+  return { ...purposeOf(namesThing(plainly) ? question : whole), rest };
 };
 
 const HOURS: Record<Corrected["strength"], number> = { strong: Number.POSITIVE_INFINITY, weak: 48, none: 12 };

@@ -3,7 +3,7 @@ import { createDesk } from "../help/desk.ts";
 
 const ready = () => {
   const desk = createDesk();
-  desk.say("the water pump is leaking at the inlet");
+  desk.say("the water pump leaks at its head");
   desk.say("need to replace the left marker light");
   desk.say("patched the gray tank with repair tape");
   const [list] = desk.say("we leave on 20 June 2026 for four months, about 3,000 miles");
@@ -26,7 +26,7 @@ describe("the departure list", () => {
 
   it("shows all that is open where no trip is announced", () => {
     const desk = createDesk();
-    desk.say("the water pump is leaking at the inlet");
+    desk.say("the water pump leaks at its head");
     const [reply] = desk.say("are we ready to go?");
     expect(reply).toContain("Water pump");
     expect(reply).toContain("No trip is announced.");

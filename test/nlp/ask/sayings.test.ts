@@ -88,7 +88,7 @@ describe("a time asked about", () => {
     expect(periodIn("what did i spend in the calendar year twenty twenty four", MOMENT).period).toEqual({
       from: "2024-01-01",
       to: "2025-01-01",
-      said: "in the calendar year twenty twenty four",
+      said: "in the calendar year 2024",
     });
   });
 
