@@ -212,7 +212,7 @@ const LED =
   /^(?:in|on|at|over|during|since|last|this|the|these|those|all|between|from|before|after|until|through|back|around|about|within|for|yesterday|today|lately|recently|so|ever|as|to|up|by|over|past|a|an|two|three|four|five|six)\b/i;
 
 const NAMES_OF_DAYS =
-  /\b(?:january|february|march|april|june|july|august|september|october|november|december|monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b/g;
+  /\b(?:january|february|march|april|may(?= (?:19|20)\d\d)|june|july|august|september|october|november|december|monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b/g;
 
 /** The times as they were named, each once, years in figures and names with a capital: "in the spring of 2025", "in June". */
 const saidOf = (bounds: readonly Bound[]): string => {

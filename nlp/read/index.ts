@@ -8,6 +8,7 @@ import { saidIn } from "./holds.ts";
 import { type Judges, LEARNT } from "./judges.ts";
 import { withLostVerdicts } from "./lost-verdicts.ts";
 import { draftOf } from "./made.ts";
+import { oneRecord } from "./one-record.ts";
 import { recognised } from "./recognised.ts";
 import { redone } from "./redone.ts";
 import { remembered } from "./remembered.ts";
@@ -60,7 +61,7 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
     records.map((each) => draftOf(each, scan, clauses)),
     today,
   );
-  return { records: toldOnce(drafts), usage };
+  return { records: oneRecord(toldOnce(drafts)), usage };
 };
 
 /**

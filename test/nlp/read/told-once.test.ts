@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { oneRecord } from "../../../nlp/read/one-record.ts";
 import { toldOnce } from "../../../nlp/read/told-once.ts";
 import type { Draft } from "../../../shared/reading.ts";
 import { draft } from "../../shared/memory/rig.ts";
@@ -16,4 +17,50 @@ describe("what a note tells twice", () => {
       expect(toldOnce([tire(), tire(more)])).toHaveLength(2);
     },
   );
+});
+
+describe("what is meant to be done to one thing", () => {
+  const todo = (more: Partial<Draft["fields"]> = {}): Draft =>
+    draft(
+      { kind: "todo", component: "gas-alarm", action: "replace", date: null, outcome: null, ...more },
+      10,
+    );
+
+  it("is one intention, with all that is said of it", () => {
+    const both = oneRecord([todo({ fault: "none there" }), todo({ due: "before winter", cost: 40 })]);
+    expect(both.map(({ fields }) => fields)).toEqual([
+      todo({ fault: "none there", due: "before winter", cost: 40 }).fields,
+    ]);
+  });
+  it("is the work where the other telling is only to look after it", () => {
+    const both = oneRecord([todo({ action: "inspect" }), todo()]);
+    expect(both.map(({ fields }) => fields.action)).toEqual(["replace"]);
+  });
+  it.each([
+    { where: "rear", action: "replace" },
+    { action: "clean" },
+    { component: "co-alarm" },
+    { due: "2025-09" },
+  ] as const)("is two where it is another's: %j", (more) => {
+    expect(oneRecord([todo({ where: "front", due: "2025-07" }), todo(more)])).toHaveLength(2);
+  });
+});
+
+describe("work of one day on one thing", () => {
+  const both = (more: Partial<Draft["fields"]>) => oneRecord([tire({ materials: ["valve"] }), tire(more)]);
+
+  it("is one where nothing differs, with the sum and the verdict that either tells", () => {
+    expect(both({ cost: 90, outcome: "holding" }).map(({ fields }) => fields)).toEqual([
+      tire({ materials: ["valve"], cost: 90, outcome: "holding" }).fields,
+    ]);
+  });
+  it.each<Partial<Draft["fields"]>>([
+    { where: "the other side" },
+    { date: "2025-06-01" },
+    { materials: ["tube"] },
+    { action: "patch" },
+    { kind: "todo" },
+  ])("is two where something does: %j", (more) => {
+    expect(both(more)).toHaveLength(2);
+  });
 });

@@ -1,0 +1,70 @@
+import type { Draft } from "../../shared/reading.ts";
+import type { RecordFields } from "../../shared/record.ts";
+
+const agree = <T>(one: T | null, other: T | null): boolean => one === null || other === null || one === other;
+
+const within = (some: readonly string[], all: readonly string[]): boolean =>
+  some.every((each) => all.includes(each));
+
+/** "The other end": another place, though the first is not named. */
+const OTHER = /\b(?:other|both|each|second|opposite)\b/i;
+
+const samePlace = (one: RecordFields, other: RecordFields): boolean =>
+  agree(one.where, other.where) && !OTHER.test(`${one.where ?? ""} ${other.where ?? ""}`);
+
+/** To look after something says no more than what is to be done to it. */
+const isVague = ({ action }: RecordFields): boolean => action === null || action === "inspect";
+
+const oneIntention = (one: RecordFields, other: RecordFields): boolean =>
+  (one.action === other.action || isVague(one) || isVague(other)) && agree(one.due, other.due);
+
+const oneWork = (one: RecordFields, other: RecordFields): boolean =>
+  one.action === other.action &&
+  one.date !== null &&
+  one.date === other.date &&
+  (one.outcome === other.outcome || one.outcome === "untested" || other.outcome === "untested") &&
+  (within(one.materials, other.materials) || within(other.materials, one.materials)) &&
+  (one.exposure.length === 0 || other.exposure.length === 0);
+
+const isOne = (one: RecordFields, other: RecordFields): boolean =>
+  one.kind === other.kind &&
+  one.component === other.component &&
+  samePlace(one, other) &&
+  agree(one.cost, other.cost) &&
+  ((one.kind === "todo" && oneIntention(one, other)) || (one.kind === "repair" && oneWork(one, other)));
+
+/** Both tellings in one: what either says of it. */
+const joined = (one: Draft, other: Draft): Draft => {
+  const [plainer, vaguer] = isVague(one.fields) ? [other, one] : [one, other];
+  const [a, b] = [plainer.fields, vaguer.fields];
+  return {
+    ...plainer,
+    evidence: { ...vaguer.evidence, ...plainer.evidence },
+    span: {
+      start: Math.min(one.span.start, other.span.start),
+      end: Math.max(one.span.end, other.span.end),
+    },
+    brands: [...new Set([...one.brands, ...other.brands])],
+    doneBy: plainer.doneBy ?? vaguer.doneBy,
+    fields: {
+      ...a,
+      where: a.where ?? b.where,
+      due: a.due ?? b.due,
+      cost: a.cost ?? b.cost,
+      fault: a.fault ?? b.fault,
+      outcome: a.outcome === "untested" ? b.outcome : a.outcome,
+      exposure: a.exposure.length > 0 ? a.exposure : b.exposure,
+      materials: [...new Set([...a.materials, ...b.materials])],
+    },
+  };
+};
+
+/**
+ * One record of what a note comes back to: of an intention ("we need a gas alarm, gonna get one before winter"), and of work
+ * of one day on one thing of which nothing differs ("cut the soft spot out and let in new plywood, ninety dollars").
+ */
+export const oneRecord = (drafts: readonly Draft[]): readonly Draft[] =>
+  drafts.reduce<readonly Draft[]>((kept, draft) => {
+    const at = kept.findIndex(({ fields }) => isOne(fields, draft.fields));
+    return at < 0 ? [...kept, draft] : kept.map((each, nth) => (nth === at ? joined(each, draft) : each));
+  }, []);
