@@ -197,6 +197,14 @@ const likeliestOf = (spoken: Described): ReadonlySet<ComponentId> =>
       .map(([component]) => component),
   );
 
+/** So likely the words speak of what they name. */
+const SPEAK_OF_IT = 0.9;
+/** "When did I last grease the tongue jack": called by its name, and the words speak of nothing else. */
+const isPlainlyNamed = ({ topic }: About, { spoken }: Heard): boolean => {
+  const [named] = topic.named;
+  return named !== undefined && named.sure >= 1 && (spoken.get(named.component) ?? 0) >= SPEAK_OF_IT;
+};
+
 /** With the likeliest thing that there is work on behind all that is named, where who asks knows of work. */
 const orElse = (
   query: About,
@@ -204,7 +212,7 @@ const orElse = (
   parts: readonly number[],
   heard: Heard,
 ): About => {
-  if (!TAKES_WORK_FOR_KNOWN.has(query.ask)) return query;
+  if (!TAKES_WORK_FOR_KNOWN.has(query.ask) || isPlainlyNamed(query, heard)) return query;
   const [likeliest] = candidates
     .map(({ component, records }, at) => ({ component, share: parts[at] ?? 0, known: records.length > 0 }))
     .filter(({ known, share }) => known && share >= LEAST_ELSE)
