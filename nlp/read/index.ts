@@ -9,6 +9,7 @@ import { type Judges, LEARNT } from "./judges.ts";
 import { withLostVerdicts } from "./lost-verdicts.ts";
 import { draftOf } from "./made.ts";
 import { oneRecord } from "./one-record.ts";
+import { withoutPlaces } from "./place-only.ts";
 import { recognised } from "./recognised.ts";
 import { redone } from "./redone.ts";
 import { remembered } from "./remembered.ts";
@@ -61,7 +62,7 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
     records.map((each) => draftOf(each, scan, clauses)),
     today,
   );
-  return { records: oneRecord(toldOnce(drafts)), usage };
+  return { records: oneRecord(toldOnce(withoutPlaces(drafts))), usage };
 };
 
 /**

@@ -63,8 +63,13 @@ const joined = (one: Draft, other: Draft): Draft => {
  * One record of what a note comes back to: of an intention ("we need a gas alarm, gonna get one before winter"), and of work
  * of one day on one thing of which nothing differs ("cut the soft spot out and let in new plywood, ninety dollars").
  */
-export const oneRecord = (drafts: readonly Draft[]): readonly Draft[] =>
-  drafts.reduce<readonly Draft[]>((kept, draft) => {
+export const oneRecord = (drafts: readonly Draft[]): readonly Draft[] => {
+  const kept: Draft[] = [];
+  for (const draft of drafts) {
     const at = kept.findIndex(({ fields }) => isOne(fields, draft.fields));
-    return at < 0 ? [...kept, draft] : kept.map((each, nth) => (nth === at ? joined(each, draft) : each));
-  }, []);
+    const before = kept[at];
+    if (before === undefined) kept.push(draft);
+    else kept[at] = joined(before, draft);
+  }
+  return kept;
+};

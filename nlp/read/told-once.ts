@@ -12,7 +12,7 @@ const addsNothing = (later: RecordFields, earlier: RecordFields): boolean =>
   later.materials.every((each) => earlier.materials.includes(each));
 
 /** The drafts without those that only tell again what one before tells: "the smoke alarm ..., both went off". */
-export const toldOnce = (drafts: readonly Draft[]): Draft[] =>
+export const toldOnce = (drafts: readonly Draft[]): readonly Draft[] =>
   drafts.filter(
     ({ fields }, at) => !drafts.slice(0, at).some((earlier) => addsNothing(fields, earlier.fields)),
   );

@@ -17,6 +17,7 @@ export const KEPT_OUT: ReadonlySet<string> = new Set([
   "conversations-72.jsonl",
   "conversations-81.jsonl",
   "conversations-88.jsonl",
+  "conversations-99.jsonl",
   "corrections-12.jsonl",
   "older-8.jsonl",
   "questions-12.jsonl",
