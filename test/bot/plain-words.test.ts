@@ -24,6 +24,19 @@ describe("a sum that comes on top", () => {
   });
 });
 
+describe("a sum and a few words right after a note", () => {
+  it("takes the place of the one that is on record", () => {
+    const desk = told("swapped the elbow under the sink, 85 dollars");
+    expect(desk.say("$58 haha typing too fast")[0]).toContain("$85 → $58");
+  });
+
+  it("does not where it is what something else came to", () => {
+    const desk = told("swapped the elbow under the sink, 85 dollars");
+    desk.say("$12 for a burger, can you believe it");
+    expect(desk.say("what did the elbow cost")[0]).toContain("$85");
+  });
+});
+
 describe("stuff that was got", () => {
   it.each(["picked up the lap sealant", "the lap sealant came in the post"])(
     "is off the shopping list, and its job still open: %s",
