@@ -180,9 +180,9 @@ const isCharged = (words: readonly string[], { from, to }: Deed): boolean =>
   (/^charge[sd]?$/.test(words[from] ?? "") && PAYERS.has(words[to] ?? "")) ||
   (/^(?:tied|wrapped) up$/.test(words.slice(from, to).join(" ")) && words[to] === "in");
 
-/** "My little house on wheels", "the 5th wheel": the rig, and no wheel. */
+/** "My little house on wheels", "the 5th wheel", "all the money that went into my place": the rig. */
 const ON_WHEELS =
-  /\b(?:(?:house|home|hotel|palace|castle|mansion|cottage|shed|tin can|box|apartment) on wheels|(?:5th|fifth)[ -]?wheel(?:er)?(?! (?:hitch|plate|pin|head|coupling|jaws?)))\b/gi;
+  /\b(?:(?:into|on|with|of|for) (?:my|our) (?:own )?(?:little )?(?:place|home|pad|outfit)(?= (?:in|since|so|this|last|over|all|altogether|to date|up to)\b|\W*$)|(?:house|home|hotel|palace|castle|mansion|cottage|shed|tin can|box|apartment) on wheels|(?:5th|fifth)[ -]?wheel(?:er)?(?! (?:hitch|plate|pin|head|coupling|jaws?)))\b/gi;
 
 const topicIn = (text: string): Topic => {
   const words = plainWords(text.replace(ON_WHEELS, "trailer"));
