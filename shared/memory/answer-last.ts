@@ -74,6 +74,15 @@ const kinTopic = (topic: Topic): Topic => ({
   systems: [],
 });
 
+/** "When did I last make sure that it works": no work is named, and a look at it is what was done last. */
+const looksAtIt = (ground: Ground, query: Last): readonly KeptRecord[] => {
+  const { topic, focus } = query;
+  const namesWork = topic.actions.some((action) => action !== "repair");
+  return namesWork || namesNothing(topic) || focus === "materials" || focus === "cost"
+    ? []
+    : fitting(ground, { ...query, topic: { ...topic, actions: ["inspect", "test"] } });
+};
+
 type Closest = Pick<Answer, "because" | "records">;
 
 /** Where nothing fits: at another time, the same work on kin of the thing, other work on the thing itself. */
@@ -85,6 +94,7 @@ const closest = (ground: Ground, query: Last): Closest => {
     records,
   });
   const tries: readonly (() => Closest)[] = [
+    () => found("found", looksAtIt(ground, query)),
     () => found("another-time", period === null ? [] : fitting(ground, { ...query, period: null })),
     () =>
       found(

@@ -34,10 +34,17 @@ export const nearestWords = (turn: Turn, answer: Answer): string => {
   return `\n\nThe closest I have:\n${lines.join("\n")}`;
 };
 
-/** "I have nothing on record about the sink", "I have nothing on record that summer in 2024." */
+/** Whether something else is on record of what was asked about. */
+const knowsThing = ({ query, nearest }: Answer): boolean =>
+  "topic" in query &&
+  nearest.some(({ fields }) => query.topic.named.some(({ component }) => component === fields.component));
+
+/** "I have nothing on record about the sink", "… in summer 2024", "I have no such work on the sink on record." */
 export const nothingKnown = (turn: Turn, answer: Answer): string => {
   const name = topicName(answer.query.ask === "use" ? EMPTY_TOPIC : answer.query.topic);
   const period = periodWords(answer);
+  if (knowsThing(answer))
+    return `I have no such work on ${name} on record${period}.${nearestWords(turn, answer)}`;
   const about = name === "that" && period !== "" ? "" : ` about ${name}`;
   return `I have nothing on record${about}${period}.${nearestWords(turn, answer)}`;
 };
