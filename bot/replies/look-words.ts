@@ -1,9 +1,9 @@
-import { Intl, Temporal } from "temporal-polyfill";
+import { Intl as Formats, Temporal } from "temporal-polyfill";
 import type { KeptRecord } from "../../shared/history.ts";
 import type { Turn } from "../conversation/turn.ts";
 
-const WEEKDAY = new Intl.DateTimeFormat("en-GB", { weekday: "short" });
-const MONTH = new Intl.DateTimeFormat("en-GB", { month: "short" });
+const WEEKDAY = new Formats.DateTimeFormat("en-GB", { weekday: "short" });
+const MONTH = new Formats.DateTimeFormat("en-GB", { month: "short" });
 
 /** "Sat 5 Dec", with the year when it is not this one. */
 export const sayDay = (day: Temporal.PlainDate, today: Temporal.PlainDate): string => {
