@@ -114,7 +114,22 @@ const dozens = (tokens: Tokens, said: Said): Said =>
     ? { ...said, low: said.low * 12, high: said.high * 12, next: said.next + 1 }
     : said;
 
+const MONEY_BEFORE = new Set(["r", "zar", "$", "€", "£", "eur", "kr"]);
+
+/** "R2 680": a sum with its thousands set apart. */
+const setApart = (tokens: Tokens, at: number): Read | undefined => {
+  const head = tokens[at]?.raw ?? "";
+  if (!/^[1-9]\d{0,2}$/u.test(head) || !MONEY_BEFORE.has(tokens[at - 1]?.raw.toLowerCase() ?? ""))
+    return undefined;
+  let next = at + 1;
+  while (tokens[next]?.gap === "space" && /^\d{3}$/u.test(tokens[next]?.raw ?? "")) next++;
+  const digits = tokens.slice(at, next).map(({ raw }) => raw);
+  return next === at + 1 ? undefined : { value: Number(digits.join("")), next };
+};
+
 const exactAt = (tokens: Tokens, at: number): Said | undefined => {
+  const sum = setApart(tokens, at);
+  if (sum !== undefined) return one(sum, "cardinal");
   const fraction = fractionAt(tokens, at);
   if (fraction !== undefined) return one(fraction, "fraction");
   const run = runAt(tokens, at);

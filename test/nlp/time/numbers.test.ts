@@ -27,6 +27,8 @@ describe("numbers in words and digits", () => {
     ["a couple of turns", "a couple of = 2"],
     ["a few hundred miles", "a few hundred = 300"],
     ["two dozen rivets", "two dozen = 24"],
+    ["it was R2 680 all told", "2 680 = 2680"],
+    ["put in 2 205 tires", "2 = 2; 205 = 205"],
     ["a three eighths bolt", "three eighths = 0.375"],
     ["five sixteenths", "five sixteenths = 0.3125"],
     ["a quarter inch", "a quarter = 0.25"],
