@@ -62,7 +62,7 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
     records.map((each) => draftOf(each, scan, clauses)),
     today,
   );
-  return { records: oneRecord(toldOnce(withoutPlaces(drafts))), usage };
+  return { records: oneRecord(toldOnce(withoutPlaces(drafts)), text), usage };
 };
 
 /**

@@ -12,6 +12,18 @@ const OTHER = /\b(?:other|both|each|second|opposite)\b/i;
 const samePlace = (one: RecordFields, other: RecordFields): boolean =>
   agree(one.where, other.where) && !OTHER.test(`${one.where ?? ""} ${other.where ?? ""}`);
 
+/** What names the thing of a draft, in the words of its note. */
+const nameIn = ({ evidence }: Draft, text: string): string | undefined => {
+  const span = evidence.component?.spans[0];
+  return span === undefined ? undefined : text.slice(span.start, span.end).toLowerCase();
+};
+
+/** "The porch light", "the scare light": two, though both light the outside. */
+const sameName = (one: Draft, other: Draft, text: string): boolean => {
+  const [a, b] = [nameIn(one, text), nameIn(other, text)];
+  return a === undefined || b === undefined || a.includes(b) || b.includes(a);
+};
+
 /** To look after something says no more than what is to be done to it. */
 const isVague = ({ action }: RecordFields): boolean => action === null || action === "inspect";
 
@@ -20,6 +32,7 @@ const oneIntention = (one: RecordFields, other: RecordFields): boolean =>
 
 const oneWork = (one: RecordFields, other: RecordFields): boolean =>
   one.action === other.action &&
+  one.where === other.where &&
   one.date !== null &&
   one.date === other.date &&
   (one.outcome === other.outcome || one.outcome === "untested" || other.outcome === "untested") &&
@@ -63,10 +76,10 @@ const joined = (one: Draft, other: Draft): Draft => {
  * One record of what a note comes back to: of an intention ("we need a gas alarm, gonna get one before winter"), and of work
  * of one day on one thing of which nothing differs ("cut the soft spot out and let in new plywood, ninety dollars").
  */
-export const oneRecord = (drafts: readonly Draft[]): readonly Draft[] => {
+export const oneRecord = (drafts: readonly Draft[], text: string): readonly Draft[] => {
   const kept: Draft[] = [];
   for (const draft of drafts) {
-    const at = kept.findIndex(({ fields }) => isOne(fields, draft.fields));
+    const at = kept.findIndex((each) => isOne(each.fields, draft.fields) && sameName(each, draft, text));
     const before = kept[at];
     if (before === undefined) kept.push(draft);
     else kept[at] = joined(before, draft);

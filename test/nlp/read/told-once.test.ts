@@ -27,13 +27,13 @@ describe("what is meant to be done to one thing", () => {
     );
 
   it("is one intention, with all that is said of it", () => {
-    const both = oneRecord([todo({ fault: "none there" }), todo({ due: "before winter", cost: 40 })]);
+    const both = oneRecord([todo({ fault: "none there" }), todo({ due: "before winter", cost: 40 })], "");
     expect(both.map(({ fields }) => fields)).toEqual([
       todo({ fault: "none there", due: "before winter", cost: 40 }).fields,
     ]);
   });
   it("is the work where the other telling is only to look after it", () => {
-    const both = oneRecord([todo({ action: "inspect" }), todo()]);
+    const both = oneRecord([todo({ action: "inspect" }), todo()], "");
     expect(both.map(({ fields }) => fields.action)).toEqual(["replace"]);
   });
   it.each([
@@ -42,12 +42,13 @@ describe("what is meant to be done to one thing", () => {
     { component: "co-alarm" },
     { due: "2025-09" },
   ] as const)("is two where it is another's: %j", (more) => {
-    expect(oneRecord([todo({ where: "front", due: "2025-07" }), todo(more)])).toHaveLength(2);
+    expect(oneRecord([todo({ where: "front", due: "2025-07" }), todo(more)], "")).toHaveLength(2);
   });
 });
 
 describe("work of one day on one thing", () => {
-  const both = (more: Partial<Draft["fields"]>) => oneRecord([tire({ materials: ["valve"] }), tire(more)]);
+  const both = (more: Partial<Draft["fields"]>) =>
+    oneRecord([tire({ materials: ["valve"] }), tire(more)], "");
 
   it("is one where nothing differs, with the sum and the verdict that either tells", () => {
     expect(both({ cost: 90, outcome: "holding" }).map(({ fields }) => fields)).toEqual([
