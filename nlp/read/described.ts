@@ -94,13 +94,10 @@ const summedOver = (inner: SignBytes, tokens: readonly Token[]): readonly Summed
  * overlap, so the text is added up once.
  */
 export const describer = (layers: Layers): ((tokens: readonly Token[], at: number) => number[]) => {
-  const known = new WeakMap<readonly Token[], readonly Summed[]>();
+  let last: { readonly tokens: readonly Token[]; readonly sums: readonly Summed[] } | undefined;
   const summed = (tokens: readonly Token[]): readonly Summed[] => {
-    const before = known.get(tokens);
-    if (before !== undefined) return before;
-    const sums = summedOver(layers.inner, tokens);
-    known.set(tokens, sums);
-    return sums;
+    if (last?.tokens !== tokens) last = { tokens, sums: summedOver(layers.inner, tokens) };
+    return last.sums;
   };
   return (tokens, at) => {
     const steps = new Int32Array(layers.inner.width);
