@@ -106,7 +106,7 @@ export class Outbox {
   /** The oldest item that waits. */
   next(channel: string): OutboxItem | undefined {
     const row = this.db
-      .prepare("SELECT * FROM outbox WHERE state = 'waiting' AND channel = ? ORDER BY id LIMIT 1")
+      .prepare("SELECT * FROM outbox WHERE state = 'waiting' AND +channel = ? ORDER BY id LIMIT 1")
       .get(channel);
     return row === undefined ? undefined : itemRow.parse(row);
   }
@@ -140,12 +140,13 @@ export class Outbox {
 
   /** The newest message to a chat that shows something, of one sort if one is given. */
   lastShown(channel: string, chatId: number, of?: Shown["of"]): OutboxItem | undefined {
+    const sort = of == null ? "" : "AND shows ->> '$.of' = ?";
     const row = this.db
       .prepare(
-        `SELECT * FROM outbox WHERE channel = ? AND chat_id = ? AND shows ->> '$.of' IS NOT NULL
-         AND (? IS NULL OR shows ->> '$.of' = ?) ORDER BY id DESC LIMIT 1`,
+        `SELECT * FROM outbox WHERE channel = ? AND chat_id = ? AND shows ->> '$.of' IS NOT NULL ${sort}
+         ORDER BY id DESC LIMIT 1`,
       )
-      .get(channel, chatId, of ?? null, of ?? null);
+      .get(channel, chatId, ...(of == null ? [] : [of]));
     return row === undefined ? undefined : itemRow.parse(row);
   }
 
@@ -168,6 +169,17 @@ export class Outbox {
     const row = this.db
       .prepare(
         `SELECT * FROM outbox WHERE channel = ? AND chat_id = ? AND method IN ('sendMessage', 'editMessageText')
+         ORDER BY id DESC LIMIT 1`,
+      )
+      .get(channel, chatId);
+    return row === undefined ? undefined : itemRow.parse(row);
+  }
+
+  /** The newest message to a chat that answers a note, whether or not anything was found in that. */
+  lastTold(channel: string, chatId: number): OutboxItem | undefined {
+    const row = this.db
+      .prepare(
+        `SELECT * FROM outbox WHERE channel = ? AND chat_id = ? AND shows ->> '$.noteId' IS NOT NULL
          ORDER BY id DESC LIMIT 1`,
       )
       .get(channel, chatId);

@@ -1,4 +1,4 @@
-import { read } from "../../nlp/read/index.ts";
+import { tellsAnything } from "../../nlp/read/tells-anything.ts";
 import { thingsIn } from "../../nlp/understand/older.ts";
 import type { KeptRecord } from "../../shared/history.ts";
 import { isToBuy } from "../../shared/memory/answer-open.ts";
@@ -19,11 +19,6 @@ const namesStuff = (text: string, { fields }: KeptRecord): boolean => {
   return fields.materials.some((material) => said.includes(` ${plainWords(material).join(" ")} `));
 };
 
-const tellsWork = (text: string, moment: Moment): boolean => {
-  const { records, usage } = read(text, moment);
-  return records.length + usage.length > 0;
-};
-
 /** Open jobs for which what was got is wanted. */
 const wanting = ({ store: { history } }: Turn, text: string, moment: Moment): readonly KeptRecord[] => {
   const things = new Set(thingsIn(text, moment));
@@ -40,16 +35,16 @@ const wanting = ({ store: { history } }: Turn, text: string, moment: Moment): re
 export const gotStuff = (turn: Turn, note: ToldNote): boolean => {
   const { text } = note;
   const moment = momentOf(note.said, turn.rig);
-  if (!tellsGot(text) || plainWords(text).length > MOST_WORDS || tellsWork(text, moment)) return false;
+  if (!tellsGot(text) || plainWords(text).length > MOST_WORDS || tellsAnything(text, moment)) return false;
   const records = wanting(turn, text, moment);
   if (records.length === 0) return false;
   for (const { id } of records) turn.keeper.got(id);
-  const one = records.length === 1;
-  const head = one
-    ? "Off the shopping list. The job stays open:"
-    : "Off the shopping list. The jobs stay open:";
+  const jobs = records.length === 1 ? "job stays" : "jobs stay";
   turn.say({
-    text: [head, ...withNumbers(records.map((record) => lineOf(turn, record)))].join("\n"),
+    text: [
+      `Off the shopping list. The ${jobs} open:`,
+      ...withNumbers(records.map((record) => lineOf(turn, record))),
+    ].join("\n"),
     buttons: [[{ label: "Undo", tap: { tap: "undo", turn: turn.turnId } }]],
     shows: { of: "note", records: records.map(({ id }) => id), noteId: note.id },
   });

@@ -34,21 +34,21 @@ const showingOf = (turn: Turn, item: OutboxItem | undefined): Showing | null => 
   };
 };
 
-const isFresh = (turn: Turn, item: OutboxItem): boolean =>
-  turn.now.epochMilliseconds - Date.parse(item.at) < FRESH_MINUTES * 60_000;
+const minutesSince = (turn: Turn, { at }: OutboxItem): number =>
+  (turn.now.epochMilliseconds - Date.parse(at)) / 60_000;
+
+const isFresh = (turn: Turn, item: OutboxItem): boolean => minutesSince(turn, item) < FRESH_MINUTES;
 
 const askedIn = (item: OutboxItem | undefined): Query | null =>
   item?.shows.asked == null ? null : (item.shows.asked as Query);
 
-/** The records told of at any time that a message may be about. */
-const olderFor = (turn: Turn, note: ToldNote): readonly Shown[] => {
+/** The records told of at any time that a message may be about: those that it names, and so many of the latest. */
+const olderFor = (turn: Turn, note: ToldNote, latest: number): readonly Shown[] => {
   const { history } = turn.store;
   const named = thingsIn(note.text, momentOf(note.said, turn.rig)).flatMap((component) =>
     history.records({ components: [component], limit: OLDER.ofThing }),
   );
-  const known = new Map(
-    [...history.records({ limit: OLDER.latest }), ...named].map((each) => [each.id, each]),
-  );
+  const known = new Map([...history.records({ limit: latest }), ...named].map((each) => [each.id, each]));
   return [...known.values()].map((record) => shownOf(turn, record));
 };
 
@@ -61,8 +61,20 @@ const spokenOf = ({ store: { history } }: Turn, text: string): readonly KeptReco
     history.records({ components: [component], limit: OF_SPOKEN }),
   );
 
-const unreadAt = (said: OutboxItem | undefined): string | null =>
-  said !== undefined && said.shows.of === null && said.shows.noteId !== null ? said.at : null;
+/** This soon after a note, words that put something right are said of it. */
+const JUST_NOW_MINUTES = 30;
+/** What was told this long before it is not meant by them. */
+const LONG_AGO_MINUTES = 12 * 60;
+
+/** Right after a note in which nothing was found, "that was yesterday" is said of that, and of nothing told long before. */
+const isPassedOver = (turn: Turn, told: OutboxItem | undefined): boolean => {
+  const newest = turn.store.outbox.lastTold(turn.chat.channel, turn.chat.chatId);
+  return (
+    newest?.shows.of === null &&
+    minutesSince(turn, newest) <= JUST_NOW_MINUTES &&
+    (told === undefined || minutesSince(turn, told) > LONG_AGO_MINUTES)
+  );
+};
 
 /** What this chat has just seen, and what it may be about, for understanding what a short message means here. */
 export const sceneOf = (turn: Turn, note: ToldNote, replyTo: number | null): Scene => {
@@ -71,17 +83,17 @@ export const sceneOf = (turn: Turn, note: ToldNote, replyTo: number | null): Sce
   const shown = outbox.lastShown(channel, chatId);
   const told = outbox.lastShown(channel, chatId, "note");
   const answer = outbox.lastShown(channel, chatId, "answer");
+  const passedOver = isPassedOver(turn, told);
   const asked = answer !== undefined && answer.id > (told?.id ?? 0) ? answer : undefined;
   return {
-    last: showingOf(turn, told),
-    shown: showingOf(turn, shown),
+    last: passedOver ? null : showingOf(turn, told),
+    shown: passedOver && shown?.id === told?.id ? null : showingOf(turn, shown),
     replyTo: replyTo === null ? null : showingOf(turn, repliedTo(turn, replyTo)),
-    older: olderFor(turn, note),
+    older: olderFor(turn, note, passedOver ? 0 : OLDER.latest),
     spokenOf: spokenOf(turn, note.text).map((record) => shownOf(turn, record)),
     pending: pendingIn(turn),
     asked: asked !== undefined && isFresh(turn, asked) ? askedIn(asked) : null,
     askedEarlier: askedIn(asked),
-    unread: unreadAt(outbox.lastSaid(channel, chatId)),
   };
 };
 

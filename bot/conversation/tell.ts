@@ -1,4 +1,4 @@
-import { read } from "../../nlp/read/index.ts";
+import { tellsAnything } from "../../nlp/read/tells-anything.ts";
 import type { RecordId } from "../../shared/history.ts";
 import { link } from "../../shared/memory/link.ts";
 import { contradictedReading } from "../../shared/memory/meter.ts";
@@ -64,8 +64,7 @@ const replyTo = (turn: Turn, told: Told): Reply => {
 
 /** What stands beside a question or a correction is a note only where it tells of something. */
 export const tellRest = (turn: Turn, note: ToldNote): void => {
-  const { records, usage } = read(note.text, momentOf(note.said, turn.rig));
-  if (records.length + usage.length > 0) tell(turn, note);
+  if (tellsAnything(note.text, momentOf(note.said, turn.rig))) tell(turn, note);
 };
 
 export const tell = (turn: Turn, note: ToldNote, how: ReadAs = AS_SAID): void => {

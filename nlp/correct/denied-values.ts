@@ -1,7 +1,7 @@
 import type { RecordFields } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
+import type { Offer } from "./offer.ts";
 import { deniedBy, saysSame } from "./offer-signs.ts";
-import type { Offer } from "./offers.ts";
 
 /** "62, not 52": whether the sum on record is named as the wrong one, beside another. */
 export const deniesSumOf = (

@@ -5,7 +5,7 @@ import { plainWord, stemOf } from "../../shared/memory/words.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
 import { sizeOf } from "../read/sizes.ts";
-import { keptAs, type Offer, type OfferField } from "./offers.ts";
+import { keptAs, type Offer, type OfferField } from "./offer.ts";
 
 const DENIALS: ReadonlySet<string> = new Set(
   "not no wasnt isnt werent arent didnt aint never nor nae instead rather wrong scratch strike scrap scrub forget without than said thought".split(

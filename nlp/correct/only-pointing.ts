@@ -3,7 +3,7 @@ import { spanDays, spanOf } from "../../shared/memory/when.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
 import type { Stretch } from "../read/scan.ts";
-import { bareDate, type Offer } from "./offers.ts";
+import { bareDate, type Offer } from "./offer.ts";
 
 const overlaps = (a: Stretch, b: Stretch): boolean => a.from < b.to && b.from < a.to;
 

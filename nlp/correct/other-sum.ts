@@ -1,6 +1,6 @@
 import type { Change } from "../../shared/memory/correction.ts";
 import type { RecordFields } from "../../shared/record.ts";
-import type { Offer } from "./offers.ts";
+import type { Offer } from "./offer.ts";
 
 /** "58 that should be, no 48", of what is down at 48: the sum that is there already is the one denied. */
 export const withOtherSum = (

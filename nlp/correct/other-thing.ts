@@ -1,7 +1,7 @@
 import type { RecordFields } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
+import type { Offer } from "./offer.ts";
 import { type OfferScene, saysSame, standsInNote } from "./offer-signs.ts";
-import type { Offer } from "./offers.ts";
 import { standsInPlace } from "./only-pointing.ts";
 import { DENIES, type Rated } from "./rated.ts";
 import { deniedStuff } from "./weighed-stuff.ts";

@@ -1,4 +1,4 @@
-import type { Offer } from "./offers.ts";
+import type { Offer } from "./offer.ts";
 
 /** How sure that a value is what the record should have, instead or besides, or what it should not; 0 to 1. */
 export type Rate = (signs: readonly string[]) => Readonly<Record<"in" | "also" | "drop", number>>;

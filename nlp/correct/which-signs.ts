@@ -9,7 +9,8 @@ import type { Described } from "../read/described.ts";
 import { scan } from "../read/scan.ts";
 import { sizeOf } from "../read/sizes.ts";
 import type { TimeMention } from "../time/index.ts";
-import { type Offer, type OfferField, offersIn } from "./offers.ts";
+import type { Offer, OfferField } from "./offer.ts";
+import { offersIn } from "./offers.ts";
 
 /** A record that a message may put right, and whether it is one of those told of last. */
 export type Candidate = {

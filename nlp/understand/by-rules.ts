@@ -11,7 +11,7 @@ import { topicOf } from "../ask/topic.ts";
 import { type Corrected, correct, correctLoosely } from "../correct/correct.ts";
 import { plain } from "../correct/pieces.ts";
 import { respelt, reworded } from "../correct/reworded.ts";
-import { read } from "../read/index.ts";
+import { tellsAnything } from "../read/tells-anything.ts";
 import { controlIn } from "./control.ts";
 import { elided, elsewhere } from "./elided.ts";
 import { journeyIn } from "./journey.ts";
@@ -43,11 +43,6 @@ const GLOBAL: ReadonlySet<Question["ask"]> = new Set([
   "ready",
 ]);
 
-const tellsSomething = (text: string, moment: Moment): boolean => {
-  const reading = read(text, moment);
-  return reading.records.length + reading.usage.length > 0;
-};
-
 /** "The first time we packed the bearings": what is asked about. */
 const DESCRIBES =
   /^(?:(?:and|so|but|now|well|oh|then) )*(?:that|the|those|my) (?:\w+ ){1,3}(?:that )?(?:i|we) /i;
@@ -72,7 +67,7 @@ const inTimeOf = (timed: Question, question: Question): Question =>
 const askedWith = (asks: string, tells: string | null, moment: Moment, before: Before | null): Intent => {
   const question = ask(asks, moment, before);
   if (tells === null) return alone(purposeOf(question));
-  const isNote = tellsSomething(tells, moment) && !DESCRIBES.test(tells);
+  const isNote = tellsAnything(tells, moment) && !DESCRIBES.test(tells);
   if (isNote && (namesThing(question) || GLOBAL.has(question.ask)))
     return { ...purposeOf(question), rest: tells };
   const whole = inTimeOf(question, ask(`${tells}, ${asks}`, moment, before));
@@ -119,7 +114,7 @@ const FRESH_HOURS = 0.5;
 const correctedLoosely = (text: string, moment: Moment, scene: Scene): Intent | undefined => {
   const fresh = scene.replyTo !== null || isFresh(scene, FRESH_HOURS, moment);
   const found = fresh ? correctLoosely(text, moment) : undefined;
-  if (found === undefined || tellsSomething(text, moment)) return undefined;
+  if (found === undefined || tellsAnything(text, moment)) return undefined;
   return { is: "correct", correction: found.correction, announced: false, rest: null };
 };
 
@@ -157,7 +152,7 @@ const onlyNames = (text: string): boolean => {
 const isFollowUp = (text: string, moment: Moment, scene: Scene): boolean =>
   (scene.asked !== null && onlyNames(text)) ||
   ((scene.asked !== null || /^\W*(?:and|what about|how about|same)\b/i.test(text)) &&
-    !tellsSomething(text, moment));
+    !tellsAnything(text, moment));
 
 /** "It still leaks" names no thing, though a leak may be many. */
 const TROUBLE_ONLY = /^(?:\w+ ){0,4}(?:leak|drip)(?:s|ing|ed|y)?(?: \w+){0,2}$/;

@@ -2,8 +2,8 @@ import type { Change, Correction, Target } from "../../shared/memory/correction.
 import type { Intent } from "../../shared/memory/intent.ts";
 import type { Shown } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
+import type { Offer } from "../correct/offer.ts";
 import { saysSame } from "../correct/offer-signs.ts";
-import type { Offer } from "../correct/offers.ts";
 import { withOtherSum } from "../correct/other-sum.ts";
 import { offerScene, orRuled, weighedChanges } from "../correct/weighed.ts";
 import type { MessageKind, TalkJudges } from "../judges/talk.ts";

@@ -4,6 +4,7 @@ import { type ComponentId, componentName } from "../../shared/vocabulary.ts";
 import { deedsIn } from "../ask/deeds.ts";
 import { type Mention, mentionsIn } from "../ask/names.ts";
 import { read } from "../read/index.ts";
+import { tellsAnything } from "../read/tells-anything.ts";
 
 /** Words that stand for a thing named elsewhere. */
 const POINTER =
@@ -19,11 +20,6 @@ const DAMAGE =
 
 const repairs = (text: string, moment: Moment): readonly Draft[] =>
   read(text, moment).records.filter(({ fields }) => fields.kind === "repair");
-
-const readsAnything = (text: string, moment: Moment): boolean => {
-  const { records, usage } = read(text, moment);
-  return records.length + usage.length > 0;
-};
 
 const surely = ({ named }: Mention): ComponentId | undefined =>
   named.find(({ sure }) => sure >= 0.65)?.component;
@@ -64,9 +60,9 @@ const workFound = (text: string, moment: Moment): string | null => {
 };
 
 const pointedOut = (text: string, thing: ComponentId | null, moment: Moment): string | null => {
-  if (thing === null || onlyThing(plainWords(text)) !== undefined || readsAnything(text, moment)) return null;
+  if (thing === null || onlyThing(plainWords(text)) !== undefined || tellsAnything(text, moment)) return null;
   const spelled = [text.replace(ONE, `$1${componentName(thing)}`), named(text, POINTER, thing)];
-  return spelled.find((each) => each !== text && readsAnything(each, moment)) ?? null;
+  return spelled.find((each) => each !== text && tellsAnything(each, moment)) ?? null;
 };
 
 /** "Ran new wire to it": the work is on what was spoken of before, whatever went in. */

@@ -5,8 +5,9 @@ import type { Moment } from "../../shared/reading.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import type { ComponentId } from "../../shared/vocabulary.ts";
 import { type Mention, mentionsIn } from "../ask/names.ts";
+import type { Offer, OfferField } from "../correct/offer.ts";
 import { saysSame } from "../correct/offer-signs.ts";
-import { type Offer, type OfferField, offersIn } from "../correct/offers.ts";
+import { offersIn } from "../correct/offers.ts";
 import { type Stretch, scan } from "../read/scan.ts";
 
 /** Where one of several things told may end and the next begin. */

@@ -10,14 +10,13 @@ import { topicOf } from "../ask/topic.ts";
 import { plainDays } from "../correct/plain-days.ts";
 import { LEARNT_TALK, type MessageKind, type TalkJudges } from "../judges/talk.ts";
 import { split } from "../lexicon/tokens.ts";
-import { read } from "../read/index.ts";
+import { tellsAnything } from "../read/tells-anything.ts";
 import { askedWhole, understoodByRules } from "./by-rules.ts";
 import { happeningsIn } from "./happenings.ts";
 import { type Meant, meantIn } from "./lately.ts";
 import { messageSigns } from "./message-signs.ts";
 import { putRight } from "./put-right.ts";
 import { TELLS } from "./tells.ts";
-import { sceneAfterUnread } from "./unread.ts";
 
 /** What only rules settle. */
 const SETTLED: ReadonlySet<Intent["is"]> = new Set([
@@ -65,10 +64,8 @@ const isAskedInstead = ({ is }: Intent, text: string, question: number, { pendin
 };
 
 /** Work, use, or what happens to a rig: nothing that may be lost. */
-const tellsOf = (text: string, moment: Moment): boolean => {
-  const { records, usage } = read(text, moment);
-  return records.length + usage.length + happeningsIn(text, moment).length > 0;
-};
+const tellsOf = (text: string, moment: Moment): boolean =>
+  tellsAnything(text, moment) || happeningsIn(text, moment).length > 0;
 
 /** How a note before a question begins, or ends: "greased the hubs, when did I last do them". */
 const OPENS =
@@ -179,9 +176,7 @@ const isCarried = (query: Query, text: string, { asked }: Scene): boolean =>
 
 /** As `understand`, by judges that may be others. */
 export const understandBy = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): Intent => {
-  const seen = sceneAfterUnread(text, moment, scene);
-  const intent = taken(judges, text, moment, seen);
-  if (intent.is === "correct" && intent.correction.target.by === "last" && seen !== scene) return TELLS;
+  const intent = taken(judges, text, moment, scene);
   if (intent.is !== "ask") return intent;
   const heard = {
     known: [...new Map([...scene.older, ...scene.spokenOf].map((each) => [each.id, each])).values()],

@@ -28,7 +28,7 @@ export type Pending =
 
 /** What the conversation just showed, for understanding what a short message means here. */
 export type Scene = {
-  /** The last message that made or changed something. */
+  /** The last message that made or changed something; none right after a note in which nothing was found, if that was long before. */
   readonly last: Showing | null;
   /** The last message of any kind with records in it. */
   readonly shown: Showing | null;
@@ -43,8 +43,6 @@ export type Scene = {
   readonly asked: Query | null;
   /** The last question, however old, when nothing was told since. */
   readonly askedEarlier: Query | null;
-  /** When the message right before this one was told, if it was a note in which no work or use was found. */
-  readonly unread: string | null;
 };
 
 export const EMPTY_SCENE: Scene = {
@@ -56,5 +54,4 @@ export const EMPTY_SCENE: Scene = {
   pending: null,
   asked: null,
   askedEarlier: null,
-  unread: null,
 };

@@ -4,6 +4,7 @@ import { performance } from "node:perf_hooks";
 import { Temporal } from "temporal-polyfill";
 import { ACTIONS, COMPONENTS, componentName } from "../../shared/vocabulary.ts";
 import { DATABASE_FILE, openDatabase } from "../../store/open.ts";
+import { NOTHING_SHOWN } from "../../store/outbox.ts";
 import { Store } from "../../store/store.ts";
 import { createDesk } from "../help/desk.ts";
 import { CHAT, draft, NOW, pairedStore, temporaryFolder } from "../help/store.ts";
@@ -19,7 +20,7 @@ const at = <T>(list: readonly T[], index: number): T => {
   return item;
 };
 
-/** A long-lived log: notes spread over the years, each with three records. */
+/** A long-lived log: notes spread over the years, each with three records and its reply. */
 const fill = (store: Store, notes: number): void => {
   const first = Temporal.PlainDate.from("2001-05-14");
   const daysApart = (YEARS * 365) / notes;
@@ -42,6 +43,15 @@ const fill = (store: Store, notes: number): void => {
         media: null,
       });
       store.notes.told(noteId);
+      const reply = store.outbox.put({
+        ...CHAT,
+        method: "sendMessage",
+        payload: { text },
+        shows: { ...NOTHING_SHOWN, of: "note", noteId },
+        turnId: null,
+        at: saidAt,
+      });
+      store.outbox.sent(reply, note);
       for (const [step, component] of parts.entries()) {
         const action = at(ACTIONS, note + step * 5);
         const outcome = note % 4 === 0 ? "failed" : "holding";
