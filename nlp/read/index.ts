@@ -8,7 +8,6 @@ import { saidIn } from "./holds.ts";
 import { type Judges, LEARNT } from "./judges.ts";
 import { withLostVerdicts } from "./lost-verdicts.ts";
 import { draftOf } from "./made.ts";
-import { oneRecord } from "./one-record.ts";
 import { withoutPlaces } from "./place-only.ts";
 import { recognised } from "./recognised.ts";
 import { redone } from "./redone.ts";
@@ -62,7 +61,7 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
     records.map((each) => draftOf(each, scan, clauses)),
     today,
   );
-  return { records: oneRecord(toldOnce(withoutPlaces(drafts)), text), usage };
+  return { records: toldOnce(withoutPlaces(drafts), text), usage };
 };
 
 /**

@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { oneRecord } from "../../../nlp/read/one-record.ts";
 import { toldOnce } from "../../../nlp/read/told-once.ts";
 import type { Draft } from "../../../shared/reading.ts";
 import { draft } from "../../shared/memory/rig.ts";
@@ -9,12 +8,13 @@ const tire = (more: Partial<Draft["fields"]> = {}): Draft =>
 
 describe("what a note tells twice", () => {
   it("is one record where the second telling adds nothing", () => {
-    expect(toldOnce([tire({ cost: 122 }), tire()])).toHaveLength(1);
+    expect(toldOnce([tire({ cost: 122 }), tire()], "")).toHaveLength(1);
   });
   it.each([{ where: "left" }, { cost: 80 }, { date: "2025-06-01" }, { materials: ["valve"] }])(
-    "is two where it adds something: %j",
+    "is two where it tells something else: %j",
     (more) => {
-      expect(toldOnce([tire(), tire(more)])).toHaveLength(2);
+      const first = tire({ cost: 122, materials: ["tube"] });
+      expect(toldOnce([first, tire(more)], "")).toHaveLength(2);
     },
   );
 });
@@ -27,13 +27,13 @@ describe("what is meant to be done to one thing", () => {
     );
 
   it("is one intention, with all that is said of it", () => {
-    const both = oneRecord([todo({ fault: "none there" }), todo({ due: "before winter", cost: 40 })], "");
+    const both = toldOnce([todo({ fault: "none there" }), todo({ due: "before winter", cost: 40 })], "");
     expect(both.map(({ fields }) => fields)).toEqual([
       todo({ fault: "none there", due: "before winter", cost: 40 }).fields,
     ]);
   });
   it("is the work where the other telling is only to look after it", () => {
-    const both = oneRecord([todo({ action: "inspect" }), todo()], "");
+    const both = toldOnce([todo({ action: "inspect" }), todo()], "");
     expect(both.map(({ fields }) => fields.action)).toEqual(["replace"]);
   });
   it.each([
@@ -42,13 +42,12 @@ describe("what is meant to be done to one thing", () => {
     { component: "co-alarm" },
     { due: "2025-09" },
   ] as const)("is two where it is another's: %j", (more) => {
-    expect(oneRecord([todo({ where: "front", due: "2025-07" }), todo(more)], "")).toHaveLength(2);
+    expect(toldOnce([todo({ where: "front", due: "2025-07" }), todo(more)], "")).toHaveLength(2);
   });
 });
 
 describe("work of one day on one thing", () => {
-  const both = (more: Partial<Draft["fields"]>) =>
-    oneRecord([tire({ materials: ["valve"] }), tire(more)], "");
+  const both = (more: Partial<Draft["fields"]>) => toldOnce([tire({ materials: ["valve"] }), tire(more)], "");
 
   it("is one where nothing differs, with the sum and the verdict that either tells", () => {
     expect(both({ cost: 90, outcome: "holding" }).map(({ fields }) => fields)).toEqual([
