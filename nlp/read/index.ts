@@ -12,6 +12,7 @@ import { withoutPlaces } from "./place-only.ts";
 import { recognised } from "./recognised.ts";
 import { redone } from "./redone.ts";
 import { remembered } from "./remembered.ts";
+import { runsTold } from "./runs.ts";
 import { segmentsOf } from "./segments.ts";
 import { settingOf } from "./setting.ts";
 import { toldRecords } from "./tell.ts";
@@ -32,6 +33,8 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
   const ground = recognised(text, moment);
   const { scan, clauses, index, fixed, muted } = ground;
   if (scan.tokens.length === 0) return { records: [], usage: [] };
+  const runs = runsTold(scan, today);
+  if (runs !== undefined) return { records: [], usage: [runs] };
   const ours = saidIn(ground, { muted: false });
   const usage = usageOf(ground, today, judges);
   const used = new Set(usage.map(({ span }) => span.start));

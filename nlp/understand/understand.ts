@@ -94,9 +94,6 @@ const isWordOn = (
   sure > SURELY_THIS &&
   shown.fields.kind === "repair";
 
-/** "Slide in and out twice": use of the rig, and nothing put right. */
-const RUNS_IN_AND_OUT = /\b(?:in and out|out and in)\b.*\b(?:once|twice|thrice|times|x)\b/i;
-
 const isMarked = (text: string): boolean => text.trimEnd().endsWith("?");
 
 /** The same before anything was told, of which nobody asks, where the rules hear no question. */
@@ -127,7 +124,6 @@ const taken = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): 
     return taken(judges, reported.question, moment, scene);
   const ruled = ofWhatWasShown(understoodByRules(text, moment, scene), scene);
   if (SETTLED.has(ruled.is) || text.length > LONG || split(text).length > MANY) return ruled;
-  if (ruled.is === "tell" && RUNS_IN_AND_OUT.test(text)) return ruled;
   const said = plainDays(text);
   const meant = meantIn(judges, said, moment, scene);
   const kindOf = (part: string, taken: Intent) =>

@@ -91,3 +91,52 @@ describe("right after a note in which no work was found", () => {
     expect(afterSunset().say("the spring was 420")[0]).toContain("$410 → $420");
   });
 });
+
+describe("a look, where no work is known", () => {
+  it("is what was done last", () => {
+    const desk = told("pressed the smoke alarm button yesterday, it shrieks");
+    expect(desk.say("when did I last make the smoke alarm shriek")[0]).toContain("tested yesterday");
+  });
+
+  it("is no such work as is asked for", () => {
+    const desk = told("pressed the smoke alarm button yesterday, it shrieks");
+    expect(desk.say("when did i last replace the smoke alarm")[0]).toMatch(
+      /^I have no such work on the smoke alarm on record\..*tested yesterday/s,
+    );
+  });
+});
+
+describe("money and lists of the whole rig", () => {
+  const spent = () =>
+    told("replaced the tires in march 2025, 760 dollars", "new water pump in june 2025 for 88");
+
+  it.each([
+    "a flat on the coast would be dearer. what went into the caravan in 2025?",
+    "how much money went into my place in 2025",
+  ])("are asked of all of it: %s", (text) => {
+    expect(spent().say(text)[0]).toMatch(/^\$848 in 2025/);
+  });
+
+  it.each([
+    "which things were worked on that year, 2025 i mean",
+    "i'm drawing a calendar for next year, what did i get done in 2025",
+  ])("are of the time that is meant: %s", (text) => {
+    const desk = spent();
+    desk.say("what did i spend in 2024");
+    expect(desk.say(text)[0]).toMatch(/^2 entries in 2025:/);
+  });
+
+  it("are what is open where only the jobs are asked for", () => {
+    const desk = told("replaced the tires, 760 dollars", "need to seal the roof seam");
+    expect(desk.say("jobs?")[0]).toMatch(/^Open, 1 thing:.*roof seam/s);
+  });
+});
+
+describe("what is taken off", () => {
+  it("announces no trip", () => {
+    const desk = told("plug for the power cable, 14 dollars, boxing day");
+    const [reply] = desk.say("Boxing Day plug job was the shed extension, not the van's. Take it off");
+    expect(reply).not.toMatch(/^Leaving/);
+    expect(desk.say("off to the coast on the 12th of june for two weeks")[0]).toMatch(/^Leaving/);
+  });
+});

@@ -1,8 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { NOTHING_SHOWN } from "../../store/outbox.ts";
+import { z } from "zod";
+import { NOTHING_SHOWN, Outbox } from "../../store/outbox.ts";
 import { CHAT, NOW, pairedStore } from "../help/store.ts";
 
 const at = NOW.toString();
+const planSchema = z.array(z.object({ detail: z.string() }));
 
 describe("the inbox", () => {
   it("keeps an update once, however often it comes", () => {
@@ -60,5 +62,43 @@ describe("the outbox", () => {
     expect(outbox.shownBy("page", 7, 55)?.shows.records).toEqual([4]);
     expect(outbox.lastShown("page", 7, "note")).toBeUndefined();
     expect(outbox.lastShown("page", 7)?.id).toBe(edit);
+  });
+});
+
+describe("a long talk", () => {
+  /** What a call prepares of SQL. */
+  const sqlOf = (call: (outbox: Outbox) => unknown): readonly string[] => {
+    const { db } = pairedStore();
+    const asked: string[] = [];
+    const listening = new Proxy(db, {
+      get: (target, name) =>
+        name === "prepare"
+          ? (sql: string) => {
+              asked.push(sql);
+              return target.prepare(sql);
+            }
+          : Reflect.get(target, name),
+    });
+    call(new Outbox(listening));
+    return asked;
+  };
+
+  it.each<readonly [string, (outbox: Outbox) => unknown]>([
+    ["what waits", (outbox) => outbox.next("page")],
+    ["what was said last", (outbox) => outbox.lastSaid("page", 7)],
+    ["what was shown last", (outbox) => outbox.lastShown("page", 7)],
+    ["what was last asked unasked", (outbox) => outbox.lastShown("page", 7, "nudge")],
+    ["the last list", (outbox) => outbox.lastList("page", 7)],
+    ["the last note", (outbox) => outbox.lastTold("page", 7)],
+  ])("is never sorted or gone through for %s", (_, call) => {
+    const { db } = pairedStore();
+    const steps = sqlOf(call).flatMap((sql) =>
+      planSchema.parse(db.prepare(`EXPLAIN QUERY PLAN ${sql}`).all(...(sql.match(/\?/g) ?? []))),
+    );
+    expect(steps.length).toBeGreaterThan(0);
+    for (const { detail } of steps) {
+      expect(detail).toMatch(/USING INDEX outbox_(?:waiting|said|shown|shown_of|lists|told)\b/);
+      expect(detail).not.toContain("TEMP B-TREE");
+    }
   });
 });
