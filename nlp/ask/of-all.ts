@@ -25,9 +25,6 @@ const FIRST_JOB = /\bfirst (?:ever )?(?:job|thing|work|fix|repair|task|entry|rec
 const NEGLECTED =
   /\b(?:let(?:ting)? (?:\w+ )?(?:slide|go by|slip)|(?:fallen|fell|slipped|gone) through the cracks|(?:on|onto) the back burner|neglect(?:ed|ing)|(?:been )?put(?:ting)? off|swept under the (?:rug|carpet))\b/;
 
-/** "Jobs?": what is to be done. */
-const JUST_JOBS = /^(?:(?:and|so|any|my|the|what) )*(?:jobs?|chores|todos?|to dos?)$/;
-
 /** "Price?", of the thing before. */
 const JUST_PRICE = /^(?:(?:and|so|the|what|whats) )*price$/;
 
@@ -37,7 +34,6 @@ export const asksPlainlyFor = (asked: Asked, words: string): Asked => {
     return { kind: "last", focus: "what", rule: "first-job" };
   if (asked.kind === "cost" && JUST_PRICE.test(words)) return { kind: "last", focus: "cost", rule: "price" };
   if (asked.kind === "list" && NEGLECTED.test(words)) return { kind: "open", rule: "neglected" };
-  if (asked.kind === "list" && JUST_JOBS.test(words)) return { kind: "open", rule: "jobs" };
   if (asked.kind === "count" && countsFailures(words))
     return { kind: "count", of: "failures", rule: "times-failed" };
   return asked;

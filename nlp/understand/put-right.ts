@@ -46,10 +46,6 @@ const ALL_OF_IT = 0.9;
 const takesAway = (intent: Intent): boolean =>
   intent.is === "correct" && intent.correction.changes.some(({ change }) => change === "remove");
 
-/** "The same tire I gave you last week, not another one": one record of both, and none taken away. */
-const joins = (intent: Intent): boolean =>
-  intent.is === "correct" && intent.correction.changes.some(({ change }) => change === "join");
-
 /** What a message is taken for, and whether it tells of work or use as well. */
 export type Taken = { readonly kind: Readonly<Record<MessageKind, number>>; readonly tells: boolean };
 
@@ -109,7 +105,6 @@ export const putRight = (
   const target: Target = alone ? { by: "record", record: shown.id } : { by: "last" };
   const isAimed = ruled.is === "correct" && ruled.correction.target.by !== "last" && minutes !== null;
   const named = offers.some(({ field, is }) => field === "who" && is === "other") && SOMEBODY_DID.test(text);
-  if (joins(ruled)) return ruled;
   if (kind.removal > EVEN && kind.removal > kind.correction && !named)
     return takesAway(ruled) && (isAimed || minutes !== null)
       ? ruled

@@ -21,6 +21,23 @@ describe("sums that a message names", () => {
   });
 });
 
+describe("a spoken sum that may be in cents", () => {
+  const of = (cost: number | null): readonly string[] =>
+    welded === undefined
+      ? []
+      : offersIn("he only took one twenty for it", NOW, { ...welded.fields, cost }).flatMap(
+          ({ field, is }) => (field === "cost" ? [is] : []),
+        );
+
+  it("is what comes near the sum on record", () => {
+    expect(of(140)).not.toContain("1.2");
+    expect(of(1.4)).toContain("1.2");
+  });
+  it("is either where none is on record", () => {
+    expect(of(null)).toEqual(expect.arrayContaining(["120", "1.2"]));
+  });
+});
+
 describe("a place put right", () => {
   it("is none where someone does something", () => {
     const said = correct("no the gas man was one hundred and he gave us the twenty back", NOW);

@@ -64,3 +64,21 @@ describe("work of one day on one thing", () => {
     expect(both(more)).toHaveLength(2);
   });
 });
+
+describe("two things of one sort", () => {
+  const text = "new led in the porch light and the scare light";
+  const light = (name: string): Draft => {
+    const start = text.indexOf(name);
+    const named = draft({ component: "exterior-light", action: "replace", date: "2025-05-01" }, 10);
+    const span = { start, end: start + name.length };
+    return { ...named, evidence: { component: { spans: [span], sure: 0.9, rule: "named" } } };
+  };
+
+  it("are two where each has its name and tells something else", () => {
+    const porch = light("porch light");
+    const scare = light("scare light");
+    const dearer: Draft = { ...scare, fields: { ...scare.fields, cost: 12 } };
+    expect(toldOnce([porch, dearer], text)).toHaveLength(2);
+    expect(toldOnce([porch, { ...dearer, evidence: porch.evidence }], text)).toHaveLength(1);
+  });
+});

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { read } from "../../../nlp/read/index.ts";
+import { scan } from "../../../nlp/read/scan.ts";
 import verdicts from "./verdicts.json" with { type: "json" };
 
 const MOMENT = { said: "2025-06-16T18:30:00-06:00", zone: "America/Denver", hemisphere: "north" } as const;
@@ -17,5 +18,26 @@ describe("verdicts in people's words", () => {
   it.each(["holding", "partly", "failed", "untested"] as const)("%s", (outcome) => {
     const misread = verdicts[outcome].filter((said) => outcomeAfter(said).join() !== outcome);
     expect(misread.filter((said) => !GAPS.has(said))).toEqual([]);
+  });
+});
+
+describe("trouble that is denied", () => {
+  it.each([
+    "the fridge has not gone out once",
+    "the stove does not go out any more",
+    "the pump hasn't cycled on its own since",
+    "the slide hasn't stuck again",
+    "the hub never got warm",
+    "the cord is not even warm",
+    "the topper is keeping the water off",
+  ])("is told to hold: %s", (text) => {
+    expect(scan(text, MOMENT).verdicts.map(({ value }) => value.outcome)).toEqual(["holding"]);
+  });
+
+  it("is nothing where something was done on the way", () => {
+    expect(scan("stopped on the way down", MOMENT).verdicts).toEqual([]);
+    expect(
+      scan("the converter is on its way out", MOMENT).verdicts.map(({ value }) => value.outcome),
+    ).toEqual(["failed"]);
   });
 });
