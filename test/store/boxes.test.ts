@@ -71,7 +71,7 @@ describe("a long talk", () => {
     const { db } = pairedStore();
     const asked: string[] = [];
     const listening = new Proxy(db, {
-      get: (target, name) =>
+      get: (target, name): unknown =>
         name === "prepare"
           ? (sql: string) => {
               asked.push(sql);
