@@ -1,11 +1,11 @@
 import { read } from "../../nlp/read/index.ts";
 import { type Known, ownersIn, spelledInContext, surelyNamed } from "../../nlp/understand/in-context.ts";
-import { wordOn } from "../../nlp/understand/word-on.ts";
+import { wordOn, wordOnWork } from "../../nlp/understand/word-on.ts";
 import type { KeptRecord, RecordId } from "../../shared/history.ts";
 import type { Again } from "../../shared/memory/intent.ts";
 import { isLive } from "../../shared/memory/told.ts";
 import { workAgain } from "../../shared/memory/work-again.ts";
-import type { Moment, Reading } from "../../shared/reading.ts";
+import type { Draft, Moment, Reading } from "../../shared/reading.ts";
 import type { ComponentId } from "../../shared/vocabulary.ts";
 import { momentOf } from "../rig/rig.ts";
 import type { ReadAs, ToldNote } from "./told.ts";
@@ -49,18 +49,31 @@ const isMended = (turn: Turn, component: ComponentId): boolean =>
   turn.store.history.records({ components: [component], kinds: ["repair"], limit: LATEST }).some(isLive);
 
 /** A word on a fix that is known, where the note reads as nothing else. */
-const wordOnFix = (
+const wordOnFix = (turn: Turn, text: string, known: readonly Known[], moment: Moment): Draft | undefined => {
+  const component = [...surelyNamed(text), ...ownersIn(text, known)].find((each) => isMended(turn, each));
+  return component === undefined ? undefined : wordOn(text, component, moment);
+};
+
+/** The work that a note is heard to be a word on, where it reads as nothing, or as a word on what it does not name and nobody mended. */
+const wordHeard = (
   turn: Turn,
   text: string,
-  known: readonly Known[],
   about: RecordId | null,
+  { records }: Reading,
   moment: Moment,
-): Reading => {
+): Draft | undefined => {
   const meant = about === null ? undefined : turn.store.history.record(about)?.fields.component;
-  const component =
-    meant ?? [...surelyNamed(text), ...ownersIn(text, known)].find((each) => isMended(turn, each));
-  const word = component === undefined ? undefined : wordOn(text, component, moment);
-  return { records: word === undefined ? [] : [word], usage: [] };
+  if (meant === undefined || records.length > 1) return undefined;
+  const [read] = records.map(({ fields }) => fields);
+  const isOther =
+    read === undefined ||
+    (read.component !== meant &&
+      (read.kind === "check" || read.kind === "fault") &&
+      !surelyNamed(text).includes(read.component) &&
+      !isMended(turn, read.component));
+  return isOther
+    ? (wordOnWork(text, meant, moment) ?? (read === undefined ? wordOn(text, meant, moment) : undefined))
+    : undefined;
 };
 
 /** A note as it is to be read: with what points back spelled out, and the thing named whose part it tells of. */
@@ -72,5 +85,8 @@ export const readNote = (turn: Turn, note: ToldNote, how: ReadAs): ReadNote => {
   const spelled = spelledInContext(text, known, moment) ?? text;
   const reading = read(spelled, moment);
   const isEmpty = reading.records.length + reading.usage.length === 0;
-  return { text: spelled, reading: isEmpty ? wordOnFix(turn, text, known, how.about, moment) : reading };
+  const word =
+    wordHeard(turn, text, how.about, reading, moment) ??
+    (isEmpty ? wordOnFix(turn, text, known, moment) : undefined);
+  return { text: spelled, reading: word === undefined ? reading : { ...reading, records: [word] } };
 };

@@ -1,7 +1,9 @@
-import { EMPTY_TOPIC, type Topic } from "../../shared/memory/query.ts";
+import { EMPTY_TOPIC, OTHERS_DID, SPEAKER_DID, type Topic } from "../../shared/memory/query.ts";
 import { plainWords } from "../../shared/memory/words.ts";
 import type { Asked } from "./asked.ts";
 import { countsFailures } from "./kinds.ts";
+import { isPaid } from "./paid.ts";
+import { isCostOfRig } from "./rig-cost.ts";
 
 /** Questions that may well be about the whole rig. */
 export const MAY_BE_OF_ALL: ReadonlySet<Asked["kind"]> = new Set([
@@ -43,16 +45,24 @@ export const asksPlainlyFor = (asked: Asked, words: string): Asked => {
 const namesIn = (text: string): ReadonlySet<string> =>
   new Set([...text.matchAll(/(?<=[\p{L},] )\p{Lu}\p{Ll}{2,}/gu)].flatMap(([name]) => plainWords(name)));
 
+/** Those who work are meant by a question of money where they are paid: "my husband asks what she cost" is of all. */
+const payee = ({ who }: Topic, { kind }: Asked, words: string): string | null =>
+  kind !== "cost" || who === null || who === SPEAKER_DID || who === OTHERS_DID || isPaid(who, words)
+    ? who
+    : null;
+
 /** What a question names, where it is about anything less than the whole rig. */
 export const narrowed = (
-  topic: Topic,
+  said: Topic,
   asked: Asked,
   ofAll: number,
   { words, text }: { readonly words: string; readonly text: string },
 ): Topic => {
+  const topic = { ...said, who: payee(said, asked, words) };
   const sure = topic.named.some((each) => each.sure >= SURELY) || topic.systems.length > 0;
   const may = MAY_BE_OF_ALL.has(asked.kind) || (asked.kind === "last" && FIRST_JOB.test(words));
-  const all = may && ofAll > (sure ? OF_ALL_FOR_SURE : OF_ALL);
+  const all =
+    (may && ofAll > (sure ? OF_ALL_FOR_SURE : OF_ALL)) || (asked.kind === "cost" && isCostOfRig(words));
   const people = namesIn(text);
   return all
     ? {

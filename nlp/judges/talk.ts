@@ -81,7 +81,8 @@ export type LearntTalk = {
   readonly ask: LearntLayers;
   readonly about: Learnt;
   readonly thing: Learnt;
-  readonly spoken: LearntLayers;
+  /** Learnt from several starts; the mean of all. */
+  readonly spoken: readonly LearntLayers[];
   readonly known: Learnt;
 };
 
@@ -91,6 +92,16 @@ const NOTHING = "";
 const named = <T extends string>(names: readonly T[], values: readonly number[]): Record<T, number> =>
   Object.fromEntries(names.map((name, at) => [name, values[at] ?? 0])) as Record<T, number>;
 
+/** What words speak of, by the mean of what was learnt. */
+export const spokenBy = (learnt: readonly LearntLayers[]): TalkJudges["spoken"] => {
+  const all = learnt.map((each) => layering(each, COMPONENTS));
+  return (signs) => {
+    const rated = all.map((layers) => layered(layers, signs));
+    const mean = (at: number): number => rated.reduce((sum, each) => sum + (each[at] ?? 0), 0) / all.length;
+    return new Map(COMPONENTS.map((component, at) => [component, mean(at)]));
+  };
+};
+
 export const talkJudgesBy = (tables: LearntTalk): TalkJudges => {
   const message = layering(tables.message, MESSAGES);
   const plainly = weighing(tables.plainly, [...MESSAGES, NOTHING]);
@@ -99,7 +110,6 @@ export const talkJudgesBy = (tables: LearntTalk): TalkJudges => {
   const ask = layering(tables.ask, ASKS);
   const about = weighing(tables.about, ABOUT);
   const thing = weighing(tables.thing, ["right"]);
-  const spoken = layering(tables.spoken, COMPONENTS);
   const known = weighing(tables.known, ["right"]);
   return {
     ask: (signs) => {
@@ -118,10 +128,7 @@ export const talkJudgesBy = (tables: LearntTalk): TalkJudges => {
     offer: (signs) => named(OFFERED, layered(offer, signs)),
     which: (signs) => shares(which, signs),
     thing: (signs) => shares(thing, signs),
-    spoken: (signs) => {
-      const rated = layered(spoken, signs);
-      return new Map(COMPONENTS.map((each, at) => [each, rated[at] ?? 0]));
-    },
+    spoken: spokenBy(tables.spoken),
     known: (signs) => shares(known, signs),
   };
 };

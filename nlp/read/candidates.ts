@@ -43,6 +43,15 @@ const partnersOf = (
 
 type Aim = { readonly ref: ComponentRef; readonly sure: number };
 
+/** One item of a list is about what it names itself. */
+const ofItem = ({ deed }: Telling, named: ComponentRef[]): ComponentRef[] => {
+  if (deed?.item !== true) return named;
+  const own = named.filter(
+    ({ from, described }) => described === undefined && from >= deed.from && from < deed.to,
+  );
+  return own.length > 0 ? own : named;
+};
+
 /** The things that a place may be about, the likeliest first, each with the mention that it is likeliest told by. */
 const aimsAt = (
   setting: Setting,
@@ -50,7 +59,7 @@ const aimsAt = (
   judges: Judges,
 ): { aims: Aim[]; named: ComponentRef[] } => {
   const described = judges.described(setting.scan.tokens, telling.at);
-  const named = withDescribed(aimsOf(setting, telling), described, telling);
+  const named = ofItem(telling, withDescribed(aimsOf(setting, telling), described, telling));
   const parts = judges.aim(
     named.map((ref) => aimSigns(setting, telling, ref, named, described)),
     telling,

@@ -15,6 +15,8 @@ export type Deed = {
   readonly action: Action | null;
   readonly status: Status;
   readonly source: string;
+  /** Told as one item of a list: what stands beyond it belongs to others. */
+  readonly item?: true;
 };
 
 /** What the action of a deed may depend on. */

@@ -73,8 +73,8 @@ export const deedsOf = (scan: Scan, clauses: readonly Clause[], index: Int32Arra
     if (!drivesOnly(deed, scan) && !namesOnly(deed, scan))
       deeds.push(carriesOn(act, deed, deeds.at(-1), scan, clauses) ? { ...deed, status: "plan" } : deed);
   }
-  const all = [...deeds, ...openDeeds(scan, clauses, deeds)];
-  return [...all, ...nominalPlans(scan, clauses, index, deeds)].sort((a, b) => a.at - b.at);
+  const all = [...deeds, ...openDeeds(scan, clauses, deeds)].sort((a, b) => a.from - b.from);
+  return [...all, ...nominalPlans(scan, clauses, index, all)].sort((a, b) => a.at - b.at);
 };
 
 /** "The new one quit": what is new was put in before. */

@@ -53,7 +53,9 @@ export const materialChoices = (
         ruled: false,
       }),
     );
-  return [...ruled, ...others].filter((choice) => !isPartner(choice));
+  const deed = mainDeed(made);
+  const isMine = (ref: Stretch): boolean => deed?.item !== true || overlaps(deed, ref);
+  return [...ruled, ...others].filter((choice) => isMine(choice) && !isPartner(choice));
 };
 
 /** How far a place is from what is named, in words. */

@@ -1,9 +1,9 @@
-import type { ComponentRef } from "../lexicon/components.ts";
 import { DROP } from "../lexicon/lexicon.ts";
 import type { Clause } from "./clauses.ts";
 import type { Deed } from "./deed.ts";
 import { wordAt } from "./ground.ts";
-import type { Scan } from "./scan.ts";
+import { alsoListed, listedUnder } from "./listed-wants.ts";
+import type { Scan, Stretch } from "./scan.ts";
 import { touching } from "./windows.ts";
 import { DETERMINERS, listed } from "./words.ts";
 
@@ -33,49 +33,36 @@ const wanted = (from: number, to: number, clause: number, source: string): Deed 
   source,
 });
 
-const LISTING = listed("nominalPlansListing");
-
-/** The rest of a shopping list: "fuses, a water filter, and a new sewer cap". */
-const alsoListed = (scan: Scan, after: number): readonly ComponentRef[] => {
-  const found: ComponentRef[] = [];
-  for (let at = after; at < scan.tokens.length && at - (found.at(-1)?.to ?? after) < 6; at++) {
-    const ref = touching(scan.components, at, at).find((each) => each.from === at);
-    if (ref !== undefined) {
-      found.push(ref);
-      at = ref.to - 1;
-    } else if (!LISTING.has(wordAt(scan, at)) && scan.tokens[at]?.kind !== "number") break;
-  }
-  return found;
-};
-
 /** Wants that name a thing and no verb: "i need four tires before the season", "that wants a cartridge". */
 export const nominalPlans = (
   scan: Scan,
   clauses: readonly Clause[],
   index: Int32Array,
   deeds: readonly Deed[],
-): Deed[] =>
-  scan.cues.flatMap((cue): Deed[] => {
+): Deed[] => {
+  const listed = (item: Stretch, source: string): Deed => ({
+    ...wanted(item.from, item.to, index[item.from] ?? 0, source),
+    item: true,
+  });
+  const told = scan.cues.flatMap((cue): Deed[] => {
     if (cue.value !== "plan" || !WANTS.has(cue.source)) return [];
+    if (["to", "it", "that", "and"].includes(wordAt(scan, cue.to))) return [];
     const clause = index[cue.from] ?? 0;
     const to = clauses[clause]?.to ?? cue.to;
-    if (
-      touching(deeds, cue.from, to).some(
-        (deed) => deed.clause === clause && deed.status === "plan" && deed.at >= cue.from,
-      )
-    )
-      return [];
-    if (["to", "it", "that", "and"].includes(wordAt(scan, cue.to))) return [];
     const from = phraseFrom(scan, cue.to);
     const thing = [...touching(scan.components, from, from), ...touching(scan.materials, from, from)].find(
       (ref) => ref.from <= from && from < ref.to && ref.to <= to,
     );
     if (thing === undefined) return [];
-    const first = wanted(cue.from, thing.to, clause, cue.source);
-    return [
-      first,
-      ...alsoListed(scan, thing.to).map((ref) =>
-        wanted(ref.from, ref.to, index[ref.from] ?? clause, cue.source),
-      ),
-    ];
+    const isTold = touching(deeds, cue.from, to).some(
+      (deed) => deed.clause === clause && deed.status === "plan" && deed.at >= cue.from,
+    );
+    const others = alsoListed(scan, thing.to, deeds).map((item) => listed(item, cue.source));
+    if (isTold) return others;
+    const [next] = others;
+    const first = wanted(cue.from, next?.from ?? thing.to, clause, cue.source);
+    return [next === undefined ? first : { ...first, item: true }, ...others];
   });
+  const under = listedUnder(scan, deeds).map((item) => listed(item, "shopping list"));
+  return [...new Map([...told, ...under].map((deed) => [deed.at, deed])).values()];
+};

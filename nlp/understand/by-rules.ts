@@ -4,6 +4,7 @@ import { EMPTY_TOPIC } from "../../shared/memory/query.ts";
 import type { Scene } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
 import { ask, asksAnew } from "../ask/ask.ts";
+import { coreOf } from "../ask/core.ts";
 import { asksOfAnotherTime, followUp } from "../ask/follow-up.ts";
 import type { Before, Question } from "../ask/question.ts";
 import { spelledOut } from "../ask/spelled-out.ts";
@@ -130,9 +131,14 @@ const before = (scene: Scene, moment: Moment): Before | null => {
   return { question: { ask: "holding", topic, order: "newest" }, fresh };
 };
 
-/** A whole message taken for a question. */
-export const askedWhole = (text: string, moment: Moment, scene: Scene): Intent =>
-  alone(purposeOf(ask(spelledOut(text), moment, before(scene, moment))));
+/** A whole message taken for a question: by what is asked at its end, where that says what about. */
+export const askedWhole = (text: string, moment: Moment, scene: Scene): Intent => {
+  const whole = spelledOut(text);
+  const core = coreOf(whole);
+  const asked = core === undefined ? undefined : ask(core, moment, null);
+  const isWhole = asked === undefined || !(namesThing(asked) || asksOfAll(asked, core ?? ""));
+  return alone(purposeOf(isWhole ? ask(whole, moment, before(scene, moment)) : asked));
+};
 
 const MOST_TO_NAME = 6;
 

@@ -16,6 +16,8 @@ export type Heard = {
   readonly meant: Meant | undefined;
   /** What the rules take it for. */
   readonly ruled: Intent;
+  /** Something was asked just before it, and nothing told since. */
+  readonly asked: boolean;
 };
 
 const ago = (minutes: number): string =>
@@ -55,7 +57,7 @@ const retold = (fields: RecordFields, { shown }: Meant, moment: Moment): string 
 };
 
 /** The signs, as names, that tell what a message is: a question, something put right, taken away, or anything else. */
-export const messageSigns = ({ text, moment, meant, ruled }: Heard): string[] => {
+export const messageSigns = ({ text, moment, meant, ruled, asked }: Heard): string[] => {
   const { tokens, faults, verdicts } = scan(text, moment);
   const words = tokens.slice(0, MOST).map(({ norm }) => norm);
   const { records, usage } = read(text, moment);
@@ -100,8 +102,12 @@ export const messageSigns = ({ text, moment, meant, ruled }: Heard): string[] =>
     ...stood.map((each) => `size=${size} ${each}`),
     ...stood.map((each) => `rule=${rule} ${each}`),
   ];
+  const next = asked
+    ? ["", `size=${size}`, `kinds=${kinds}`, `rule=${rule}`, `opener=${words[0] ?? ""}`]
+    : [];
   return [
     `when=${when}`,
+    ...next.map((sign) => `asked ${sign}`),
     ...plain,
     ...plain.map((sign) => `${when} ${sign}`),
     `opener3=${words.slice(0, 3).join(" ")}`,

@@ -127,7 +127,7 @@ const taken = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): 
   const said = plainDays(text);
   const meant = meantIn(judges, said, moment, scene);
   const kindOf = (part: string, taken: Intent) =>
-    judges.message(messageSigns({ text: part, moment, meant, ruled: taken }));
+    judges.message(messageSigns({ text: part, moment, meant, ruled: taken, asked: scene.asked !== null }));
   const kind = kindOf(text, ruled);
   if (isAskedInstead(ruled, text, kind.question, scene)) return askedWhole(text, moment, scene);
   const surely = CORRECTED_FOR_SURE.get(ruled.is);

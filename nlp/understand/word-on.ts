@@ -1,8 +1,9 @@
-import type { Draft, Moment } from "../../shared/reading.ts";
-import type { ComponentId } from "../../shared/vocabulary.ts";
+import type { Draft, Evidence, Moment, Span } from "../../shared/reading.ts";
+import { type ComponentId, componentName } from "../../shared/vocabulary.ts";
 import { placesSaid } from "../ask/places-said.ts";
 import { topicOf } from "../ask/topic.ts";
 import { plain } from "../correct/pieces.ts";
+import { read } from "../read/index.ts";
 import { outcomeIn } from "./verdict.ts";
 
 const MOST_WORDS = 18;
@@ -37,5 +38,35 @@ export const wordOn = (text: string, component: ComponentId, moment: Moment): Dr
     span: { start: 0, end: text.length },
     brands: [],
     doneBy: null,
+  };
+};
+
+const earlier = ({ start, end }: Span, by: number): Span => ({
+  start: Math.max(0, start - by),
+  end: end - by,
+});
+
+const inText = ({ spans, ...evidence }: Evidence, by: number): Evidence => ({
+  ...evidence,
+  spans: spans.filter(({ end }) => end > by).map((span) => earlier(span, by)),
+});
+
+/**
+ * A word on work that is known, whatever it names: "dry as a bone up there over the bunk" of the roof seam. It is read with
+ * the thing named before it; trouble told so is that the work did not hold.
+ */
+export const wordOnWork = (text: string, component: ComponentId, moment: Moment): Draft | undefined => {
+  const lead = `${componentName(component)}: `;
+  const [draft, ...others] = read(lead + text, moment).records;
+  if (draft === undefined || others.length > 0 || draft.fields.component !== component) return undefined;
+  const { fields, evidence, span } = draft;
+  if (fields.kind !== "check" && fields.kind !== "fault") return undefined;
+  const by = lead.length;
+  return {
+    ...draft,
+    fields:
+      fields.kind === "check" ? fields : { ...fields, kind: "check", action: "inspect", outcome: "failed" },
+    evidence: Object.fromEntries(Object.entries(evidence).map(([field, each]) => [field, inText(each, by)])),
+    span: earlier(span, by),
   };
 };

@@ -24,8 +24,20 @@ export const asksOf = ({ ask, focus, of, order }: Line): AskedFor | undefined =>
   return ASKS.find((each) => each === said);
 };
 
-/** What of the kind is asked for, as far as the answer shows it. */
+/** What the questions of conversations are called there. */
+const CALLED: Readonly<Record<string, Partial<Line>>> = {
+  when: { ask: "last", focus: "when" },
+  "what-with": { ask: "last", focus: "materials" },
+  used: { ask: "last", focus: "materials" },
+  who: { ask: "last", focus: "who" },
+  period: { ask: "list" },
+  words: { ask: "said" },
+};
+
+/** What of the kind is asked for, as far as its name and the answer show it. */
 export const ofTurn = (ask: string, answer: Expected | undefined): Partial<Line> => {
+  const called = CALLED[ask];
+  if (called !== undefined) return called;
   if (ask === "cost") return { of: answer?.cost === undefined ? "dearest" : "all" };
   return {};
 };

@@ -1,12 +1,12 @@
 import { fileURLToPath } from "node:url";
-import { ABOUT, ASKS, type LearntTalk, MESSAGES, OFFERED } from "../../../../nlp/judges/talk.ts";
+import { ABOUT, ASKS, type LearntTalk, MESSAGES, OFFERED, spokenBy } from "../../../../nlp/judges/talk.ts";
 import { shares, weighing } from "../../../../nlp/read/linear.ts";
 import { fitLayers } from "../../read/training/layered.ts";
 import { fitClasses, fitShares, regress } from "../../read/training/linear.ts";
 import { writeLearnt } from "../../read/training/written.ts";
 import { type TalkLessons, talkLessons, whichLessons } from "./examples.ts";
 import { KEPT_OUT } from "./kept-out.ts";
-import { calledLessons, knownApart, learnSpoken, spokenBy } from "./spoken.ts";
+import { calledLessons, knownApart, learnSpoken } from "./spoken.ts";
 import { knownMessages } from "./talk.ts";
 
 /** `tsx test/nlp/understand/training/figures.ts [FILE...]`: learns the judges of talk from all files but those kept out and those named. */
@@ -28,7 +28,7 @@ const messages = told.flatMap(({ known }) => known);
 const often = <T>(lessons: readonly T[], times: number): readonly T[] =>
   Array.from({ length: times }, () => lessons).flat();
 const called = calledLessons();
-const speaking = learnSpoken(messages, called);
+const speaking = learnSpoken(messages, called, [1, 2]);
 const spoken = spokenBy(speaking);
 const which = fitShares(
   told.flatMap(({ known, times }) => often(whichLessons(known, spoken), times)),

@@ -1,9 +1,11 @@
 import { read } from "../../../../nlp/read/index.ts";
+import { comparePlaces } from "../../../../shared/memory/place.ts";
 import type { Scene, Shown } from "../../../../shared/memory/scene.ts";
 import type { Moment } from "../../../../shared/reading.ts";
 import type { RecordFields } from "../../../../shared/record.ts";
 import type { Block, Later } from "../../../gold/older.ts";
 import type { Expected, Talk, Turn } from "../../../gold/talk.ts";
+import type { KnownRecord } from "../../read/training/notes.ts";
 import { asksOf, ofTurn } from "./asked-for.ts";
 import type { KnownMessage, MessageClass } from "./known.ts";
 import { Met } from "./met.ts";
@@ -32,6 +34,19 @@ const isWord = (text: string, moment: Moment, told: readonly Shown[]): boolean =
   return read(text, moment).records.some(({ fields }) => things.has(fields.component));
 };
 
+/** The verdict that a note is and nothing else, by when it was told and in what words. */
+export type Verdicts = ReadonlyMap<string, KnownRecord>;
+export const toldAs = (at: string, text: string): string => `${at} ${text}`;
+
+/** The work that a verdict is on: the newest on its thing, at its place where it names one. */
+const workOf = (verdict: KnownRecord | undefined, told: readonly Shown[]): RecordFields | undefined => {
+  const works = told
+    .map(({ fields }) => fields)
+    .filter(({ kind, component }) => kind === "repair" && component === verdict?.component);
+  const where = verdict?.where ?? null;
+  return works.find((work) => where !== null && comparePlaces(where, work.where) === "same") ?? works[0];
+};
+
 const classOf = ({ text, expect }: Turn, moment: Moment, told: readonly Shown[]): MessageClass => {
   if (expect?.answer !== undefined) return "question";
   if (expect?.fixed !== undefined) return "correction";
@@ -39,12 +54,13 @@ const classOf = ({ text, expect }: Turn, moment: Moment, told: readonly Shown[])
   return expect?.records === 0 && isWord(text, moment, told) ? "word" : "";
 };
 
-const fromTurn = (turn: Turn, moment: Moment, met: Met): KnownMessage => {
-  const { text, expect, ask } = turn;
+const fromTurn = (turn: Turn, moment: Moment, met: Met, verdicts: Verdicts): KnownMessage => {
+  const { at, text, expect, ask } = turn;
   const [scene, told] = [met.sceneFor(turn), met.told()];
-  const is = classOf(turn, moment, told);
+  const work = expect === undefined ? workOf(verdicts.get(toldAs(at, text)), told) : undefined;
+  const is = work === undefined ? classOf(turn, moment, told) : "word";
   const asks = ask === undefined ? undefined : asksOf({ text, ask, ...ofTurn(ask, expect?.answer) });
-  const about = is === "correction" ? putRightIn(scene, expect?.fixed) : undefined;
+  const about = is === "correction" ? putRightIn(scene, expect?.fixed) : work;
   return {
     text,
     moment,
@@ -61,12 +77,12 @@ const fromTurn = (turn: Turn, moment: Moment, met: Met): KnownMessage => {
 };
 
 /** The messages of a conversation, each with what it is heard against when the conversation is played. */
-export const fromTalk = async (talk: Talk): Promise<readonly KnownMessage[]> => {
+export const fromTalk = async (talk: Talk, verdicts: Verdicts): Promise<readonly KnownMessage[]> => {
   const { zone, hemisphere } = talk;
   const met = new Met(talk);
   const known: KnownMessage[] = [];
   for (const turn of talk.turns) {
-    known.push(fromTurn(turn, { said: turn.at, zone, hemisphere }, met));
+    known.push(fromTurn(turn, { said: turn.at, zone, hemisphere }, met, verdicts));
     await met.tell(turn);
   }
   met.close();

@@ -18,6 +18,8 @@ export const KEPT_OUT: ReadonlySet<string> = new Set([
   "conversations-81.jsonl",
   "conversations-88.jsonl",
   "conversations-99.jsonl",
+  "conversations-105.jsonl",
+  "conversations-116.jsonl",
   "corrections-12.jsonl",
   "older-8.jsonl",
   "questions-12.jsonl",

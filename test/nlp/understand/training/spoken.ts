@@ -1,6 +1,6 @@
 import { speakingSigns } from "../../../../nlp/ask/spoken-of.ts";
-import type { TalkJudges } from "../../../../nlp/judges/talk.ts";
-import { type LearntLayers, layered, layering } from "../../../../nlp/read/layered.ts";
+import { spokenBy } from "../../../../nlp/judges/talk.ts";
+import type { LearntLayers } from "../../../../nlp/read/layered.ts";
 import { COMPONENTS } from "../../../../shared/vocabulary.ts";
 import { fitLayers } from "../../read/training/layered.ts";
 import type { Choice, Example } from "../../read/training/linear.ts";
@@ -19,29 +19,35 @@ const asked = ({ is, text, component, ofAll }: KnownMessage): Example[] =>
 const roundabout = (): Example[] =>
   ownNames().map(({ text, component }) => ({ signs: speakingSigns(text), right: component }));
 
-/** What things are called in notes, and in other words than their names. */
+/** What things are called in notes, and in other words than their names, and what is said of one alone. */
 export const calledLessons = (): Example[] => [...inNotes(), ...roundabout()];
+
+/** As many words as are said of one thing, and not of what else goes on. */
+const SHORT = 30;
 
 const inNotes = (): Example[] =>
   knownNotes()
     .filter(({ set }) => !KEPT_OUT.has(set))
-    .flatMap(({ records }) =>
-      records.flatMap(({ named, component }) =>
+    .flatMap(({ text, records }) => {
+      const called = records.flatMap(({ named, component }) =>
         named == null ? [] : [{ signs: speakingSigns(named), right: component }],
-      ),
-    );
+      );
+      const [only, ...others] = records;
+      const isShort = text.split(/\s+/).length <= SHORT;
+      return only === undefined || others.length > 0 || !isShort
+        ? called
+        : [...called, { signs: speakingSigns(text), right: only.component }];
+    });
 
-export const learnSpoken = (messages: readonly KnownMessage[], called: readonly Example[]) =>
-  fitLayers([...messages.flatMap(asked), ...called], [...COMPONENTS, ""], { rounds: 8 });
-
-/** What words speak of, by what was learnt. */
-export const spokenBy = (learnt: LearntLayers): TalkJudges["spoken"] => {
-  const layers = layering(learnt, COMPONENTS);
-  return (signs) => {
-    const rated = layered(layers, signs);
-    return new Map(COMPONENTS.map((each, at) => [each, rated[at] ?? 0]));
-  };
-};
+/** What words speak of, learnt once from each start. */
+export const learnSpoken = (
+  messages: readonly KnownMessage[],
+  called: readonly Example[],
+  starts: readonly number[] = [1],
+): readonly LearntLayers[] =>
+  starts.map((start) =>
+    fitLayers([...messages.flatMap(asked), ...called], [...COMPONENTS, ""], { rounds: 8, start }),
+  );
 
 /** As many parts as the messages are cut into, in runs of so many: what is said of one rig stays together. */
 const PARTS = 5;

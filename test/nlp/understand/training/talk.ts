@@ -4,9 +4,10 @@ import { fileURLToPath } from "node:url";
 import { afterwardsIn } from "../../../gold/corrections.ts";
 import { blocksIn } from "../../../gold/older.ts";
 import { talksIn } from "../../../gold/talk.ts";
+import { KEPT_OUT, knownNotes } from "../../read/training/notes.ts";
 import type { Line } from "./asked-for.ts";
 import { byThemselves, saidAfter, toldBefore } from "./by-themselves.ts";
-import { fromBlock, fromTalk } from "./in-logs.ts";
+import { fromBlock, fromTalk, toldAs, type Verdicts } from "./in-logs.ts";
 import type { KnownMessage } from "./known.ts";
 
 const GOLD = fileURLToPath(new URL("../../../gold/", import.meta.url));
@@ -38,6 +39,17 @@ const askedLine = (line: string): Line => {
 
 const LONGEST = 600;
 
+const verdictsKnown = (): Verdicts =>
+  new Map(
+    knownNotes()
+      .filter(({ set }) => !KEPT_OUT.has(set))
+      .flatMap(({ said, text, records: [record, ...others], usage }) =>
+        record?.kind === "check" && others.length + usage.length === 0
+          ? [[toldAs(said, text), record] as const]
+          : [],
+      ),
+  );
+
 const each = async <T>(
   all: readonly T[],
   from: (one: T) => Promise<readonly KnownMessage[]>,
@@ -67,8 +79,10 @@ export const knownMessages = async (
       ...lines.map((line, at) => saidAfter(line, others, at)),
       ...notes(lines.map(({ before }) => ({ text: before }))),
     ]);
+  const verdicts = verdictsKnown();
   for (const name of of("conversations-"))
-    if (!keptOut.has(name)) known.set(name, await each(talksIn(join(GOLD, name)), fromTalk));
+    if (!keptOut.has(name))
+      known.set(name, await each(talksIn(join(GOLD, name)), (talk) => fromTalk(talk, verdicts)));
   for (const name of of("older-"))
     if (!keptOut.has(name)) known.set(name, await each(blocksIn(join(GOLD, name)), fromBlock));
   for (const name of of("questions-"))
