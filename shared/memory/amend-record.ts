@@ -6,7 +6,7 @@ import type { Edtf, Field, RecordFields } from "../record.ts";
 import { changedDate, isToCome } from "./amend-date.ts";
 import type { Amend, Amendment } from "./amendment.ts";
 import type { Change, DateChange } from "./correction.ts";
-import { compareMaterials } from "./materials.ts";
+import { compareMaterials, isSameHead } from "./materials.ts";
 import { comparePlaces, placeCorrected } from "./place.ts";
 import { plainWords, shareAny } from "./words.ts";
 import { isOther, opposite } from "./work-again.ts";
@@ -55,20 +55,28 @@ const setDate = (record: KeptRecord, change: Extract<Change, { change: "date" }>
   return setField(record, field, to);
 };
 
-const setMaterials = (
-  record: KeptRecord,
-  change: Extract<Change, { change: "materials" }>,
-): readonly Amend[] => {
+/** Those on record that words for stuff may stand for: "bolts" for the steel bolt, else whatever shares a word with them. */
+const stuffMeant = (kept: readonly string[], named: readonly string[]): readonly string[] => {
+  const byHead = kept.filter((each) => named.some((name) => isSameHead(name, each)));
+  return byHead.length > 0
+    ? byHead
+    : kept.filter((each) => named.some((name) => compareMaterials([name], [each]) === "same"));
+};
+
+/** What goes out for what is told instead: what is denied, else what it is another kind of, else all. */
+const goneStuff = (kept: readonly string[], { drop, add }: StuffChange): readonly string[] => {
+  const denied = stuffMeant(kept, drop);
+  if (denied.length > 0) return denied;
+  const another = kept.filter((each) => add.some((name) => isSameHead(name, each)));
+  return another.length > 0 ? another : kept;
+};
+
+type StuffChange = Extract<Change, { change: "materials" }>;
+
+const setMaterials = (record: KeptRecord, change: StuffChange): readonly Amend[] => {
   const { materials } = record.fields;
-  const isDropped = (material: string): boolean =>
-    change.drop.some((drop) => compareMaterials([drop], [material]) === "same");
-  const dropped = materials.filter(isDropped);
-  const left =
-    change.how === "also"
-      ? materials
-      : dropped.length > 0
-        ? materials.filter((material) => !isDropped(material))
-        : [];
+  const gone = change.how === "also" ? [] : goneStuff(materials, change);
+  const left = materials.filter((material) => !gone.includes(material));
   return setField(record, "materials", [...new Set([...left, ...change.add])]);
 };
 

@@ -28,6 +28,10 @@ export const compareMaterials = (one: readonly string[], other: readonly string[
 export const compareLoosely = (one: readonly string[], other: readonly string[]) =>
   looselySame(one, other) || looselySame(other, one) ? "same" : compareMaterials(one, other);
 
+/** "Zinc bolt" and "stainless bolts": two kinds of one thing. */
+export const isSameHead = (one: string, other: string): boolean =>
+  stemOf(plainWords(one).at(-1) ?? "") === stemOf(plainWords(other).at(-1) ?? "");
+
 const kindsOf = (material: string): readonly string[] => plainWords(material).slice(0, -1).map(stemOf);
 
 /** "Lap sealant" is not polyurethane sealant, though either may be called sealant. */

@@ -78,6 +78,28 @@ describe("putting a field right", () => {
     expect(fieldsOf(rig).materials).toEqual(["glass cloth", "polyester resin", "primer"]);
   });
 
+  it.each([
+    ["another kind of one of them", ["strap", "stainless bolt"], [], ["zinc bolt"], ["strap", "zinc bolt"]],
+    ["something else for all", ["wood screw", "wood glue"], [], ["epoxy"], ["epoxy"]],
+    [
+      "something for the one denied",
+      ["wood screw", "wood glue"],
+      ["wood glue"],
+      ["epoxy"],
+      ["wood screw", "epoxy"],
+    ],
+  ])("takes %s", (_, materials, drop, add, left) => {
+    const rig = new Rig();
+    rig.tell("2025-03-08", "bolted it up", {
+      component: "fresh-tank",
+      action: "refasten",
+      materials,
+      date: "2025-03-08",
+    });
+    rig.correct("2025-03-08", { change: "materials", drop, add, how: "instead" });
+    expect(fieldsOf(rig).materials).toEqual(left);
+  });
+
   it("finds the field that unknown words belong to", () => {
     const rig = new Rig();
     rig.tell("2024-08-03", "resealed the back hatch with bulb rubber", {
