@@ -3,8 +3,9 @@ import { topicOf } from "./topic.ts";
 const ROOMS =
   /\b(?:bathroom|bath|kitchen|galley|bedroom|bunk(?:house| room)?|lounge|living room|hall(?:way)?|outside)\b/;
 
-const ENDS =
-  /\b(?:(?:front|rear|back|left|right|upper|lower|driver|drivers|passenger|curb|kerb|street|road|near|off|nearside|offside)(?: (?:left|right|side|corner))?)\b/;
+const SIDE =
+  "(?:front|rear|back|left|right|upper|lower|driver|drivers|passenger|curb|kerb|street|road|near|off|nearside|offside|curbside|kerbside|roadside|streetside|starboard|port(?= side))";
+const ENDS = new RegExp(`\\b${SIDE}(?: (?:${SIDE}|side|corner))*\\b`);
 
 /** The side, end or room that a text names, in its own words: "the rear stabilizer", "the bathroom tap". */
 export const placesSaid = (text: string): string | null => {

@@ -66,6 +66,17 @@ const stuffs = ({ found }: Heard): Offer[] =>
 /** "Would I please get it right": no place. */
 const SPOKEN = /\b(?:i|you|he|she|we|they|it|please)\b|^where\b/;
 
+/** Neighbours among places in a text, each run as one: "curbside rear". */
+const runsOf = (tokens: readonly number[]): readonly Stretch[] => {
+  const runs: { from: number; to: number }[] = [];
+  for (const at of tokens.toSorted((a, b) => a - b)) {
+    const last = runs.at(-1);
+    if (last?.to === at) last.to = at + 1;
+    else runs.push({ from: at, to: at + 1 });
+  }
+  return runs;
+};
+
 const places = ({ found }: Heard): Offer[] => {
   const sides = new Places(found, new Uint8Array(found.tokens.length));
   const offers: Offer[] = [];
@@ -86,7 +97,7 @@ const places = ({ found }: Heard): Offer[] => {
     offer(phrase, "phrase");
     from = Math.max(from, phrase.to - 1);
   }
-  for (const from of tokens) offer({ from, to: from + 1 }, "word");
+  for (const run of runsOf([...tokens])) offer(run, "word");
   return offers;
 };
 

@@ -122,13 +122,18 @@ const saidTwice = (values: readonly number[]): boolean => {
   );
 };
 
+/** "A new one forty four dollars", "a heavier one twenty eight": one thing; but "make that one ninety". */
+const standsFor = (tokens: Tokens, at: number): boolean => {
+  const before = tokens[at - 1]?.raw ?? "";
+  return BEFORE_ONE.has(before) && !(before === "that" && tokens[at - 2]?.raw.toLowerCase() === "make");
+};
+
 /**
  * Numbers said in pieces: "one ninety five" 195, "twenty twenty three" 2023, "eighty four two ten" 84210,
  * "one four two oh three six" 142036. Undefined for a single piece.
  */
 export const runAt = (tokens: Tokens, at: number): Read | undefined => {
-  // "A new one forty four dollars", "a heavier one twenty eight"
-  if (headAt(tokens, at) === "one" && BEFORE_ONE.has(tokens[at - 1]?.raw ?? "")) return undefined;
+  if (headAt(tokens, at) === "one" && standsFor(tokens, at)) return undefined;
   const { values, next } = chunks(tokens, at);
   const [first = 0, second = 0] = values;
   if (values.length < 2 || first === 0) return undefined;

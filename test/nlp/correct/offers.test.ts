@@ -39,6 +39,16 @@ describe("a spoken sum that may be in cents", () => {
 });
 
 describe("a place put right", () => {
+  const placesIn = (text: string): readonly string[] =>
+    welded === undefined
+      ? []
+      : offersIn(text, NOW, { ...welded.fields, component: "corner-trim", where: "roadside rear" }).flatMap(
+          ({ field, is }) => (field === "where" ? [is] : []),
+        );
+
+  it("is one, however many words say it, and not the thing itself", () => {
+    expect(placesIn("make that curbside rear on the trim")).toEqual(["curbside rear"]);
+  });
   it("is none where someone does something", () => {
     const said = correct("no the gas man was one hundred and he gave us the twenty back", NOW);
     expect(JSON.stringify(said?.correction.changes ?? [])).not.toContain("where");

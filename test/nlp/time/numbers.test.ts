@@ -44,6 +44,8 @@ describe("numbers in words and digits", () => {
     ["a stainless one thirty five dollars", "one = 1; thirty five = 35"],
     ["one four two oh three six", "one four two oh three six = 142036"],
     ["one ninety five for the part", "one ninety five = 195"],
+    ["make that one ninety", "one ninety = 190"],
+    ["a new one ninety dollars", "one = 1; ninety = 90"],
     ["in twenty twenty three", "twenty twenty three = 2023"],
     ["in nineteen ninety eight", "nineteen ninety eight = 1998"],
     ["two thousand and nine", "two thousand and nine = 2009"],
