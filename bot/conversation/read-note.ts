@@ -6,6 +6,7 @@ import type { Again } from "../../shared/memory/intent.ts";
 import { isLive } from "../../shared/memory/told.ts";
 import { workAgain } from "../../shared/memory/work-again.ts";
 import type { Draft, Moment, Reading } from "../../shared/reading.ts";
+import type { RecordFields } from "../../shared/record.ts";
 import type { ComponentId } from "../../shared/vocabulary.ts";
 import { momentOf } from "../rig/rig.ts";
 import type { ReadAs, ToldNote } from "./told.ts";
@@ -54,6 +55,18 @@ const wordOnFix = (turn: Turn, text: string, known: readonly Known[], moment: Mo
   return component === undefined ? undefined : wordOn(text, component, moment);
 };
 
+/** A look or trouble of a thing that the note does not name, and that nobody mended. */
+const isMistaken = (
+  turn: Turn,
+  text: string,
+  { kind, component }: RecordFields,
+  meant: ComponentId,
+): boolean =>
+  component !== meant &&
+  (kind === "check" || kind === "fault") &&
+  !surelyNamed(text).includes(component) &&
+  !isMended(turn, component);
+
 /** The work that a note is heard to be a word on, where it reads as nothing, or as a word on what it does not name and nobody mended. */
 const wordHeard = (
   turn: Turn,
@@ -64,18 +77,10 @@ const wordHeard = (
 ): Draft | undefined => {
   const meant = about === null ? undefined : turn.store.history.record(about)?.fields.component;
   if (meant === undefined || records.length > 1) return undefined;
-  const [read] = records.map(({ fields }) => fields);
-  const isOther =
-    read === undefined ||
-    (read.component !== meant &&
-      (read.kind === "check" || read.kind === "fault") &&
-      !surelyNamed(text).includes(read.component) &&
-      !isMended(turn, read.component));
-  return isOther
-    ? (wordOnWork(text, meant, moment) ?? (read === undefined ? wordOn(text, meant, moment) : undefined))
-    : undefined;
+  const [mine] = records.map(({ fields }) => fields);
+  if (mine !== undefined && !isMistaken(turn, text, mine, meant)) return undefined;
+  return wordOnWork(text, meant, moment) ?? (mine === undefined ? wordOn(text, meant, moment) : undefined);
 };
-
 /** A note as it is to be read: with what points back spelled out, and the thing named whose part it tells of. */
 export const readNote = (turn: Turn, note: ToldNote, how: ReadAs): ReadNote => {
   const moment = momentOf(note.said, turn.rig);
@@ -88,5 +93,7 @@ export const readNote = (turn: Turn, note: ToldNote, how: ReadAs): ReadNote => {
   const word =
     wordHeard(turn, text, how.about, reading, moment) ??
     (isEmpty ? wordOnFix(turn, text, known, moment) : undefined);
-  return { text: spelled, reading: word === undefined ? reading : { ...reading, records: [word] } };
+  return word === undefined
+    ? { text: spelled, reading }
+    : { text, reading: { records: [word], usage: read(text, moment).usage } };
 };

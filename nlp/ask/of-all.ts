@@ -2,7 +2,7 @@ import { EMPTY_TOPIC, OTHERS_DID, SPEAKER_DID, type Topic } from "../../shared/m
 import { plainWords } from "../../shared/memory/words.ts";
 import type { Asked } from "./asked.ts";
 import { countsFailures } from "./kinds.ts";
-import { isPaid } from "./paid.ts";
+import { onlyWantsToKnow } from "./paid.ts";
 import { isCostOfRig } from "./rig-cost.ts";
 
 /** Questions that may well be about the whole rig. */
@@ -45,11 +45,10 @@ export const asksPlainlyFor = (asked: Asked, words: string): Asked => {
 const namesIn = (text: string): ReadonlySet<string> =>
   new Set([...text.matchAll(/(?<=[\p{L},] )\p{Lu}\p{Ll}{2,}/gu)].flatMap(([name]) => plainWords(name)));
 
-/** Those who work are meant by a question of money where they are paid: "my husband asks what she cost" is of all. */
-const payee = ({ who }: Topic, { kind }: Asked, words: string): string | null =>
-  kind !== "cost" || who === null || who === SPEAKER_DID || who === OTHERS_DID || isPaid(who, words)
-    ? who
-    : null;
+const payee = ({ who }: Topic, { kind }: Asked, words: string): string | null => {
+  const mayAsk = kind === "cost" && who !== null && who !== SPEAKER_DID && who !== OTHERS_DID;
+  return mayAsk && onlyWantsToKnow(who, words) ? null : who;
+};
 
 /** What a question names, where it is about anything less than the whole rig. */
 export const narrowed = (

@@ -4,8 +4,9 @@ const ROOMS =
   /\b(?:bathroom|bath|kitchen|galley|bedroom|bunk(?:house| room)?|lounge|living room|hall(?:way)?|outside)\b/;
 
 const SIDE =
-  "(?:front|rear|back|left|right|upper|lower|driver|drivers|passenger|curb|kerb|street|road|near|off|nearside|offside|curbside|kerbside|roadside|streetside|starboard|port(?= side))";
-const ENDS = new RegExp(`\\b${SIDE}(?: (?:${SIDE}|side|corner))*\\b`);
+  "front|rear|back|left|right|upper|lower|nearside|offside|curbside|kerbside|roadside|streetside|starboard";
+const FIRST = `(?:${SIDE}|driver|drivers|passenger|curb|kerb|street|road|near|off|port(?= side))`;
+const ENDS = new RegExp(`\\b${FIRST}(?: (?:(?:${SIDE})|side|corner)\\b)*\\b`);
 
 /** The side, end or room that a text names, in its own words: "the rear stabilizer", "the bathroom tap". */
 export const placesSaid = (text: string): string | null => {

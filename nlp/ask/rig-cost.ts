@@ -1,3 +1,6 @@
+import { plainWords } from "../../shared/memory/words.ts";
+import { mentionsIn } from "./names.ts";
+
 const RIG =
   "(?:(?:the|this|that|my|our|old|whole|entire|poor|dear|damn|blessed|bloody) )*(?:rig|van|caravan|trailer|camper|coach|fifth wheel|fiver|tourer|outfit|wagon|old (?:girl|bird|lady|thing|boat|crate)|tin can)";
 const WHOLE = `(?:${RIG}|she|her|it all|everything)`;
@@ -17,5 +20,22 @@ const OF_RIG = new RegExp(
   ].join("|"),
 );
 
+/** As many words around the rig may name a thing that is meant instead: "what did the awning on the van cost me in cloth". */
+const AROUND = 5;
+
+const namesThing = (words: string): boolean =>
+  mentionsIn(plainWords(words)).some(({ named }) => named.some(({ sure }) => sure >= SURE));
+const SURE = 0.8;
+
 /** Whether a question of money is about the whole rig, whatever else is talked of around it: "what did she cost me last year, as the neighbour bought a boat". */
-export const isCostOfRig = (words: string): boolean => OF_RIG.test(words);
+export const isCostOfRig = (words: string): boolean => {
+  const found = OF_RIG.exec(words);
+  if (found === null) return false;
+  const before = words.slice(0, found.index).trim().split(" ").slice(-AROUND);
+  const behind = words
+    .slice(found.index + found[0].length)
+    .trim()
+    .split(" ")
+    .slice(0, AROUND);
+  return !namesThing(before.join(" ")) && !namesThing(behind.join(" "));
+};

@@ -27,9 +27,13 @@ const logOdds = (sure: number): number => {
 const KEPT = 0.36;
 const KEPT_UNLIKELY = 0.55;
 const UNLIKELY = 0.15;
+/** An item of a list of what is wanted is hardly ever told twice. */
+const KEPT_ITEM = 0.1;
 
-const isEnough = (each: Candidate, sure: number): boolean =>
-  sure >= (sureOf(each) < UNLIKELY ? KEPT_UNLIKELY : KEPT);
+const isEnough = (each: Candidate, sure: number): boolean => {
+  if (each.telling.deed?.item === true) return sure >= KEPT_ITEM;
+  return sure >= (sureOf(each) < UNLIKELY ? KEPT_UNLIKELY : KEPT);
+};
 
 /** At one place just one thing is told, but for those named in one breath. */
 const goTogether = (a: Candidate, b: Candidate): boolean => a.leads && b.leads && a.ref.id !== b.ref.id;

@@ -40,7 +40,7 @@ export const nominalPlans = (
   index: Int32Array,
   deeds: readonly Deed[],
 ): Deed[] => {
-  const listed = (item: Stretch, source: string): Deed => ({
+  const itemWanted = (item: Stretch, source: string): Deed => ({
     ...wanted(item.from, item.to, index[item.from] ?? 0, source),
     item: true,
   });
@@ -57,12 +57,12 @@ export const nominalPlans = (
     const isTold = touching(deeds, cue.from, to).some(
       (deed) => deed.clause === clause && deed.status === "plan" && deed.at >= cue.from,
     );
-    const others = alsoListed(scan, thing.to, deeds).map((item) => listed(item, cue.source));
+    const others = alsoListed(scan, thing.to, deeds).map((item) => itemWanted(item, cue.source));
     if (isTold) return others;
     const [next] = others;
     const first = wanted(cue.from, next?.from ?? thing.to, clause, cue.source);
     return [next === undefined ? first : { ...first, item: true }, ...others];
   });
-  const under = listedUnder(scan, deeds).map((item) => listed(item, "shopping list"));
+  const under = listedUnder(scan, deeds).map((item) => itemWanted(item, "shopping list"));
   return [...new Map([...told, ...under].map((deed) => [deed.at, deed])).values()];
 };

@@ -122,10 +122,14 @@ const saidTwice = (values: readonly number[]): boolean => {
   );
 };
 
+const MAKES: ReadonlySet<string> = new Set(["make", "made", "call"]);
+
 /** "A new one forty four dollars", "a heavier one twenty eight": one thing; but "make that one ninety". */
 const standsFor = (tokens: Tokens, at: number): boolean => {
   const before = tokens[at - 1]?.raw ?? "";
-  return BEFORE_ONE.has(before) && !(before === "that" && tokens[at - 2]?.raw.toLowerCase() === "make");
+  if (!BEFORE_ONE.has(before)) return false;
+  const isSum = before === "that" && MAKES.has(tokens[at - 2]?.raw ?? "");
+  return !(isSum && TEN_WORDS.has(wordAt(tokens, at + 1) ?? ""));
 };
 
 /**

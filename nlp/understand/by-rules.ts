@@ -135,9 +135,10 @@ const before = (scene: Scene, moment: Moment): Before | null => {
 export const askedWhole = (text: string, moment: Moment, scene: Scene): Intent => {
   const whole = spelledOut(text);
   const core = coreOf(whole);
+  const ofWhole = ask(whole, moment, before(scene, moment));
   const asked = core === undefined ? undefined : ask(core, moment, null);
   const isWhole = asked === undefined || !(namesThing(asked) || asksOfAll(asked, core ?? ""));
-  return alone(purposeOf(isWhole ? ask(whole, moment, before(scene, moment)) : asked));
+  return alone(purposeOf(isWhole ? ofWhole : inTimeBefore(asked, ofWhole)));
 };
 
 const MOST_TO_NAME = 6;

@@ -16,7 +16,7 @@ export type Heard = {
   readonly meant: Meant | undefined;
   /** What the rules take it for. */
   readonly ruled: Intent;
-  /** Something was asked just before it, and nothing told since. */
+  /** A question was answered just before it. */
   readonly asked: boolean;
 };
 

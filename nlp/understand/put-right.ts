@@ -46,6 +46,14 @@ const ALL_OF_IT = 0.9;
 const takesAway = (intent: Intent): boolean =>
   intent.is === "correct" && intent.correction.changes.some(({ change }) => change === "remove");
 
+/** "The same tire I gave you last week, not another one": one record of both, and none taken away. */
+const joins = (intent: Intent): boolean =>
+  intent.is === "correct" && intent.correction.changes.some(({ change }) => change === "join");
+
+const NOT_YET = /\b(?:haven'?t|hasn'?t|have not|has not|not|didn'?t)\b.*\byet\b/i;
+/** "Haven't bought it yet", of what is meant to be done: it stays so. */
+const isNotYet = (text: string, { fields }: Shown): boolean => fields.kind === "todo" && NOT_YET.test(text);
+
 /** What a message is taken for, and whether it tells of work or use as well. */
 export type Taken = { readonly kind: Readonly<Record<MessageKind, number>>; readonly tells: boolean };
 
@@ -105,6 +113,8 @@ export const putRight = (
   const target: Target = alone ? { by: "record", record: shown.id } : { by: "last" };
   const isAimed = ruled.is === "correct" && ruled.correction.target.by !== "last" && minutes !== null;
   const named = offers.some(({ field, is }) => field === "who" && is === "other") && SOMEBODY_DID.test(text);
+  if (joins(ruled)) return ruled;
+  if (isNotYet(text, shown)) return TELLS;
   if (kind.removal > EVEN && kind.removal > kind.correction && !named)
     return takesAway(ruled) && (isAimed || minutes !== null)
       ? ruled

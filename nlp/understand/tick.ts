@@ -2,11 +2,9 @@ import type { Purpose } from "../../shared/memory/intent.ts";
 import type { Scene } from "../../shared/memory/scene.ts";
 import { topicOf } from "../ask/topic.ts";
 
-/** What stands on a list is said in a few words. */
-const ITEM = "(\\w+(?: \\w+){0,6}?)";
-const OFF = new RegExp(
-  `^(?:please )?(?:(?:cross|tick|check|strike|scratch|mark) off (?:the |my |that )?(.+)|(?:cross|tick|check|strike|scratch|mark) (?:the |my |that )?${ITEM} (?:off|as done|done|from the list)(?: (?:the|my) list)?|take (?:the |my )?${ITEM} off (?:the|my) (?:shopping |to ?do )?list|(?:the |my )?${ITEM} (?:is|are|can come|can go) off the list)$`,
-);
+/** What is crossed off is said in a few words: "scratch the pump ..., and it quit when it cooled off" is a story. */
+const OFF =
+  /^(?:please )?(?:(?:cross|tick|check|strike|scratch|mark) off (?:the |my |that )?(.+)|(?:cross|tick|check|strike|scratch|mark) (?:the |my |that )?(\S+(?: \S+){0,9}?) (?:off|as done|done|from the list)(?: (?:the|my) list)?|take (?:the |my )?(.+?) off (?:the|my) (?:shopping |to ?do )?list|(?:the |my )?(.+?) (?:is|are|can come|can go) off the list)$/;
 const NO_NEED =
   /^(?:i |we )?(?:dont|do not|no longer) (?:need|have to (?:do|buy|fix)|want) (?:the |a |an |to (?:do|buy|fix|replace) (?:the |a )?)?(.+?) (?:any ?more|after all|now)$/;
 const BARE =

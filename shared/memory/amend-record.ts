@@ -55,17 +55,15 @@ const setDate = (record: KeptRecord, change: Extract<Change, { change: "date" }>
   return setField(record, field, to);
 };
 
-/** Those on record that words for stuff may stand for: "bolts" for the steel bolt, else whatever shares a word with them. */
-const stuffMeant = (kept: readonly string[], named: readonly string[]): readonly string[] => {
-  const byHead = kept.filter((each) => named.some((name) => isSameHead(name, each)));
-  return byHead.length > 0
-    ? byHead
-    : kept.filter((each) => named.some((name) => compareMaterials([name], [each]) === "same"));
+/** Those on record that a word for stuff may stand for: "bolts" for the steel bolt, else whatever shares a word with it. */
+const stuffCalled = (kept: readonly string[], name: string): readonly string[] => {
+  const byHead = kept.filter((each) => isSameHead(name, each));
+  return byHead.length > 0 ? byHead : kept.filter((each) => compareMaterials([name], [each]) === "same");
 };
 
 /** What goes out for what is told instead: what is denied, else what it is another kind of, else all. */
 const goneStuff = (kept: readonly string[], { drop, add }: StuffChange): readonly string[] => {
-  const denied = stuffMeant(kept, drop);
+  const denied = drop.flatMap((name) => stuffCalled(kept, name));
   if (denied.length > 0) return denied;
   const another = kept.filter((each) => add.some((name) => isSameHead(name, each)));
   return another.length > 0 ? another : kept;

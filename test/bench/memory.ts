@@ -85,7 +85,7 @@ const SAVES = COMPONENTS.slice(0, 40).map(
   (component) => `replaced the ${componentName(component)} today, 12 dollars`,
 );
 
-/** What is said before anything is measured, as in a process that has run for a while. */
+/** What is said before answers and saves are measured, as in a process that has run for a while. */
 const ROUNDS = 8;
 const WARMING = COMPONENTS.slice(40, 60).map(
   (component) => `greased the ${componentName(component)} yesterday`,

@@ -96,6 +96,7 @@ describe("a look, where no work is known", () => {
   it("is what was done last", () => {
     const desk = told("pressed the smoke alarm button yesterday, it shrieks");
     expect(desk.say("what did i last do to the smoke alarm")[0]).toMatch(/^Smoke alarm: tested yesterday/);
+    expect(desk.say("when did I last make the smoke alarm shriek")[0]).toContain("tested yesterday");
   });
 
   it("is no such work as is asked for", () => {
@@ -138,5 +139,12 @@ describe("what is taken off", () => {
     const [reply] = desk.say("Boxing Day plug job was the shed extension, not the van's. Take it off");
     expect(reply).not.toMatch(/^Leaving/);
     expect(desk.say("off to the coast on the 12th of june for two weeks")[0]).toMatch(/^Leaving/);
+  });
+});
+
+describe("the same as before, and not another", () => {
+  it("is put together with what was told before", () => {
+    const desk = told("replaced the tire last week", "replaced a tire today");
+    expect(desk.say("the same tire i gave you last week, not another one")[0]).toMatch(/^Put together/);
   });
 });

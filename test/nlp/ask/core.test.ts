@@ -15,14 +15,19 @@ describe("a question at the end of talk as to why it is asked", () => {
       "i am at the counter and the fellow wants to sell me a kit so which thing i did to the roof held the longest",
       "which thing i did to the roof held the longest",
     ],
-    [
-      "a chap over the fence lost a wheel yesterday and while i have you on have i ever tightened the wheel nuts",
-      undefined,
-    ],
+    ["the hub is hot so what did i grease it with", undefined],
     ["what did i spend on the awning and how much was the fabric", undefined],
     ["greased the hubs and what a mess", undefined],
   ])("is %s", (text, core) => {
     expect(coreOf(text)).toBe(core);
+  });
+
+  it("is of the time that was told before it", () => {
+    const text =
+      "i am doing the books for 2024 and the accountant wants the figure so what did the furnace cost me";
+    expect(understand(text, MOMENT, EMPTY_SCENE)).toMatchObject({
+      query: { ask: "cost", period: { from: "2024-01-01" } },
+    });
   });
 
   it("is about what it names itself", () => {

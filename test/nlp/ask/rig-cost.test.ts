@@ -22,6 +22,10 @@ describe("what the whole rig came to", () => {
     "how much did i spend on the awning this year",
     "what did i put into the water heater",
     "what have i spent on it so far",
+    "how much have i spent on the trailer for the brakes",
+    "how much did the awning on that old van cost me",
+    "what did the fridge and the van cost me",
+    "what did i spend on her and the awning",
   ])("is not asked of one thing: %s", (text) => {
     expect(isCostOfRig(text)).toBe(false);
   });
@@ -41,6 +45,7 @@ describe("somebody named in a question of money", () => {
   it.each([
     ["how much have i paid the dealer this year all told", "dealer"],
     ["how much did we pay the welder in all", "welder"],
+    ["how much have we spent on the mechanic", "mechanic"],
   ])("is paid: %s", (text, who) => {
     expect(whoOf(text)).toBe(who);
   });

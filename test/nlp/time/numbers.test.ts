@@ -45,6 +45,7 @@ describe("numbers in words and digits", () => {
     ["one four two oh three six", "one four two oh three six = 142036"],
     ["one ninety five for the part", "one ninety five = 195"],
     ["make that one ninety", "one ninety = 190"],
+    ["make that one fifteen amp fuse", "one = 1; fifteen = 15"],
     ["a new one ninety dollars", "one = 1; ninety = 90"],
     ["in twenty twenty three", "twenty twenty three = 2023"],
     ["in nineteen ninety eight", "nineteen ninety eight = 1998"],

@@ -25,10 +25,16 @@ describe("a word on work that is known", () => {
     expect(word?.span.end).toBeLessThanOrEqual(text.length);
   });
 
-  it.each(["put a new one in this morning", "off to the lake with the dog"])(
-    "is none that tells of work or of nothing: %s",
-    (text) => {
-      expect(wordOnWork(text, "water-pump", MOMENT)).toBeUndefined();
-    },
-  );
+  it("keeps no trouble that nobody named", () => {
+    expect(wordOnWork("not dead yet", "furnace", MOMENT)?.fields.fault ?? null).toBeNull();
+  });
+
+  it.each([
+    "put a new one in this morning",
+    "is it leaking?",
+    "would be dead without it",
+    "hope it keeps dry up there over the bunk",
+  ])("is none that tells of work, of a wish or of nothing: %s", (text) => {
+    expect(wordOnWork(text, "water-pump", MOMENT)).toBeUndefined();
+  });
 });

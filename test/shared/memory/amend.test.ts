@@ -88,6 +88,13 @@ describe("putting a field right", () => {
       ["epoxy"],
       ["wood screw", "epoxy"],
     ],
+    [
+      "something for both that are denied",
+      ["stainless bolt", "butyl tape"],
+      ["stainless", "tape"],
+      ["screw"],
+      ["screw"],
+    ],
   ])("takes %s", (_, materials, drop, add, left) => {
     const rig = new Rig();
     rig.tell("2025-03-08", "bolted it up", {

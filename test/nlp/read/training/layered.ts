@@ -11,8 +11,8 @@ export type LayersPace = {
   readonly signsLeftOut: number;
   readonly rounds: number;
   readonly step: number;
-  /** From which of many starts; what is learnt differs a little. */
-  readonly start: number;
+  /** Which of many chances to start from; what is learnt differs a little. */
+  readonly seed: number;
 };
 const PACE: LayersPace = {
   hidden: 64,
@@ -21,10 +21,10 @@ const PACE: LayersPace = {
   signsLeftOut: 0.1,
   rounds: 5,
   step: 0.006,
-  start: 1,
+  seed: 1,
 };
 
-const SEED = 2463534242;
+const FIRST_CHANCE = 2463534242;
 
 /** Examples that are learnt from at once. */
 const AT_ONCE = 256;
@@ -83,8 +83,8 @@ export const fitLayers = (
   of: readonly string[],
   given: Partial<LayersPace> = {},
 ): LearntLayers => {
-  const { hidden, least, leftOut, signsLeftOut, rounds, step, start } = { ...PACE, ...given };
-  const chance = chanceFrom(SEED * start);
+  const { hidden, least, leftOut, signsLeftOut, rounds, step, seed } = { ...PACE, ...given };
+  const chance = chanceFrom(FIRST_CHANCE * seed);
   const index = indexOf(
     examples.map((each) => each.signs),
     least,

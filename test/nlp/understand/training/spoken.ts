@@ -39,14 +39,14 @@ const inNotes = (): Example[] =>
         : [...called, { signs: speakingSigns(text), right: only.component }];
     });
 
-/** What words speak of, learnt once from each start. */
+/** What words speak of, learnt once from each seed. */
 export const learnSpoken = (
   messages: readonly KnownMessage[],
   called: readonly Example[],
-  starts: readonly number[] = [1],
+  seeds: readonly number[] = [1],
 ): readonly LearntLayers[] =>
-  starts.map((start) =>
-    fitLayers([...messages.flatMap(asked), ...called], [...COMPONENTS, ""], { rounds: 8, start }),
+  seeds.map((seed) =>
+    fitLayers([...messages.flatMap(asked), ...called], [...COMPONENTS, ""], { rounds: 8, seed }),
   );
 
 /** As many parts as the messages are cut into, in runs of so many: what is said of one rig stays together. */

@@ -1,0 +1,36 @@
+import { describe, expect, it } from "vitest";
+import { createDesk } from "../help/desk.ts";
+import { NOW } from "../help/store.ts";
+
+const WEEKS = 24 * 7;
+
+/** A log with some work of weeks ago. */
+const told = (...notes: readonly string[]) => {
+  const desk = createDesk();
+  for (const note of notes) desk.say(note);
+  desk.clock.set(NOW.add({ hours: 9 * WEEKS }));
+  return desk;
+};
+
+describe("a word on work that is known", () => {
+  it("settles it as holding, though it names nothing", () => {
+    const desk = told(
+      "replaced the furnace igniter",
+      "resealed the skylight over the shower with butyl tape",
+    );
+    const [reply] = desk.say("not a drop on the bathmat after all that rain");
+    expect(reply).toMatch(/^Added to what I had\. Skylight.*Holding/);
+  });
+
+  it("settles it as failed, though it names nothing", () => {
+    const desk = told("replaced the slide motor", "refastened the underbelly panel with rivets");
+    const [reply] = desk.say("let go on the first cattle grid, flapping all the way home");
+    expect(reply).toMatch(/^Added to what I had\. Underbelly.*Did not hold/);
+    expect(desk.say("how many times has the underbelly let go")[0]).toMatch(/^Once/);
+  });
+
+  it("is none where nothing was done that it could be on", () => {
+    const desk = told("towed 140 miles today");
+    expect(desk.say("not a drop on the bathmat after all that rain")[0]).not.toContain("Added to");
+  });
+});
