@@ -15,6 +15,10 @@ describe("a list of what is wanted", () => {
       "shopping list: smoke alarm, anode rod for the water heater, skylight",
       ["smoke-alarm", "water-heater anode rod", "skylight"],
     ],
+    [
+      "shopping list: anode rod for the water heater, fuses, hose clamps for the gray tank",
+      ["water-heater anode rod", "fuse-panel fuse", "gray-tank hose clamp"],
+    ],
     ["to get: a sewer hose, milk, breakaway battery", ["sewer-hose", "breakaway-switch breakaway battery"]],
     [
       "need a new sewer hose, a smoke alarm and a water filter",
