@@ -5,6 +5,7 @@ import { deedNamed } from "../ask/deeds.ts";
 import { weighMentions } from "../ask/heads.ts";
 import { type Mention, mentionsIn } from "../ask/names.ts";
 import { read } from "../read/index.ts";
+import { scan } from "../read/scan.ts";
 
 /** A thing that is known to the listener, with the words that were told of it; the likeliest to be meant first. */
 export type Known = {
@@ -120,13 +121,26 @@ export const ownersIn = (text: string, known: readonly Known[]): readonly Compon
 const before = (name: string, [first = ""]: readonly string[]): string =>
   name.endsWith(` ${first}`) ? `${name.slice(0, -first.length)}$&` : `${name} $&`;
 
+/** "Urethane sealant" for the "sealant" in it. */
+const wholeStuff = (text: string, phrase: readonly string[], moment: Moment): readonly string[] => {
+  const at = patternOf(phrase).exec(text)?.index ?? -1;
+  const { tokens, materials } = scan(text, moment);
+  const spans = materials.map(({ from, to }) => ({
+    start: tokens[from]?.start ?? 0,
+    end: tokens[to - 1]?.end ?? 0,
+  }));
+  const span = spans.find(({ start, end }) => start < at && at < end);
+  return span === undefined ? phrase : plainWords(text.slice(span.start, span.end));
+};
+
 /**
  * The text with the thing named whose part or work it tells of: "new igniter" after talk of the furnace is the furnace's.
  * Null where nothing that is known has such a part.
  */
 export const spelledInContext = (text: string, known: readonly Known[], moment: Moment): string | null => {
-  for (const { phrase, owner } of owned(text, known)) {
+  for (const { phrase: said, owner } of owned(text, known)) {
     const name = componentName(owner);
+    const phrase = wholeStuff(text, said, moment);
     const spelled = [before(name, phrase), name].map((words) => text.replace(patternOf(phrase), words));
     const found = spelled.find((each) => each !== text && readsAs(each, owner, moment));
     if (found !== undefined) return found;

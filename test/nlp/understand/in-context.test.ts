@@ -20,4 +20,16 @@ describe("a part told of after the thing that has it", () => {
       "the entry step bolt has worked loose again",
     );
   });
+
+  it("is no word out of the midst of a longer name", () => {
+    const seal: Known = {
+      component: "skylight",
+      words: "sealed the skylight with lap sealant",
+      materials: ["lap sealant"],
+      action: "seal",
+    };
+    const text = "pulled all that off and bedded it in urethane sealant";
+    expect(spelledInContext(text, [seal], MOMENT)).not.toContain("urethane skylight");
+    expect(spelledInContext(text, [seal], MOMENT)).toContain("skylight urethane sealant");
+  });
 });
