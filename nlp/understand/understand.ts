@@ -108,9 +108,15 @@ const STATES =
 /** "The hatch is still good, but is it". */
 const ENDS_ASKING = /\b(?:but|or) (?:is|are|has|have|did|does|was|were) (?:it|they|she|he|not)\W*$/i;
 
+/** "And flushed the hot water heater", also right behind a question: a deed. */
+const DID =
+  /^\W*(?:(?:and|so|oh|ok|okay|well|just|also|then) )*(?!(?:need|feed|speed|bleed|shed|bed|used)\b)\w{3,}ed (?:the|my|our|both|all|that|those|it)\b/i;
+const ASKED_THOUGH_DONE = 0.99;
+
 /** How sure the judge must be that a text asks, where the reader finds work or use in it and where the rules hear a question. */
 const leastToAsk = (text: string, asks: boolean, found: boolean): number => {
   if (asks && (isReported(text) || ASKS_IF_KNOWN.test(text))) return ASKED_FOR_ANOTHER;
+  if (found && !asks && DID.test(text) && !ASKING.test(text)) return ASKED_THOUGH_DONE;
   if (found) return asks ? ASKED_IN_OTHER_WORDS : ASKED_FOR_SURE;
   if (asks && isMarked(text)) return ASKED_BY_ALL;
   if (!isMarked(text) && STATES.test(text) && !ENDS_ASKING.test(text)) return ASKED_OF_NOTHING;
