@@ -14,15 +14,24 @@ import {
   DETERMINERS,
   listed,
   NOT_BREAK_SO,
+  PREPOSITIONS,
   SUBJECTS,
   SUBORDINATORS,
 } from "./words.ts";
 
-const END = new Set([".", "!", "?", ";", "\n"]);
+const END = new Set([".", "!", "?", ";"]);
 const SOFT = listed("clausesSoft");
 
 export const endsSentence = (token: Token | undefined): boolean =>
   token?.kind === "mark" && END.has(token.norm);
+/** A new line begins at a word, and the line before does not end on a word that leads on: "greased the". */
+export const beginsLine = ({ tokens, text }: Scan, at: number): boolean => {
+  const [before, token] = [tokens[at - 1], tokens[at]];
+  if (before === undefined || token === undefined) return false;
+  const leadsOn =
+    DETERMINERS.has(before.norm) || PREPOSITIONS.has(before.norm) || AUXILIARIES.has(before.norm);
+  return !leadsOn && text.slice(before.end, token.start).includes("\n");
+};
 const isMark = (token: Token | undefined): boolean => token?.kind === "mark" && SOFT.has(token.norm);
 
 /** A hyphen between letters is no break. */
@@ -73,7 +82,7 @@ export const breaksAt = (
   const word = tokens[at]?.norm ?? "";
   const before = tokens[at - 1]?.norm ?? "";
   const after = tokens[at + 1]?.norm ?? "";
-  if (endsSentence(tokens[at - 1]) || isDash(tokens, at - 1)) return true;
+  if (endsSentence(tokens[at - 1]) || beginsLine(scan, at) || isDash(tokens, at - 1)) return true;
   if (opensBare(scan, at, verbs) || opensMonth(tokens, at) || opensHearsay(tokens, at)) return true;
   if (word === "and" || word === "or") return joinsClauses(tokens, at, verbs, starts);
   if (word === "so" && (NOT_BREAK_SO.has(after) || before === "or")) return false;

@@ -1,5 +1,4 @@
-import type { Token } from "../lexicon/tokens.ts";
-import { breaksAt, endsSentence } from "./clause-breaks.ts";
+import { beginsLine, breaksAt, endsSentence } from "./clause-breaks.ts";
 import type { ActRef, Scan, Stretch } from "./scan.ts";
 import { listed, SUBORDINATORS } from "./words.ts";
 
@@ -9,9 +8,10 @@ export type Clause = Stretch & { readonly hard: boolean; readonly subordinate: b
 const HARD_STARTS = listed("clausesHardStarts");
 const BEFORE_HARD = listed("clausesBeforeHard");
 
-const isHard = (tokens: readonly Token[], at: number): boolean => {
+const isHard = (scan: Scan, at: number): boolean => {
+  const { tokens } = scan;
   const before = tokens[at - 1];
-  if (before === undefined || endsSentence(before)) return true;
+  if (before === undefined || endsSentence(before) || beginsLine(scan, at)) return true;
   const words = tokens.slice(at, at + 3).map((token) => token.norm);
   return words.some(
     (word, index) => HARD_STARTS.has(word) && (index === 0 || BEFORE_HARD.has(words[0] ?? "")),
@@ -78,7 +78,7 @@ export const clausesOf = (scan: Scan): Clause[] => {
     )
       continue;
     const first = scan.tokens[from]?.norm ?? "";
-    clauses.push({ from, to: at, hard: isHard(scan.tokens, from), subordinate: SUBORDINATORS.has(first) });
+    clauses.push({ from, to: at, hard: isHard(scan, from), subordinate: SUBORDINATORS.has(first) });
     from = at;
   }
   return clauses;

@@ -1,4 +1,4 @@
-import { endsSentence } from "./clause-breaks.ts";
+import { beginsLine, endsSentence } from "./clause-breaks.ts";
 import type { Deed } from "./deed.ts";
 import { wordAt } from "./ground.ts";
 import type { Scan, Stretch } from "./scan.ts";
@@ -22,11 +22,10 @@ const isMark = (scan: Scan, at: number): boolean => scan.tokens[at]?.kind === "m
 const BULLETS: ReadonlySet<string> = new Set(["-", "–", "•", "*"]);
 
 /** A new line, or a dash that stands alone. */
-const opensLine = ({ tokens, text }: Scan, at: number): boolean => {
-  const [before, token] = [tokens[at - 1], tokens[at]];
-  if (before === undefined || token === undefined) return false;
-  const between = text.slice(before.end, token.start);
-  return between.includes("\n") || (BULLETS.has(token.norm) && between !== "");
+const opensLine = (scan: Scan, at: number): boolean => {
+  const [before, token] = [scan.tokens[at - 1], scan.tokens[at]];
+  const isApart = before !== undefined && token !== undefined && before.end < token.start;
+  return beginsLine(scan, at) || (isApart && BULLETS.has(token.norm));
 };
 const parts = (scan: Scan, at: number): boolean => PARTING.has(wordAt(scan, at)) || opensLine(scan, at);
 
