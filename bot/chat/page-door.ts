@@ -79,7 +79,7 @@ export const createPageDoor = ({ title, people, log, hub, shelf, pages, onFault 
     const [, , what = "", id = ""] = url.pathname.split("/");
     switch (what) {
       case "events":
-        openEvents({ request, response, url, chat: person.chat, log, hub });
+        openEvents({ request, response, url, chat: person.chat, log, hub, title: title() });
         break;
       case "file":
         await giveFile(request, response, id);

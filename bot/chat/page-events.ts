@@ -24,10 +24,12 @@ type Stream = {
   readonly chat: number;
   readonly log: ChatLog;
   readonly hub: Hub;
+  /** What the log is called now: it may have been renamed since the page was told. */
+  readonly title: string;
 };
 
 /** Streams a chat's changes as server-sent events, from the change that the page saw last. Never ends by itself. */
-export const openEvents = ({ request, response, url, chat, log, hub }: Stream): void => {
+export const openEvents = ({ request, response, url, chat, log, hub, title }: Stream): void => {
   response.writeHead(200, {
     "content-type": "text/event-stream",
     "cache-control": "no-store",
@@ -38,6 +40,7 @@ export const openEvents = ({ request, response, url, chat, log, hub }: Stream): 
     if (response.writableLength > MAX_BEHIND) response.destroy();
   };
   write("retry: 1000\n\n");
+  write(written({ kind: "title", title }));
   for (const row of log.changesAfter(chat, resumePoint(request, url, log))) {
     write(written({ kind: "message", id: row.id, change: row.change, message: messageOf(row) ?? null }));
   }

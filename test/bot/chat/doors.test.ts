@@ -213,11 +213,12 @@ describe("the doors of the chat server", () => {
     rubbish.destroy();
   });
 
-  it("resume a stream of events after the last change that was seen", async () => {
+  it("resume a stream of events after the last change that was seen, and say what the log is called", async () => {
     const chat = await openChat();
     const { person, secret } = chat.server.join("Wren");
     for (const text of ["one", "two", "three"]) await chat.api.sendMessage(person.chat, text);
     await chat.api.deleteMessage(person.chat, 2);
+    chat.server.rename("Magpie");
     const response = await fetch(`${chat.url}page/events?after=1`, {
       headers: { cookie: `holdfast=${secret}` },
     });
@@ -227,6 +228,7 @@ describe("the doors of the chat server", () => {
     await reader?.cancel();
     const events = [...text.matchAll(/^data: (.+)$/gm)].map(([, data = ""]) => JSON.parse(data) as object);
     expect(events).toMatchObject([
+      { kind: "title", title: "Magpie" },
       { kind: "message", id: 3, message: { text: "three" } },
       { kind: "message", id: 2, message: null },
     ]);
