@@ -1,5 +1,6 @@
+import { surelyNamed } from "../../nlp/ask/surely-named.ts";
 import { read } from "../../nlp/read/index.ts";
-import { type Known, ownersIn, spelledInContext, surelyNamed } from "../../nlp/understand/in-context.ts";
+import { type Known, ownersIn, spelledInContext } from "../../nlp/understand/in-context.ts";
 import { wordOn, wordOnWork } from "../../nlp/understand/word-on.ts";
 import type { KeptRecord, RecordId } from "../../shared/history.ts";
 import type { Again } from "../../shared/memory/intent.ts";
@@ -81,6 +82,7 @@ const wordHeard = (
   if (mine !== undefined && !isMistaken(turn, text, mine, meant)) return undefined;
   return wordOnWork(text, meant, moment) ?? (mine === undefined ? wordOn(text, meant, moment) : undefined);
 };
+
 /** A note as it is to be read: with what points back spelled out, and the thing named whose part it tells of. */
 export const readNote = (turn: Turn, note: ToldNote, how: ReadAs): ReadNote => {
   const moment = momentOf(note.said, turn.rig);

@@ -1,4 +1,4 @@
-const JOINT = "(?:so|and|but|now|then|well|anyway|okay|ok|um|uh|er|like|right|mate|love|please|me|know)";
+const JOINT = "(?:so|and|but|now|then|well|anyway|okay|ok|um|uh|er|like|right|(?:tell|remind) me|to know)";
 const ASKS =
   "(?:what (?:did|have|has|do|does|is|was|were|all did|else)|whats|how (?:much|many|often|long|many times)(?: \\w+){0,3}? (?:did|have|has|is|was|do)|how many|when (?:did|was|were|have|has|is)|who (?:did|was|put|fixed|fitted|has|is)|which (?:\\w+ ){0,4}?(?:did|has|have|held|lasted|was|is)|(?:did|have) (?:i|we) ever|(?:is|are|has|have) (?:the|that|those|my) \\w+)";
 const CORE = new RegExp(`\\b${JOINT},? (?=${ASKS}\\b)`, "gi");

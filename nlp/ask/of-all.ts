@@ -2,8 +2,8 @@ import { EMPTY_TOPIC, OTHERS_DID, SPEAKER_DID, type Topic } from "../../shared/m
 import { plainWords } from "../../shared/memory/words.ts";
 import type { Asked } from "./asked.ts";
 import { countsFailures } from "./kinds.ts";
-import { onlyWantsToKnow } from "./paid.ts";
 import { isCostOfRig } from "./rig-cost.ts";
+import { onlyWantsToKnow } from "./wants-to-know.ts";
 
 /** Questions that may well be about the whole rig. */
 export const MAY_BE_OF_ALL: ReadonlySet<Asked["kind"]> = new Set([

@@ -1,5 +1,4 @@
-import { plainWords } from "../../shared/memory/words.ts";
-import { mentionsIn } from "./names.ts";
+import { surelyNamed } from "./surely-named.ts";
 
 const RIG =
   "(?:(?:the|this|that|my|our|old|whole|entire|poor|dear|damn|blessed|bloody) )*(?:rig|van|caravan|trailer|camper|coach|fifth wheel|fiver|tourer|outfit|wagon|old (?:girl|bird|lady|thing|boat|crate)|tin can)";
@@ -23,10 +22,6 @@ const OF_RIG = new RegExp(
 /** As many words around the rig may name a thing that is meant instead: "what did the awning on the van cost me in cloth". */
 const AROUND = 5;
 
-const namesThing = (words: string): boolean =>
-  mentionsIn(plainWords(words)).some(({ named }) => named.some(({ sure }) => sure >= SURE));
-const SURE = 0.8;
-
 /** Whether a question of money is about the whole rig, whatever else is talked of around it: "what did she cost me last year, as the neighbour bought a boat". */
 export const isCostOfRig = (words: string): boolean => {
   const found = OF_RIG.exec(words);
@@ -37,5 +32,5 @@ export const isCostOfRig = (words: string): boolean => {
     .trim()
     .split(" ")
     .slice(0, AROUND);
-  return !namesThing(before.join(" ")) && !namesThing(behind.join(" "));
+  return surelyNamed(before.join(" ")).length + surelyNamed(behind.join(" ")).length === 0;
 };

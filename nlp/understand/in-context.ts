@@ -4,6 +4,7 @@ import { type Action, type ComponentId, componentName } from "../../shared/vocab
 import { deedNamed } from "../ask/deeds.ts";
 import { weighMentions } from "../ask/heads.ts";
 import { type Mention, mentionsIn } from "../ask/names.ts";
+import { SURE_NAME } from "../ask/surely-named.ts";
 import { read } from "../read/index.ts";
 import { scan } from "../read/scan.ts";
 
@@ -15,8 +16,6 @@ export type Known = {
   readonly action: Action | null;
 };
 
-/** A name as sure as this stands for its thing by itself. */
-const SURE = 0.8;
 const MOST_WORDS = 40;
 
 const bestOf = ({ named }: Mention): number => Math.max(0, ...named.map(({ sure }) => sure));
@@ -41,7 +40,7 @@ const ownerOf = (
   phrase: readonly string[],
   known: readonly Known[],
 ): ComponentId | undefined => {
-  if (bestOf(mention) >= SURE) return known.find((each) => calledSo(each, phrase))?.component;
+  if (bestOf(mention) >= SURE_NAME) return known.find((each) => calledSo(each, phrase))?.component;
   const mayHave = known.filter((each) => mention.named.some(({ component }) => component === each.component));
   const told = mayHave.find((each) => saysIt(plainWords(each.words), phrase));
   return (told ?? mayHave[0])?.component;
@@ -80,7 +79,7 @@ type Owned = { readonly phrase: readonly string[]; readonly owner: ComponentId }
 
 const partsOwned = (words: readonly string[], known: readonly Known[]): readonly Owned[] => {
   const all = thingsIn(words, known).filter(({ named }) => named.length > 0);
-  const sure = all.filter((mention) => bestOf(mention) >= SURE);
+  const sure = all.filter((mention) => bestOf(mention) >= SURE_NAME);
   return (sure.length > 0 ? sure : all).flatMap((mention) => {
     const phrase = words.slice(mention.from, mention.to);
     const owner = TROUBLE.has(phrase.join(" ")) ? undefined : ownerOf(mention, phrase, known);
@@ -95,7 +94,7 @@ const GETS =
 /** "That weld", "the butyl": work by what was done or put in. */
 const workOwned = (words: readonly string[], known: readonly Known[]): readonly Owned[] => {
   if (GETS.test(words.join(" "))) return [];
-  if (thingsIn(words, known).some((mention) => bestOf(mention) >= SURE)) return [];
+  if (thingsIn(words, known).some((mention) => bestOf(mention) >= SURE_NAME)) return [];
   return known.flatMap(({ component, materials, action }) => {
     const stuff = stuffSaid(words, materials);
     const work = words.find((word, at) => POINTS.has(words[at - 1] ?? "") && deedNamed(word) === action);
@@ -147,9 +146,3 @@ export const spelledInContext = (text: string, known: readonly Known[], moment: 
   }
   return null;
 };
-
-/** The things that a text surely names. */
-export const surelyNamed = (text: string): readonly ComponentId[] =>
-  weighMentions(plainWords(text), mentionsIn(plainWords(text))).flatMap(({ named }) =>
-    named.flatMap(({ component, sure }) => (sure >= SURE ? [component] : [])),
-  );

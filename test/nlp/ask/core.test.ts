@@ -15,6 +15,7 @@ describe("a question at the end of talk as to why it is asked", () => {
       "i am at the counter and the fellow wants to sell me a kit so which thing i did to the roof held the longest",
       "which thing i did to the roof held the longest",
     ],
+    ["i cannot for the life remember who told me what was wrong with the pump", undefined],
     ["the hub is hot so what did i grease it with", undefined],
     ["what did i spend on the awning and how much was the fabric", undefined],
     ["greased the hubs and what a mess", undefined],
