@@ -1,19 +1,9 @@
 import { z } from "zod";
-import type {
-  History,
-  KeptRecord,
-  KeptUsage,
-  NoteHit,
-  RecordFilter,
-  RecordId,
-  Verdict,
-} from "../shared/history.ts";
+import type { History, KeptRecord, KeptUsage, NoteHit, RecordFilter, RecordId } from "../shared/history.ts";
 import type { Db } from "./open.ts";
-import { remembering } from "./remembering.ts";
-import { toRecord, toUsage, toVerdict } from "./rows.ts";
+import { toUsage } from "./rows.ts";
+import { StandingRecords } from "./standing-records.ts";
 
-const RECORD = `SELECT records.*, people.name AS said_by FROM records
-  JOIN notes ON notes.id = records.note_id JOIN people ON people.id = notes.person_id`;
 const NEWEST_FIRST = "ORDER BY records.sort_day DESC, records.id DESC";
 /** No date on record spans more than this, so that a period's records lie in one stretch of the index. */
 const LONGEST_SPAN = "-10 years";
@@ -76,7 +66,7 @@ const NOTE = `SELECT notes.id, notes.text, notes.said_at, people.name AS said_by
   (SELECT group_concat(records.id) FROM records WHERE records.note_id = notes.id AND records.removed = 0) AS record_ids
   FROM notes JOIN people ON people.id = notes.person_id`;
 
-const idRow = z.object({ id: z.number() });
+const idsColumn = z.array(z.number());
 const totalRow = z.object({ count: z.number(), cost: z.number() });
 
 /** Words as an FTS5 query, each one quoted. */
@@ -86,24 +76,35 @@ const query = (words: string, together: "AND" | "OR"): string =>
 /** The rig's past as kept in SQLite. */
 export class StoredHistory implements History {
   private readonly db: Db;
-  private readonly toRecord = remembering(toRecord);
+  private readonly standing: StandingRecords;
 
   constructor(db: Db) {
     this.db = db;
+    this.standing = new StandingRecords(db);
   }
 
   record(id: RecordId): KeptRecord | undefined {
-    const row = this.db.prepare(`${RECORD} WHERE records.id = ?`).get(id);
-    return row === undefined ? undefined : this.withVerdicts([row])[0];
+    return this.standing.of([id])[0];
   }
 
   records(filter: RecordFilter): readonly KeptRecord[] {
     const conditions = conditionsOf(filter);
     const where = conditions.map((condition) => condition.sql).join(" AND ");
-    const sql = `${RECORD} WHERE ${where} ${NEWEST_FIRST} LIMIT ?`;
-    return this.withVerdicts(
-      this.db.prepare(sql).all(...conditions.flatMap((condition) => condition.values), filter.limit ?? -1),
+    const sql = `SELECT records.id FROM records WHERE ${where} ${NEWEST_FIRST} LIMIT ?`;
+    const values = conditions.flatMap((condition) => condition.values);
+    return this.standing.of(
+      idsColumn.parse(
+        this.db
+          .prepare(sql)
+          .pluck()
+          .all(...values, filter.limit ?? -1),
+      ),
     );
+  }
+
+  /** What was read is not known for sure once what was written is taken back. */
+  forget(): void {
+    this.standing.forget();
   }
 
   total(filter: RecordFilter): { readonly count: number; readonly cost: number } {
@@ -144,25 +145,5 @@ export class StoredHistory implements History {
   use(id: number): KeptUsage | undefined {
     const row = this.db.prepare("SELECT * FROM use_log WHERE id = ? AND removed = 0").get(id);
     return row === undefined ? undefined : toUsage(row);
-  }
-
-  private withVerdicts(rows: readonly unknown[]): KeptRecord[] {
-    const ids = rows.map((row) => idRow.parse(row).id);
-    const byRecord = this.verdictsOf(ids);
-    return rows.map((row, index) => ({
-      ...this.toRecord(row),
-      verdicts: byRecord.get(ids[index] ?? 0) ?? [],
-    }));
-  }
-
-  private verdictsOf(ids: readonly RecordId[]): Map<RecordId, Verdict[]> {
-    const sql = `SELECT * FROM verdicts WHERE removed = 0 AND record_id IN (SELECT value FROM json_each(?)) ORDER BY said_at, id`;
-    const byRecord = new Map<RecordId, Verdict[]>();
-    for (const { recordId, ...verdict } of this.db.prepare(sql).all(JSON.stringify(ids)).map(toVerdict)) {
-      const known = byRecord.get(recordId) ?? [];
-      byRecord.set(recordId, known);
-      known.push(verdict);
-    }
-    return byRecord;
   }
 }

@@ -53,7 +53,12 @@ export class Store {
 
   /** All or nothing: what `work` writes lands together, or not at all when it throws. */
   transact<T>(work: () => T): T {
-    return this.db.transaction(work).immediate();
+    try {
+      return this.db.transaction(work).immediate();
+    } catch (error) {
+      this.history.forget();
+      throw error;
+    }
   }
 
   /** Works out the day bounds of every date anew, when the rig has moved to the other half of the world. */

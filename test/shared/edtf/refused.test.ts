@@ -43,10 +43,7 @@ describe("what is no date", () => {
     expect(daySpan("2024/..", "north")).toBeUndefined();
   });
 
-  it("answers at once for a long text", () => {
-    const start = performance.now();
-    parseEdtf(`${"2024-".repeat(20_000)}X`);
-    parseEdtf(`[${"1..".repeat(20_000)}]`);
-    expect(performance.now() - start).toBeLessThan(200);
+  it.each([`${"2024-".repeat(20_000)}X`, `[${"1..".repeat(20_000)}]`])("a long text is refused", (text) => {
+    expect(reasonOf(text)).not.toBe("read");
   });
 });
