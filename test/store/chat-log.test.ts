@@ -51,10 +51,10 @@ it("finds a page of history and what changed by an index, however long the chat"
   db.exec(chat.up);
   const asked: string[] = [];
   const prepare = db.prepare.bind(db);
-  db.prepare = ((sql: string) => {
+  db.prepare = (sql: string) => {
     asked.push(sql);
     return prepare(sql);
-  });
+  };
   createChatLog(db);
   const pages = asked.filter((sql) => /FROM chat_messages WHERE chat = \?/.test(sql));
   expect(pages).toHaveLength(2);
