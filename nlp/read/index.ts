@@ -5,6 +5,7 @@ import { chosenIn } from "./chosen.ts";
 import { withCosts } from "./costs.ts";
 import { saidDay } from "./dates.ts";
 import { saidIn } from "./holds.ts";
+import { jobListIn, readJobList } from "./job-list.ts";
 import { type Judges, LEARNT } from "./judges.ts";
 import { withLostVerdicts } from "./lost-verdicts.ts";
 import { draftOf } from "./made.ts";
@@ -13,6 +14,7 @@ import { recognised } from "./recognised.ts";
 import { redone } from "./redone.ts";
 import { remembered } from "./remembered.ts";
 import { runsTold } from "./runs.ts";
+import { scan } from "./scan.ts";
 import { segmentsOf } from "./segments.ts";
 import { settingOf } from "./setting.ts";
 import { toldRecords } from "./tell.ts";
@@ -27,7 +29,7 @@ const LEANING = -2.9;
 /** Most words of a short note, marks too. */
 const SHORT = 36;
 
-/** As `read`, by judges that may be others. */
+/** As `read`, by judges that may be others, and of a text that is no list of jobs. */
 export const readBy = (judges: Judges, text: string, moment: Moment): Reading => {
   const today = saidDay(moment);
   const ground = recognised(text, moment);
@@ -67,9 +69,15 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
   return { records: toldOnce(withoutPlaces(drafts), text), usage };
 };
 
+const readWhole = (text: string, moment: Moment): Reading => {
+  const told = (words: string): Reading => readBy(LEARNT, words, moment);
+  const list = jobListIn(text, (words) => told(words).records.length > 0);
+  return list === undefined ? told(text) : readJobList(list, told, (words) => scan(words, moment));
+};
+
 /**
  * Reads a note into the records that a careful listener would write down, and the use of the rig that it reports.
  * Rules recognise and propose; judges learnt from known notes settle what is told where, of what, and how it came out.
  * Deterministic; grows linearly with the text. Throws a RangeError when `moment` holds no instant or zone.
  */
-export const read = remembered((text: string, moment: Moment): Reading => readBy(LEARNT, text, moment));
+export const read = remembered(readWhole);
