@@ -10,9 +10,10 @@ import type { Judges } from "./judges.ts";
 import type { Made } from "./made.ts";
 import { judge } from "./outcome.ts";
 import { ofPlan, ofWork, SOUNDED, sounds } from "./records.ts";
-import type { Stretch } from "./scan.ts";
+import type { Scan, Stretch } from "./scan.ts";
 import type { Setting } from "./setting.ts";
 import { shared } from "./shared.ts";
+import type { Telling } from "./tellings.ts";
 import type { Event, Like, Told } from "./told.ts";
 import type { Topic } from "./topics.ts";
 import { startingIn } from "./windows.ts";
@@ -173,6 +174,17 @@ const planOf = (told: Told, deed: Deed, segment: Stretch, build: Build, judges: 
   return ofPlan(told, event, segment, build);
 };
 
+/** "Hasn't quit once": what is told right there is trouble denied. */
+const isDenied = ({ verdicts }: Told, { at }: Telling, { faults }: Scan): boolean =>
+  verdicts.some(
+    ({ from, to, value, source }) =>
+      value.outcome === "holding" &&
+      source.startsWith("%hasnot") &&
+      from <= at &&
+      at < to &&
+      startingIn(faults, from, to).length > 0,
+  );
+
 const LONGEST_FAULT = 9;
 
 const MOST_SURE = 0.99;
@@ -212,7 +224,8 @@ export const toldRecords = (
       made.push(ofWork(told, event, early, build, earlier));
       before = { event, told };
     } else if (each.kind === "todo") made.push(planOf(told, deed, segment, build, judges));
-    else if (each.kind === "check") made.push(checkOf(told, deed, each, segment, build, judges));
+    else if (each.kind === "check" || isDenied(told, each.telling, setting.scan))
+      made.push(checkOf(told, deed, each, segment, build, judges));
     else {
       const trouble =
         faultIn(told, build, each.telling.from, each.telling.to) ??

@@ -29,9 +29,20 @@ const isBack = (told: Told, { fields: earlier }: KeptRecord): boolean => {
   return undoes(fault, earlier.action) && !ofAnotherPart(trouble, particularsOf(earlier));
 };
 
+/** The trouble told is one that the earlier fix is known to have been done for. */
+const isSameTrouble = (told: Told, { fields: earlier }: KeptRecord): boolean => {
+  const { fault, kind, action, where } = told.draft.fields;
+  if (fault === null || kind === "todo" || (kind === "repair" && !isCure(action))) return false;
+  const [now, before] = [particularsOf(told.draft.fields), particularsOf(earlier)];
+  const named = tellingStems([told.called, where ?? "", earlier.where ?? ""].join(" "));
+  const troubles = [...now.trouble].filter((stem) => !named.has(stem));
+  return shareAny(troubles, before.trouble) && !ofAnotherPart(now, before);
+};
+
 /** The words say, or the last look said, that the earlier fix let go. */
 export const letGo = (told: Told, earlier: KeptRecord): boolean =>
   isBack(told, earlier) ||
+  isSameTrouble(told, earlier) ||
   (tellsReturn(told.words) && !isRound(told, earlier)) ||
   tellsReturn(told.draft.fields.fault ?? "") ||
   earlier.fields.outcome === "failed" ||

@@ -13,6 +13,8 @@ export type Told = {
   readonly words: string;
   /** Those of them right round what the thing, the work and the outcome were read from. */
   readonly close: string;
+  /** What its thing is called there. */
+  readonly called: string;
   readonly said: string;
   readonly today: Temporal.PlainDate;
   readonly hemisphere: Hemisphere;
@@ -60,6 +62,9 @@ export const toldOf = (drafts: readonly Draft[], draft: Draft, text: string, mom
     index,
     words,
     close: closeTo(draft, text, words),
+    called: (draft.evidence.component?.spans ?? [])
+      .map(({ start, end }) => text.slice(start, end))
+      .join(" "),
     said: moment.said,
     today: dayOf(moment),
     hemisphere: moment.hemisphere,

@@ -13,6 +13,16 @@ describe("a fix that gave out", () => {
       "take two on the curly vinyl by the door: stuck it back down with epoxy",
       "how many times has the floor failed",
     ],
+    [
+      "ac was blowing warm so i cleaned the coils on it and that got her cold again",
+      "the ac went back to blowing warm yesterday so i swapped the capacitor in it, thirty four dollars",
+      "how many times has a fix on the ac failed",
+    ],
+    [
+      "nipped up the olive on the cold pipe behind the fridge, it was weeping",
+      "cold pipe weeping agn, chucked a push fit coupling on it",
+      "how often did the pipe fix fail",
+    ],
   ])("is known by what is told when it is done anew: %s", (first, second, question) => {
     const desk = createDesk();
     desk.say(first);

@@ -16,8 +16,11 @@ export type Expectation = {
 export type Turn = {
   readonly at: string;
   readonly text: string;
-  readonly expect?: Expectation /** What a question asks for, where somebody wrote it down. */;
+  readonly expect?: Expectation;
+  /** What a question asks for, where somebody wrote it down. */
   readonly ask?: string;
+  /** What it counts, where that is not how often fixes gave out. */
+  readonly of?: "work";
 };
 
 export type Talk = {

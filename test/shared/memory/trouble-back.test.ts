@@ -29,6 +29,33 @@ describe("trouble that a fix was to cure", () => {
     expect(rig.ask({ ask: "count", of: "failures", topic: topic("roof-seam"), period: null }).count).toBe(1);
   });
 
+  it("is back where it is told in the words of the first time, whatever was done then", () => {
+    const rig = new Rig();
+    const cooler = { component: "air-conditioner" as const, materials: [] };
+    rig.tell("2024-05-18", "ac was blowing warm so I cleaned the coils", {
+      ...cooler,
+      action: "clean",
+      date: "2024-05-18",
+      fault: "was blowing warm",
+    });
+    rig.tell("2024-06-09", "a hundred and eleven and the ac only blows warm, so I swapped the capacitor", {
+      ...cooler,
+      action: "replace",
+      materials: ["capacitor"],
+      date: "2024-06-09",
+      fault: "only blows warm",
+    });
+    rig.tell("2024-08-02", "the ac sounds like gravel", {
+      ...cooler,
+      kind: "fault",
+      action: null,
+      outcome: null,
+      date: "2024-08-02",
+      fault: "sounds like gravel",
+    });
+    expect([1, 2].map((id) => rig.get(id).fields.outcome)).toEqual(["failed", "untested"]);
+  });
+
   it("counts for the stuff asked about alone", () => {
     const rig = kept();
     rig.tell("2024-09-14", "front seam dripped so I bedded it in butyl tape", {

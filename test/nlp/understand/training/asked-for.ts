@@ -35,9 +35,10 @@ const CALLED: Readonly<Record<string, Partial<Line>>> = {
 };
 
 /** What of the kind is asked for, as far as its name and the answer show it. */
-export const ofTurn = (ask: string, answer: Expected | undefined): Partial<Line> => {
+export const ofTurn = (ask: string, answer: Expected | undefined, of = "failures"): Partial<Line> => {
   const called = CALLED[ask];
   if (called !== undefined) return called;
+  if (ask === "count") return { of };
   if (ask === "cost") return { of: answer?.cost === undefined ? "dearest" : "all" };
   return {};
 };

@@ -55,11 +55,11 @@ const classOf = ({ text, expect }: Turn, moment: Moment, told: readonly Shown[])
 };
 
 const fromTurn = (turn: Turn, moment: Moment, met: Met, verdicts: Verdicts): KnownMessage => {
-  const { at, text, expect, ask } = turn;
+  const { at, text, expect, ask, of } = turn;
   const [scene, told] = [met.sceneFor(turn), met.told()];
   const work = expect === undefined ? workOf(verdicts.get(toldAs(at, text)), told) : undefined;
   const is = work === undefined ? classOf(turn, moment, told) : "word";
-  const asks = ask === undefined ? undefined : asksOf({ text, ask, ...ofTurn(ask, expect?.answer) });
+  const asks = ask === undefined ? undefined : asksOf({ text, ask, ...ofTurn(ask, expect?.answer, of) });
   const about = is === "correction" ? putRightIn(scene, expect?.fixed) : work;
   return {
     text,

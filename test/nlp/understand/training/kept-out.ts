@@ -20,6 +20,7 @@ export const KEPT_OUT: ReadonlySet<string> = new Set([
   "conversations-99.jsonl",
   "conversations-105.jsonl",
   "conversations-116.jsonl",
+  "conversations-123.jsonl",
   "corrections-12.jsonl",
   "older-8.jsonl",
   "questions-12.jsonl",
