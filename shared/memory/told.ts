@@ -62,9 +62,7 @@ export const toldOf = (drafts: readonly Draft[], draft: Draft, text: string, mom
     index,
     words,
     close: closeTo(draft, text, words),
-    called: (draft.evidence.component?.spans ?? [])
-      .map(({ start, end }) => text.slice(start, end))
-      .join(" "),
+    called: (draft.evidence.component?.spans ?? []).map(({ start, end }) => text.slice(start, end)).join(" "),
     said: moment.said,
     today: dayOf(moment),
     hemisphere: moment.hemisphere,
