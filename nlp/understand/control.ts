@@ -5,7 +5,9 @@ type Rule = { readonly when: RegExp; readonly is: Purpose };
 const show = (what: Extract<Purpose, { is: "show" }>["what"]): Purpose => ({ is: "show", what });
 const chat = (tone: Extract<Purpose, { is: "chat" }>["tone"]): Purpose => ({ is: "chat", tone });
 
-const WANT = "(?:show|send|give|make|export|print|draw|want|need|get|see|have|save|create|download|do|write)";
+/** "Can I have the ...", and not "I have to report that ...". */
+const WANT =
+  "(?:show|send|give|make|export|print|draw|want|need|get|see|have|save|create|download|do|write)\\b(?: (?!to\\b)\\w+){0,4}";
 
 /** Short messages that are the same in every scene, on plain words. */
 const RULES: readonly Rule[] = [
@@ -23,23 +25,23 @@ const RULES: readonly Rule[] = [
   },
   {
     when: new RegExp(
-      `\\b(?:${WANT}\\b.*\\b(?:logbook|log book|pdf|report|printout|html)|^(?:the )?(?:logbook|log book|pdf)$)`,
+      `\\b(?:${WANT} (?:logbook|log book|pdf|report|printout|html)\\b|^(?:the )?(?:logbook|log book|pdf)$)`,
     ),
     is: show("logbook"),
   },
   {
     when: new RegExp(
-      `\\b(?:${WANT}\\b.*\\b(?:csv|spreadsheet|json|as a table|table of (?:records|everything))|^(?:csv|json|spreadsheet|export)$|^export (?:everything|it all|my data|the data|all)\\b)`,
+      `\\b(?:${WANT} (?:csv|spreadsheet|json|as a table|table of (?:records|everything))\\b|^(?:csv|json|spreadsheet|export)$|^export (?:everything|it all|my data|the data|all)\\b)`,
     ),
     is: show("table"),
   },
   {
-    when: new RegExp(`\\b(?:${WANT}\\b.*\\b(?:calendar|ical|ics)|^(?:calendar|ical|ics)$)`),
+    when: new RegExp(`\\b(?:${WANT} (?:calendar|ical|ics)\\b|^(?:calendar|ical|ics)$)`),
     is: show("calendar"),
   },
   {
     when: new RegExp(
-      `\\b(?:${WANT}\\b.*\\b(?:picture of (?:the|my) (?:rig|history|log|records|repairs)|timeline|chart|graph|drawing|picture of it all)|^(?:picture|timeline|chart|graph)$)`,
+      `\\b(?:${WANT} (?:picture of (?:the|my) (?:rig|history|log|records|repairs)|timeline|chart|graph|drawing|picture of it all)\\b|^(?:picture|timeline|chart|graph)$)`,
     ),
     is: show("picture"),
   },
