@@ -1,5 +1,6 @@
 import type { Temporal } from "temporal-polyfill";
 import type { KeptRecord } from "../history.ts";
+import type { Action } from "../vocabulary.ts";
 import type { Answer, Life } from "./answer-data.ts";
 import { answerTo, nothingFits } from "./answer-parts.ts";
 import { actionFit, areKin } from "./fit.ts";
@@ -8,6 +9,7 @@ import { comparePlaces } from "./place.ts";
 import { type Ground, poolOf } from "./pool.ts";
 import type { Query, Topic } from "./query.ts";
 import { isAfter } from "./when.ts";
+import { isCure } from "./work.ts";
 
 const MANY = 80;
 
@@ -44,7 +46,11 @@ const poolFor = (ground: Ground, topic: Topic): readonly KeptRecord[] => {
 
 const longestFirst = (a: Life, b: Life): number => (b.lived.days ?? -1) - (a.lived.days ?? -1);
 
-/** The first work of the same kind at the same place that was done after another. */
+/** Whether work done later on a thing shows that the earlier is over: the same kind again, or another cure. */
+const endsIt = (later: Action | null, earlier: Action | null): boolean =>
+  later === earlier || areKin(later, earlier) || isCure(later);
+
+/** The first such work at the same place that was done after another. */
 const nextLike = (
   { id, fields }: KeptRecord,
   pool: readonly KeptRecord[],
@@ -55,7 +61,7 @@ const nextLike = (
       (other) =>
         other.id !== id &&
         isAfter(other.fields.date, fields.date, ground.hemisphere) &&
-        (other.fields.action === fields.action || areKin(other.fields.action, fields.action)) &&
+        endsIt(other.fields.action, fields.action) &&
         comparePlaces(fields.where, other.fields.where) !== "different",
     )
     .findLast(
