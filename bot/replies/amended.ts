@@ -21,7 +21,7 @@ export const IMPOSSIBLE: Record<Why, string> = {
   "already-so": "That is how I have it already.",
   "in-the-future": "That day is still to come, so I left the date as it was. When was it?",
   contradictory: "Those two don't go together, so I changed nothing. Which one is it?",
-  "nothing-to-join": "I have no earlier record of that to put it with.",
+  "nothing-to-join": "That stands here once; I have no second record of it to put it with.",
   "already-removed": "That one is taken away already.",
 };
 

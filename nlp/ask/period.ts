@@ -17,7 +17,12 @@ const today = (moment: Moment): Temporal.PlainDate =>
 type Open = { readonly from: Temporal.PlainDate | null; readonly to: Temporal.PlainDate | null };
 
 const sideOf = (text: string, mention: TimeMention): "since" | "until" | "after" | "in" => {
-  const lead = text.slice(0, mention.span.end).toLowerCase();
+  const { start, end } = mention.span;
+  /** "March until May" is a stretch by itself. */
+  const lead = text
+    .slice(0, mention.edtf.includes("/") ? start : end)
+    .toLowerCase()
+    .trimEnd();
   if (mention.role === "since" || /\bsince\b[^.]*$/.test(lead)) return "since";
   if (mention.role === "until" || /\b(?:before|until|till|up to)\b(?:\s+\S+){0,4}$/.test(lead))
     return "until";

@@ -99,6 +99,8 @@ export const DROP: ReadonlySet<string> = new Set(materialData.drop);
 /** What the whole of a component is called. */
 export const WHOLES: ReadonlyMap<string, readonly string[]> = new Map(Object.entries(wholeData.heads));
 export const KIND_WORDS: ReadonlySet<string> = new Set(wholeData.kinds);
+/** Turns of phrase in which a material's name names none: "out of stock". */
+export const MATERIAL_SAYINGS = new PatternIndex(materialData.sayings.map((saying) => compile(saying, null)));
 export const TOOL_INDEX = new PatternIndex(
   materialData.tools.filter((tool) => tool.includes(" ")).map((tool) => compile(tool, null)),
 );

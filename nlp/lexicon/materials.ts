@@ -1,4 +1,13 @@
-import { ALIAS, DIALECT, DROP, KEEP, MATERIAL_INDEX, type MaterialClass, TOOL_INDEX } from "./lexicon.ts";
+import {
+  ALIAS,
+  DIALECT,
+  DROP,
+  KEEP,
+  MATERIAL_INDEX,
+  MATERIAL_SAYINGS,
+  type MaterialClass,
+  TOOL_INDEX,
+} from "./lexicon.ts";
 import { plain, singular, type Token } from "./tokens.ts";
 
 /** Something put in or on, as a noun phrase: tokens `from` to `to`, its kind word at `head`. */
@@ -83,6 +92,7 @@ export const materialsIn = (tokens: readonly Token[], known: (word: string) => b
       Array.from({ length: to - from }, (_, at) => from + at),
     ),
   );
+  const sayings = new Set(MATERIAL_SAYINGS.all(tokens, false).map(({ to }) => to - 1));
   for (let at = 0; at < tokens.length; at++) {
     const hits = MATERIAL_INDEX.at(tokens, at);
     if (hits.length === 0) continue;
@@ -94,7 +104,7 @@ export const materialsIn = (tokens: readonly Token[], known: (word: string) => b
       next = best.to;
     }
     const { kept, brands, from } = before(tokens, at, best.value, known);
-    if (tools.has(best.to - 1) && best.to - best.from === 1) continue;
+    if (best.to - best.from === 1 && (tools.has(best.to - 1) || sayings.has(best.to - 1))) continue;
     const said = nameOf([...kept, ...tokens.slice(at, best.to)]) + ofWhole(tokens, from, kept);
     const name = ALIAS.get(said) ?? said;
     found.push({ from, to: best.to, head: best.to - 1, name, group: best.value, brands });

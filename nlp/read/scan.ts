@@ -60,6 +60,14 @@ const LEAST_SURE = 0.5;
 
 const YEAR = /^\d{4}$/;
 const NOT_OF_DEED = new Set(["expired", "dated", "made", "manufactured", "model", "built"]);
+const PRONOUNS = new Set(["it", "that", "this", "them"]);
+
+/** "Dated 2019", "made in March", and not "they made it in March": when a thing was made, and not when anything was done. */
+const isOfMaking = (tokens: readonly Token[], from: number): boolean =>
+  [3, 2, 1].some(
+    (back) =>
+      NOT_OF_DEED.has(tokens[from - back]?.norm ?? "") && !PRONOUNS.has(tokens[from - back + 1]?.norm ?? ""),
+  );
 
 /** "last summer, twenty twenty four": a year said after a season or month corrects its year. */
 const withYears = (times: readonly TimeRef[]): TimeRef[] => {
@@ -121,11 +129,7 @@ const scanned = (text: string, moment: Moment): Scan => {
       }),
   );
   const keptTimes = withYears(
-    times.filter(
-      ({ from, to }) =>
-        (to - from > 1 || !inComponent.has(from)) &&
-        !tokens.slice(Math.max(0, from - 3), from).some((token) => NOT_OF_DEED.has(token.norm)),
-    ),
+    times.filter(({ from, to }) => (to - from > 1 || !inComponent.has(from)) && !isOfMaking(tokens, from)),
   );
   const amounts = amountsIn(text, tokens, numbers, keptTimes, regionOf(moment.zone));
   const paid = amounts.filter((amount) => amount.what === "money");

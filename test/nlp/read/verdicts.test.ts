@@ -45,3 +45,22 @@ describe("trouble that is denied", () => {
     ).toEqual(["failed"]);
   });
 });
+
+describe("what a look found", () => {
+  it.each([
+    ["the left tail light hasn't quit once", "check exterior-light holding"],
+    ["the step dont rattle when you come up it", "check entry-step holding"],
+    ["the ac sounds like gravel", "fault air-conditioner"],
+    ["the microwave has stopped heating", "fault microwave"],
+    ["the water heater stopped heating", "fault water-heater"],
+  ])("%s", (text, found) => {
+    const told = read(text, MOMENT).records.map(({ fields: { kind, component, outcome } }) =>
+      [kind, component, ...(outcome === null ? [] : [outcome])].join(" "),
+    );
+    expect(told).toEqual([found]);
+  });
+
+  it("is nothing where only a month is denied", () => {
+    expect(scan("it was not last month", MOMENT).verdicts).toEqual([]);
+  });
+});
