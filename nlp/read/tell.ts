@@ -16,6 +16,7 @@ import { shared } from "./shared.ts";
 import type { Telling } from "./tellings.ts";
 import type { Event, Like, Told } from "./told.ts";
 import type { Topic } from "./topics.ts";
+import type { Verdict } from "./verdicts.ts";
 import { startingIn } from "./windows.ts";
 import { bareRecord, FAILED } from "./without-deed.ts";
 
@@ -174,16 +175,15 @@ const planOf = (told: Told, deed: Deed, segment: Stretch, build: Build, judges: 
   return ofPlan(told, event, segment, build);
 };
 
-/** "Hasn't quit once": what is told right there is trouble denied. */
-const isDenied = ({ verdicts }: Told, { at }: Telling, { faults }: Scan): boolean =>
-  verdicts.some(
-    ({ from, to, value, source }) =>
-      value.outcome === "holding" &&
-      source.startsWith("%hasnot") &&
-      from <= at &&
-      at < to &&
-      startingIn(faults, from, to).length > 0,
-  );
+/** "Hasn't quit once": all that is told there is trouble denied. */
+const isDenied = (told: Told, { from, to }: Telling, { faults }: Scan): boolean => {
+  const heard = startingIn(told.verdicts, from, to);
+  const denies = ({ value, source, ...at }: Verdict): boolean =>
+    value.outcome === "holding" &&
+    source.startsWith("%hasnot") &&
+    startingIn(faults, at.from, at.to).length > 0;
+  return heard.length > 0 && heard.every(denies) && startingIn(told.faults, from, to).length === 0;
+};
 
 const LONGEST_FAULT = 9;
 
