@@ -228,7 +228,7 @@ const saidOf = (bounds: readonly Bound[]): string => {
       .replace(NAMES_OF_DAYS, (name) => capital(name)),
   );
   const said = [...new Set(words)].join(" ");
-  return LED.test(said) ? said : `in ${said}`;
+  return LED.test(said) ? `${said.charAt(0).toLowerCase()}${said.slice(1)}` : `in ${said}`;
 };
 
 /**

@@ -1,5 +1,5 @@
 import type { Change } from "../../shared/memory/correction.ts";
-import { compareMaterials, isSuchStuff } from "../../shared/memory/materials.ts";
+import { compareMaterials, isSameHead, isSuchStuff } from "../../shared/memory/materials.ts";
 import { isContainer } from "./containers.ts";
 import { deniedBy, type OfferScene, saysSame } from "./offer-signs.ts";
 import { DENIES, type Rated } from "./rated.ts";
@@ -61,16 +61,25 @@ export const deniedStuff = ({ offers, tokens, fields }: OfferScene): readonly st
 /** "Not just silicone" */
 const ALSO: ReadonlySet<string> = new Set("just only".split(" "));
 
+/** "It was marine ply": of what kind it is, where only what it is was told. */
+const tellsKind = ({ offer }: Rated, { tokens, fields }: OfferScene): boolean =>
+  offer.is.includes(" ") &&
+  fields.materials.some((kept) => !kept.includes(" ") && isSameHead(offer.is, kept)) &&
+  !DENIES.has(deniedBy(tokens, offer.from) ?? "");
+
 /** What stuff a message puts in or takes out, of all that it names. */
 export const stuffChanges = (rated: readonly Rated[], scene: OfferScene): Change[] => {
   const mine = rated.filter(({ offer }) => offer.field === "material");
+  const isFiner = (each: Rated): boolean => tellsKind(each, scene);
   const named = withoutContainers(
-    fullest(mine.filter(({ how, offer }) => how !== "drop" && !saysSame(offer, scene.fields))),
+    fullest(
+      mine.filter((each) => isFiner(each) || (each.how !== "drop" && !saysSame(each.offer, scene.fields))),
+    ),
   );
   const add = asWritten(named, scene);
   const drop = [
     ...new Set([
-      ...mine.filter(({ how }) => how === "drop").map(({ offer }) => offer.is),
+      ...mine.filter((each) => each.how === "drop" && !isFiner(each)).map(({ offer }) => offer.is),
       ...deniedStuff(scene),
     ]),
   ];

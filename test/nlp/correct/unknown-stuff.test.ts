@@ -12,3 +12,12 @@ it("takes a word that no list knows for stuff, where stuff may be named", () => 
   expect(stuff("not bleach, what I used was gribbleol")).toContain("gribbleol");
   expect(stuff("lovely evening here")).toEqual([]);
 });
+
+it("takes no turn of phrase for stuff", () => {
+  const fields = read("spliced the step light with butt joiners", MOMENT).records[0]?.fields;
+  if (fields === undefined) throw new Error("The note tells of work.");
+  const stuff = (text: string) =>
+    offersIn(text, MOMENT, fields).flatMap(({ field, is }) => (field === "material" ? [is] : []));
+  expect(stuff("heatshrink was out of stock")).toEqual(["heatshrink"]);
+  expect(stuff("he said it with such confidence")).not.toContain("such confidence");
+});
