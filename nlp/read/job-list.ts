@@ -16,6 +16,7 @@ const VERBS = listed("jobListVerbs");
 const LONGEST_HEADING = 16;
 const LONGEST_ITEM = 18;
 const FEWEST_ITEMS = 2;
+const MOST_LINES = 60;
 
 const BULLET = /^\s*(?:[-–•*]|\d{1,2}[.)]|\[ ?\])\s*/;
 const BY_WHEN = /\b(?:before|by)\b.*[\p{L}\d]/iu;
@@ -50,6 +51,7 @@ const isItem = ({ text }: Piece): boolean => {
 export const jobListIn = (text: string, tells: (words: string) => boolean): JobList | undefined => {
   if (!text.includes("\n")) return undefined;
   const lines = linesOf(text);
+  if (lines.length > MOST_LINES) return undefined;
   for (const [at, { text: heading, start }] of lines.entries()) {
     const items = lines.slice(at + 1).map(itemOf);
     if (items.length < FEWEST_ITEMS) return undefined;
