@@ -200,9 +200,15 @@ const contains = (wide: Open, narrow: Open): boolean =>
 /** A time named, with its bounds. */
 type Bound = Open & { readonly words: string };
 
+/** "Back in 2022, my wife says I sat in a chair all year": all of the year that is named. */
+const ALL_YEAR = /^all (?:the )?year(?: long| round)?$/i;
+
 /** A year that one of its seasons is named beside says no more than that. */
-const narrowest = (bounds: readonly Bound[]): readonly Bound[] =>
-  bounds.filter((wide) => !bounds.some((narrow) => contains(wide, narrow)));
+const narrowest = (bounds: readonly Bound[]): readonly Bound[] => {
+  const named = bounds.filter(({ words }) => !ALL_YEAR.test(words.trim()));
+  const meant = named.length > 0 ? named : bounds;
+  return meant.filter((wide) => !meant.some((narrow) => contains(wide, narrow)));
+};
 
 /** "I'm drawing up next year's calendar, what did I do last winter": what was done lies behind. */
 const behind = (bounds: readonly Bound[], moment: Moment): readonly Bound[] => {

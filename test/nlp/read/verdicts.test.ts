@@ -49,6 +49,7 @@ describe("trouble that is denied", () => {
 describe("what a look found", () => {
   it.each([
     ["the left tail light hasn't quit once", "check exterior-light holding"],
+    ["the running light never so much as blinked", "check exterior-light holding"],
     ["the step dont rattle when you come up it", "check entry-step holding"],
     ["the ac sounds like gravel", "fault air-conditioner"],
     ["the microwave has stopped heating", "fault microwave"],
