@@ -3,9 +3,9 @@ import { createDesk } from "../help/desk.ts";
 
 it.each([
   [
-    "rebuilt the floor by the door with ply and brass screws",
-    "found the offcut with the stamp on it and it's marine ply i put there",
-    /^Material: ply and brass screw → brass screw and marine ply\./,
+    "rebuilt the floor by the door with plywood and brass screws",
+    "found the offcut with the stamp on it and it's marine plywood i put there",
+    /^Material: plywood and brass screw → brass screw and marine plywood\./,
   ],
   [
     "greased the toilet flush lever with silicone spray",

@@ -51,7 +51,7 @@ describe("what a look found", () => {
     ["the left tail light hasn't quit once", "check exterior-light holding"],
     ["the running light never so much as blinked", "check exterior-light holding"],
     ["the step dont rattle when you come up it", "check entry-step holding"],
-    ["the ac sounds like gravel", "fault air-conditioner"],
+    ["the ac sounds like a bag of gravel", "fault air-conditioner"],
     ["the microwave has stopped heating", "fault microwave"],
     ["the water heater stopped heating", "fault water-heater"],
   ])("%s", (text, found) => {
