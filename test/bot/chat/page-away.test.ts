@@ -30,7 +30,7 @@ describeInBrowser("the chat page when things go wrong", (open) => {
     await page.locator("#away").waitFor({ state: "hidden" });
   });
 
-  it("begins anew when an older log was brought back", async () => {
+  it("begins anew when an older log was brought back", { retry: 1 }, async () => {
     const filesDir = temporaryFolder();
     const log = memoryChatLog();
     const { server, url, api } = await openChat({ log, filesDir });
