@@ -4,7 +4,7 @@ import { scan } from "../read/scan.ts";
 import { findTimes } from "../time/index.ts";
 
 const LEAVING =
-  /\b(?:(?:i|we|were|im|we are|i am) (?:will |are |am |gonna |going to |plan to |hope to |planning to )?(?:be )?(?:leave|leaving|head(?:ing)? (?:out|off|north|south|east|west|for|to|down|up)|set(?:ting)? (?:off|out)|hit(?:ting)? the road|roll(?:ing)? out|pull(?:ing)? out|depart(?:ing)?|take off|taking off|off)|leaving|heading (?:out|off|north|south|for|to)|setting (?:off|out)|(?:the |our |next )?(?:trip|departure) (?:is|starts|begins)|(?<!\b(?:take|took|taken|come|came|comes|fell|fallen|cut|shut|turn|turned|switch|switched|pull|pulled|cross|crossed|strike|it|that|this|them|one) )off)\b(?! (?:it|them|that|those|this|the (?:\w+ )?(?:alone|open|as|on|in place)))/;
+  /\b(?:(?:i|we|were|im|we are|i am) (?:will |are |am |gonna |going to |plan to |hope to |planning to )?(?:be )?(?:leave|leaving|head(?:ing)? (?:out|off|north|south|east|west|for|to|down|up)|set(?:ting)? (?:off|out)|hit(?:ting)? the road|roll(?:ing)? out|pull(?:ing)? out|depart(?:ing)?|take off|taking off|off)|leaving|heading (?:out|off|north|south|for|to)|setting (?:off|out)|(?:the |our |next )?(?:trip|departure) (?:is|starts|begins)|(?:thats|that is) (?:us|me) off|^(?:(?:and|so|ok|well|right|all) )*off)\b(?! (?:it|them|that|those|this|the (?:\w+ )?(?:alone|open|as|on|in place)))/;
 
 const HOME =
   /^(?:(?:well|ok|and|so|hey|finally|we are|were|im|i am|we got|we made it|made it|got|safely|we|are) )*(?:home|back home|home again|home safe|back from (?:the|our) trip|parked (?:up )?for (?:the )?winter|trip is over|trips over|the trips over|end of (?:the )?trip)(?: (?:now|again|safe|safely|at last|today|tonight|safe and sound|from the trip))*$/;
