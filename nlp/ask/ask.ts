@@ -12,7 +12,7 @@ import { type AskedFor, LEARNT_TALK, type TalkJudges } from "../judges/talk.ts";
 import { askSigns } from "./ask-signs.ts";
 import type { Asked } from "./asked.ts";
 import { attemptIn } from "./attempt-said.ts";
-import { withoutContrast } from "./contrast.ts";
+import { withoutContrast, withoutLeftOut } from "./contrast.ts";
 import { askedIn } from "./kinds.ts";
 import { asksPlainlyFor, narrowed } from "./of-all.ts";
 import { periodIn, type Timed } from "./period.ts";
@@ -251,7 +251,7 @@ export const ask = (asking: string, moment: Moment, context: Before | null): Que
   const tried = attemptIn(whole);
   const judged = askedFor(text, moment);
   const asked = asksPlainlyFor(judged.asked, whole);
-  const said = asked.kind === "ever" ? withoutContrast(whole) : (tried?.rest ?? whole);
+  const said = asked.kind === "ever" ? withoutContrast(whole) : withoutLeftOut(tried?.rest ?? whole);
   const timed = AHEAD.has(asked.kind) ? periodIn(text, moment, "future") : sameTime(said, past, before);
   if (isListed(asked, said, before)) return { ...before, topic: EMPTY_TOPIC };
   const known =

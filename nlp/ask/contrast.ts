@@ -3,3 +3,9 @@ const BESIDE_IT =
 
 /** "Were the shoes ever changed, not only adjusted", "or did I only mean to": what is not asked about left out. */
 export const withoutContrast = (words: string): string => words.replace(BESIDE_IT, "");
+
+const LEFT_OUT =
+  /(?<=\w{3}.{8,})[\s,]+(?:and |but |so )?(?:(?:leave|leaving|keep|keeping) (?:\w+ ){1,5}out(?: of (?:it|this|that))?|(?:not|never|dont|without) count(?:ing)? (?:\w+ ?){1,5}|(?:never mind|forget|ignore|ignoring|except|excepting|except for|apart from) (?:the|my|our|that|those) (?:\w+ ?){1,4})$/;
+
+/** "What has the street side cost me, leave the curb side out of it": what is not to be counted, taken away. */
+export const withoutLeftOut = (words: string): string => words.replace(LEFT_OUT, "");

@@ -12,7 +12,7 @@ const anyOf = (phrases: readonly string[]): string =>
 const FAILS = anyOf(table.fails);
 const MONEY = anyOf(table.money);
 const FIXES_FAILED = new RegExp(
-  `\\b(?:repairs?|fix(?:es)?|patch(?:es)?|mends?|goes|attempts?|tries|seals?|of (?:them|those|these|mine))\\b(?: \\w+){0,6}? (?:have|has|had|did|that) (?:\\w+ )?${FAILS}`,
+  `\\b(?:repairs?|fix(?:es)?|patch(?:es)?|mends?|mendings?|cures?|jobs?|goes|attempts?|tries|seals?|of (?:them|those|these|mine))\\b(?: \\w+){0,9}? (?<!\\b(?:the|that|this|those|an?|my|our|its) )${FAILS}\\b`,
 );
 
 /** "How many of my repairs on it have let go": how often fixes failed, not how many there were. */

@@ -1,6 +1,7 @@
 import { EMPTY_TOPIC, OTHERS_DID, SPEAKER_DID, type Topic } from "../../shared/memory/query.ts";
 import { plainWords } from "../../shared/memory/words.ts";
 import type { Asked } from "./asked.ts";
+import { deedsIn } from "./deeds.ts";
 import { countsFailures } from "./kinds.ts";
 import { isCostOfRig } from "./rig-cost.ts";
 import { onlyWantsToKnow } from "./wants-to-know.ts";
@@ -30,13 +31,28 @@ const NEGLECTED =
 /** "Price?", of the thing before. */
 const JUST_PRICE = /^(?:(?:and|so|the|what|whats) )*price$/;
 
+/** Kinds that a long way round to "how many times did it fail" is taken for. */
+const MAY_HIDE_A_COUNT: ReadonlySet<Asked["kind"]> = new Set(["decide", "holding", "last"]);
+const HOW_MANY_TIMES = /\bhow many (?:times|goes)\b/;
+
+/** "The new bearings on the kerb side, were they any chop?" */
+const ANY_GOOD =
+  /\b(?:(?:was|were|is|are) (?:it|they|that|he|she|those) )?(?:any (?:chop|cop|good|use)|up to (?:scratch|snuff|much)|worth a damn|much chop|much cop)$/;
+
+const GOES = /\b(?:goes|gos|attempts?|tries|try|stabs?|shots?|work|worked|works|been at|at it|new|jobs?)\b/;
+
+/** "How many times was I beaten by the wet": where nothing is done, what is counted is how often it gave out. */
+const tellsNoWork = (words: string): boolean => deedsIn(plainWords(words)).length === 0 && !GOES.test(words);
+
 /** What words plainly ask for, whatever else was heard in them. */
 export const asksPlainlyFor = (asked: Asked, words: string): Asked => {
   if (asked.kind === "said" && FIRST_JOB.test(words))
     return { kind: "last", focus: "what", rule: "first-job" };
   if (asked.kind === "cost" && JUST_PRICE.test(words)) return { kind: "last", focus: "cost", rule: "price" };
   if (asked.kind === "list" && NEGLECTED.test(words)) return { kind: "open", rule: "neglected" };
-  if (asked.kind === "count" && countsFailures(words))
+  if (asked.kind === "last" && ANY_GOOD.test(words)) return { kind: "holding", rule: "any-good" };
+  const counts = asked.kind === "count" || (MAY_HIDE_A_COUNT.has(asked.kind) && HOW_MANY_TIMES.test(words));
+  if (counts && (countsFailures(words) || tellsNoWork(words)))
     return { kind: "count", of: "failures", rule: "times-failed" };
   return asked;
 };
@@ -45,8 +61,11 @@ export const asksPlainlyFor = (asked: Asked, words: string): Asked => {
 const namesIn = (text: string): ReadonlySet<string> =>
   new Set([...text.matchAll(/(?<=[\p{L},] )\p{Lu}\p{Ll}{2,}/gu)].flatMap(([name]) => plainWords(name)));
 
+/** "My brother says I only sit about, so what did I get done": kinds that somebody may want to know who did nothing. */
+const ONLY_TOLD_TO: ReadonlySet<Asked["kind"]> = new Set(["cost", "list", "count", "longest"]);
+
 const payee = ({ who }: Topic, { kind }: Asked, words: string): string | null => {
-  const mayAsk = kind === "cost" && who !== null && who !== SPEAKER_DID && who !== OTHERS_DID;
+  const mayAsk = ONLY_TOLD_TO.has(kind) && who !== null && who !== SPEAKER_DID && who !== OTHERS_DID;
   return mayAsk && onlyWantsToKnow(who, words) ? null : who;
 };
 

@@ -24,7 +24,7 @@ const sideOf = (text: string, mention: TimeMention): "since" | "until" | "after"
     .toLowerCase()
     .trimEnd();
   if (mention.role === "since" || /\bsince\b[^.]*$/.test(lead)) return "since";
-  if (mention.role === "until" || /\b(?:before|until|till|up to)\b(?:\s+\S+){0,4}$/.test(lead))
+  if (mention.role === "until" || /\b(?:before(?! last$)|until|till|up to)\b(?:\s+\S+){0,4}$/.test(lead))
     return "until";
   return /\bafter\b(?:\s+\S+){0,4}$/.test(lead) ? "after" : "in";
 };
@@ -153,6 +153,10 @@ const FEELS_LIKE =
 const MADE_READY =
   /(?<=\b(?:put|puts|lay|laid|shut|closed?|drain(?:ed)?|blown?|blew|flush(?:ed)?|prep(?:ped)?|ready|cover(?:ed)?|stored?|up|down|out)\b[^,.?]{0,20})\bfor (?:the )?winter\b/gi;
 
+/** "In the spring last year, not this spring, the one before": says the same once more. */
+const THE_ONE_BEFORE =
+  /\bnot (?:this|last) (?:spring|summer|autumn|fall|winter|year|one|season|month)\b[\s,]*(?:but )?the (?:one|year) before\b(?: (?:that|it))?/gi;
+
 const blank = (words: string): string => " ".repeat(words.length);
 
 /** "Until now" bounds nothing; "for the spring" is a time like "in the spring". The length stays, for the spans. */
@@ -165,6 +169,7 @@ const plainer = (text: string): string =>
     .replace(SEASON_OF_YEAR, inSeason)
     .replace(SEASON_THEN_YEAR, "$1 ")
     .replace(SHORT_YEAR, inShortYear)
+    .replace(THE_ONE_BEFORE, blank)
     .replace(NOT_THAT, blank)
     .replace(FEELS_LIKE, blank)
     .replace(MADE_READY, blank)

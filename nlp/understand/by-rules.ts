@@ -64,10 +64,17 @@ const inTimeBefore = (question: Question, whole: Question): Question =>
 const inTimeOf = (timed: Question, question: Question): Question =>
   "period" in timed && "period" in question ? { ...question, period: timed.period } : question;
 
+/** "I write about our summer of 2023. What was done in those months?" */
+const OF_THAT_TIME =
+  /\b(?:in|over|during|within|for) (?:those|these|that|all those) (?:months|weeks|days|years|time|stretch|spell)\b|\bback then\b/i;
+
 /** A description before the question ("that bead up top, is it still dry?") belongs to it; a note before it is a note. */
 const askedWith = (asks: string, tells: string | null, moment: Moment, before: Before | null): Intent => {
-  const question = ask(asks, moment, before);
-  if (tells === null) return alone(purposeOf(question));
+  const plain = ask(asks, moment, before);
+  if (tells === null) return alone(purposeOf(plain));
+  const question = OF_THAT_TIME.test(asks)
+    ? inTimeBefore(plain, ask(`${tells}, ${asks}`, moment, before))
+    : plain;
   const isNote = tellsAnything(tells, moment) && !DESCRIBES.test(tells);
   if (isNote && (namesThing(question) || GLOBAL.has(question.ask)))
     return { ...purposeOf(question), rest: tells };

@@ -18,6 +18,11 @@ const HITCH: Before = {
   fresh: true,
 };
 
+const topicAskedOf = (text: string) => {
+  const question = ask(text, MOMENT, null);
+  return "topic" in question ? question.topic : EMPTY_TOPIC;
+};
+
 describe("what a question is about", () => {
   it("is all of the rig where all is meant, whatever was asked before", () => {
     expect(ask("of all the jobs which one cost the most", MOMENT, HITCH)).toMatchObject({
@@ -100,5 +105,47 @@ describe("small words", () => {
   it("make no trouble of a trip", () => {
     const [draft] = read("need a new spare tire before the trip", MOMENT).records;
     expect(draft?.fields).toMatchObject({ kind: "todo", component: "tire", fault: null });
+  });
+});
+
+describe("how often", () => {
+  it.each([
+    "how many times did I get beat by the damp coming in at the hatch",
+    "how many of my cures for the cold pipe came to nothing",
+    "how often was it wet again under the tap after my repair",
+    "how many goes at the step were in vain",
+  ])("is how often it gave out where no work is counted: %s", (text) => {
+    expect(ask(text, MOMENT, null)).toMatchObject({ ask: "count", of: "failures" });
+  });
+
+  it.each(["how many times have I greased the hubs", "how many goes have I had at sealing the hatch"])(
+    "is how often it was done where work is: %s",
+    (text) => {
+      expect(ask(text, MOMENT, null)).toMatchObject({ ask: "count", of: "work" });
+    },
+  );
+});
+
+describe("what is not asked about", () => {
+  it("is what is to be left out", () => {
+    const { where } = topicAskedOf(
+      "what has the street side slide seal cost me, leave the curb side out of it",
+    );
+    expect(where.join(" ")).not.toContain("curb");
+  });
+
+  it("is who only has something to say", () => {
+    const { who } = topicAskedOf(
+      "my brother says I only sit about so what jobs did I get done over the summer",
+    );
+    expect(who).toBeNull();
+    expect(topicAskedOf("what jobs did my brother do over the summer").who).toBe("brother");
+  });
+});
+
+it("asks whether new parts are any good, and not what was done", () => {
+  expect(ask("the new bearings on the kerb side, were they any good", MOMENT, null)).toMatchObject({
+    ask: "holding",
+    topic: { named: [{ component: "wheel-bearing" }] },
   });
 });

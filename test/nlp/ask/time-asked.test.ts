@@ -24,6 +24,8 @@ describe("the time that a question asks about", () => {
     ["what have i mended in spring of last year, march until may", "2024-03-01", "2024-06-01"],
     ["what got worked on back in 2022, he says i sat in a chair all year", "2022-01-01", "2023-01-01"],
     ["what got done all year", "2025-01-01", "2026-01-01"],
+    ["what did i mend the month before last", "2025-01-01", "2025-02-01"],
+    ["what got done last year in spring, not this spring the one before", "2024-03-01", "2024-06-01"],
     ["what got done until last weekend", null, "2025-03-15"],
     ["what did i do in summer, 2022", "2022-06-01", "2022-09-01"],
   ])("%s", (text, from, to) => {
