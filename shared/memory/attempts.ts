@@ -1,8 +1,8 @@
 import type { KeptRecord } from "../history.ts";
-import { meet, ofAnotherPart, particularsOf, sameStuff } from "./part.ts";
+import { meet, ofAnotherPart, particularsOf, sameStuff, without } from "./part.ts";
 import type { Told } from "./told.ts";
 import { shareAny, tellingStems } from "./words.ts";
-import { isCure, tellsBreaking, tellsReturn, undoes } from "./work.ts";
+import { isCure, knownThings, tellsBreaking, tellsDead, tellsReturn, undoes } from "./work.ts";
 
 /** "Greased them again" is the next round of a care, not a failure of the last. */
 const isRound = (told: Told, earlier: KeptRecord): boolean => {
@@ -20,6 +20,15 @@ const isOfItsStuff = ({ draft: { fields } }: Told, { fields: earlier }: KeptReco
   fields.kind !== "todo" &&
   (isCure(fields.action) || fields.kind === "fault") &&
   shareAny(tellingStems(earlier.materials.join(" ")), tellingStems(fields.fault));
+
+/** "The tape soaked through, so …": what an earlier fix put in is spoken of before new work with other stuff. */
+const speaksOfItsStuff = ({ draft: { fields }, leadUp }: Told, { fields: earlier }: KeptRecord): boolean =>
+  fields.kind === "repair" &&
+  isCure(fields.action) &&
+  shareAny(
+    tellingStems(knownThings(leadUp).join(" ")),
+    without(tellingStems(earlier.materials.join(" ")), tellingStems(fields.materials.join(" "))),
+  );
 
 /** The trouble that the earlier fix was to cure is there: the seam that was sealed drips. */
 const isBack = (told: Told, { fields: earlier }: KeptRecord): boolean => {
@@ -39,6 +48,14 @@ const isSameTrouble = (told: Told, { fields: earlier }: KeptRecord): boolean => 
   return shareAny(troubles, before.trouble) && !ofAnotherPart(now, before);
 };
 
+/** It went dead once more: "the tail light packed up, so …". */
+const isDeadAgain = (told: Told, { fields: earlier }: KeptRecord): boolean => {
+  const { fault, kind, action } = told.draft.fields;
+  return (
+    kind === "repair" && isCure(action) && tellsDead(fault ?? told.leadUp) && tellsDead(earlier.fault ?? "")
+  );
+};
+
 /** The words say, or the last look said, that the earlier fix let go. */
 export const letGo = (told: Told, earlier: KeptRecord): boolean =>
   isBack(told, earlier) ||
@@ -48,6 +65,8 @@ export const letGo = (told: Told, earlier: KeptRecord): boolean =>
   earlier.fields.outcome === "failed" ||
   brokeSince(told, earlier) ||
   isOfItsStuff(told, earlier) ||
+  speaksOfItsStuff(told, earlier) ||
+  isDeadAgain(told, earlier) ||
   (earlier.fields.outcome === "partly" &&
     meet(particularsOf(told.draft.fields, told.words), particularsOf(earlier.fields)));
 

@@ -6,7 +6,7 @@ import { shareAny, stemOf, tellingStems } from "./words.ts";
 /** What an account tells of its thing beyond the thing's own name: the part, the trouble, the stuff. */
 export type Particulars = { readonly trouble: ReadonlySet<string>; readonly all: ReadonlySet<string> };
 
-const without = (stems: Iterable<string>, own: ReadonlySet<string>): ReadonlySet<string> =>
+export const without = (stems: Iterable<string>, own: ReadonlySet<string>): ReadonlySet<string> =>
   new Set([...stems].filter((stem) => !own.has(stem)));
 
 export const particularsOf = (fields: RecordFields, stretch = ""): Particulars => {

@@ -1,6 +1,6 @@
 import type { Temporal } from "temporal-polyfill";
 import type { History, KeptRecord } from "../history.ts";
-import type { Draft, Hemisphere, Moment } from "../reading.ts";
+import type { Draft, Hemisphere, Moment, Span } from "../reading.ts";
 import type { LinkStep } from "./link-plan.ts";
 import { comparePlaces } from "./place.ts";
 import { dayOf } from "./when.ts";
@@ -13,6 +13,8 @@ export type Told = {
   readonly words: string;
   /** Those of them right round what the thing, the work and the outcome were read from. */
   readonly close: string;
+  /** Those of them before the work is told. */
+  readonly leadUp: string;
   /** What its thing is called there. */
   readonly called: string;
   readonly said: string;
@@ -34,12 +36,15 @@ export type Against = {
 const REACH = 60;
 
 /** The words between two drafts lead up to the second; what follows the last belongs to it. */
-const stretchOf = (drafts: readonly Draft[], index: number, text: string): string => {
+const stretchOf = (drafts: readonly Draft[], index: number, text: string): Span => {
   const own = drafts[index]?.span ?? { start: 0, end: text.length };
   const before = drafts[index - 1]?.span.end ?? 0;
   const end = index === drafts.length - 1 ? text.length : own.end;
-  return text.slice(Math.min(before, own.start), end);
+  return { start: Math.min(before, own.start), end };
 };
+
+const startOf = ({ evidence: { action } }: Draft): number =>
+  Math.min(...(action?.spans ?? []).map(({ start }) => start));
 
 /** Letters before and after the words that a field was read from. */
 const [BEFORE, AFTER] = [40, 50];
@@ -56,12 +61,15 @@ const closeTo = ({ evidence }: Draft, text: string, words: string): string => {
 
 export const toldOf = (drafts: readonly Draft[], draft: Draft, text: string, moment: Moment): Told => {
   const index = drafts.indexOf(draft);
-  const words = stretchOf(drafts, index, text);
+  const stretch = stretchOf(drafts, index, text);
+  const words = text.slice(stretch.start, stretch.end);
+  const done = startOf(draft);
   return {
     draft,
     index,
     words,
     close: closeTo(draft, text, words),
+    leadUp: Number.isFinite(done) ? text.slice(stretch.start, Math.max(stretch.start, done)) : "",
     called: (draft.evidence.component?.spans ?? []).map(({ start, end }) => text.slice(start, end)).join(" "),
     said: moment.said,
     today: dayOf(moment),

@@ -36,6 +36,22 @@ export const undoes = (trouble: string, action: Action | null): boolean =>
 /** Whether the words say that something broke. */
 export const tellsBreaking = phraseIn(table.broke);
 
+/** Whether the words say that something works no more. */
+export const tellsDead = phraseIn(table.dead);
+
+const KNOWN = new Set(table.known);
+const TOWARDS = new Set(table.towards);
+/** As many words make the name of a stuff: "the stainless hose clamp". */
+const NAME = 3;
+
+/** Words for things spoken of as known and not as what work is done with or at: "the tape soaked", not "on the tape". */
+export const knownThings = (text: string): readonly string[] => {
+  const words = plainWords(text);
+  return words.flatMap((word, at) =>
+    KNOWN.has(word) && !TOWARDS.has(words[at - 1] ?? "") ? words.slice(at + 1, at + 1 + NAME) : [],
+  );
+};
+
 /** Whether the words say how earlier work does by now. */
 export const tellsStill = phraseIn(table.still);
 
