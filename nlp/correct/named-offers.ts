@@ -1,4 +1,5 @@
 import { capital } from "../../shared/capital.ts";
+import type { Action } from "../../shared/vocabulary.ts";
 import { deedsIn } from "../ask/deeds.ts";
 import { mentionsIn } from "../ask/names.ts";
 import people from "../lexicon/data/people.json" with { type: "json" };
@@ -46,19 +47,29 @@ const things = ({ found, words }: Heard): Offer[] => {
   return [...named, ...nicknamed];
 };
 
-const works = ({ words }: Heard): Offer[] =>
-  deedsIn(words).flatMap(({ from, to, actions }) =>
-    actions.slice(0, 2).map(
-      (action, at): Offer => ({
-        from,
-        to,
-        field: "action",
-        change: { change: "fields", to: { action } },
-        is: action,
-        sort: at === 0 ? "first" : "also",
-      }),
-    ),
-  );
+/** Words that may stand between: "charged me all of 64". */
+const TO_THE_SUM = 4;
+
+/** "He charged £64": money asked for, and no battery. */
+const isOfMoney = (to: number, actions: readonly Action[], { found }: Heard): boolean =>
+  actions[0] === "charge" &&
+  found.amounts.some(({ from, what }) => what === "money" && from >= to && from - to <= TO_THE_SUM);
+
+const works = (heard: Heard): Offer[] =>
+  deedsIn(heard.words)
+    .filter(({ to, actions }) => !isOfMoney(to, actions, heard))
+    .flatMap(({ from, to, actions }) =>
+      actions.slice(0, 2).map(
+        (action, at): Offer => ({
+          from,
+          to,
+          field: "action",
+          change: { change: "fields", to: { action } },
+          is: action,
+          sort: at === 0 ? "first" : "also",
+        }),
+      ),
+    );
 
 const stuffs = ({ found }: Heard): Offer[] =>
   found.materials.map((material) => stuff(material, material.name, material.group ?? "other"));

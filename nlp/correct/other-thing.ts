@@ -1,5 +1,8 @@
+import { isSameHead } from "../../shared/memory/materials.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
+import type { Stretch } from "../read/scan.ts";
+import { isContainer } from "./containers.ts";
 import type { Offer } from "./offer.ts";
 import { type OfferScene, saysSame, standsInNote } from "./offer-signs.ts";
 import { standsInPlace } from "./only-pointing.ts";
@@ -70,15 +73,52 @@ const isPartTold = (offer: Offer, scene: OfferScene): boolean =>
   offer.sort !== "named" &&
   standsInNote(scene, offer);
 
+const isWithin = (inner: Stretch, outer: Stretch): boolean =>
+  outer.from <= inner.from && inner.to <= outer.to;
+
+/** "A brass elbow", where a poly elbow is on record: stuff of that sort, and no other thing. */
+const isStuffOnRecord = (offer: Offer, { offers, fields }: OfferScene): boolean => {
+  if (offer.field !== "component" || offer.is === fields.component) return false;
+  const stuffs = offers.filter(({ field }) => field === "material");
+  const like = stuffs.filter(({ is }) => fields.materials.some((kept) => isSameHead(is, kept)));
+  return (
+    like.some((each) => isWithin(offer, each)) ||
+    (offer.sort === "weak" && like.length > 0 && stuffs.some((each) => isWithin(offer, each)))
+  );
+};
+
+/** "Wrong bottle, it was sewing machine oil": what the stuff came in. */
+const isContainerNamed = (offer: Offer, { offers, tokens }: OfferScene): boolean =>
+  offer.field === "component" &&
+  offer.sort === "weak" &&
+  isContainer(tokens[offer.to - 1]?.norm ?? "") &&
+  offers.some(({ field }) => field === "material");
+
+/** "The ceiling panel was over the dinette": the thing on record is named, and another tells where it is. */
+const tellsWhereItIs = (offer: Offer, { offers, fields }: OfferScene): boolean =>
+  offer.is !== fields.component &&
+  offers.some(({ field, is, to }) => field === "component" && is === fields.component && to <= offer.from) &&
+  offers.some((each) => each.field === "where" && isWithin(offer, each));
+
+const isStuffNamed = (offer: Offer, scene: OfferScene): boolean =>
+  isPutInstead(offer, scene) || isStuffOnRecord(offer, scene) || isContainerNamed(offer, scene);
+
+/** Whether what seems to be another thing is stuff, or what stuff came in, or where the thing on record is. */
+export const isNoOtherThing = (offer: Offer, scene: OfferScene): boolean =>
+  isStuffNamed(offer, scene) || tellsWhereItIs(offer, scene);
+
 /** Without the things that only tell where the one on record is. */
 export const withoutPlaces = (all: readonly Rated[], scene: OfferScene): readonly Rated[] => {
-  const rated = all.filter(({ offer }) => !isPutInstead(offer, scene));
+  const rated = all.filter(({ offer }) => !isStuffNamed(offer, scene));
   if (placeIsDenied(scene) && rated.some(({ offer }) => offer.field === "where"))
     return rated.filter(({ offer }) => offer.field !== "component");
   if (thingIsDenied(rated, scene)) return rated;
   const places = rated.flatMap(({ offer, how }) => (how === "drop" ? [] : [offer]));
   return rated.filter(
     ({ offer }) =>
-      !standsInPlace(offer, places, scene.fields) && !isPartTold(offer, scene) && !qualifies(offer, scene),
+      !standsInPlace(offer, places, scene.fields) &&
+      !tellsWhereItIs(offer, scene) &&
+      !isPartTold(offer, scene) &&
+      !qualifies(offer, scene),
   );
 };

@@ -19,6 +19,10 @@ const BE: ReadonlySet<string> = new Set(data.be);
 
 const OWNERS: ReadonlySet<string> = new Set(data.owners);
 
+/** "Methylated spirit, rather", "tung oil it says on the tin": what is said behind stuff that opens a message. */
+const TELLS_STUFF = /^,? ?(?:rather|instead|it says|it said|is what it|was what|it was (?:i|we) used)\b/;
+const followsAsStuff = (words: readonly string[]): boolean => TELLS_STUFF.test(words.join(" "));
+
 /** Words that no list knows and that nothing `known` covers, where stuff may be named: "not bleach, I meant vinegar". */
 export const unknownStuffsIn = (tokens: readonly Token[], known: readonly Stretch[]): Stretch[] => {
   const words = tokens.map(({ norm }) => norm);
@@ -27,12 +31,20 @@ export const unknownStuffsIn = (tokens: readonly Token[], known: readonly Stretc
     !isNoStuff(words, at) &&
     tellingStems(words[at] ?? "").size > 0 &&
     !known.some((each) => each.from <= at && at < each.to);
-  return words.flatMap((word, at): Stretch[] => {
+  const freeFrom = (from: number): number => {
+    let to = from;
+    while (to < from + LONGEST && isFree(to)) to++;
+    return to;
+  };
+  const opening = freeFrom(0);
+  const before: Stretch[] =
+    opening > 0 && followsAsStuff(words.slice(opening)) ? [{ from: 0, to: opening }] : [];
+  const behind = words.flatMap((word, at): Stretch[] => {
     if (!LEADS.has(word)) return [];
     const named = OWNERS.has(words[at + 1] ?? "") ? at + 2 : at + 1;
     const from = isContainer(words[named] ?? "") && words[named + 1] === "of" ? named + 2 : named;
-    let to = from;
-    while (to < from + LONGEST && isFree(to)) to++;
+    const to = freeFrom(from);
     return to === from ? [] : [{ from, to }];
   });
+  return [...before, ...behind];
 };

@@ -1,10 +1,14 @@
 import type { Change, Correction, Target } from "../../shared/memory/correction.ts";
 import type { Intent } from "../../shared/memory/intent.ts";
+import { isSameHead } from "../../shared/memory/materials.ts";
 import type { Shown } from "../../shared/memory/scene.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { Offer } from "../correct/offer.ts";
-import { saysSame } from "../correct/offer-signs.ts";
+import { type OfferScene, saysSame } from "../correct/offer-signs.ts";
 import { withOtherSum } from "../correct/other-sum.ts";
+import { isNoOtherThing } from "../correct/other-thing.ts";
+import { plain } from "../correct/pieces.ts";
+import { hasDeed } from "../correct/signs.ts";
 import { offerScene, orRuled, weighedChanges } from "../correct/weighed.ts";
 import type { MessageKind, TalkJudges } from "../judges/talk.ts";
 import { scan } from "../read/scan.ts";
@@ -37,9 +41,8 @@ const corrects = (target: Target, changes: readonly Change[]): Intent => ({
 });
 
 /** "It wasn't chain oil, now that I look. Copper grease, it says.": what went in instead comes later, and is no note. */
-const onlyEmpties = (intent: Intent, sure: number): boolean =>
+const onlyEmpties = (intent: Intent): boolean =>
   intent.is === "correct" &&
-  sure > ALL_OF_IT &&
   intent.correction.changes.every((change) => change.change === "materials" && change.add.length === 0);
 const ALL_OF_IT = 0.9;
 
@@ -93,11 +96,38 @@ const eachPutRight = (
 const SOMEBODY_DID =
   /\b(?:'?twas|it was|that was|they were) .{2,40}? (?:who |that )?(?:did|done|fixed|fitted|put|changed|replaced)\b/i;
 
+/** "A brass elbow": nothing else in the words names another thing than stuff or a place. */
+const isNamedAside = (component: string | undefined, scene: OfferScene): boolean => {
+  const named = scene.offers.filter(({ field, is }) => field === "component" && is === component);
+  return named.length > 0 && named.every((offer) => isNoOtherThing(offer, scene));
+};
+
 /** "Bearings RH, sorry": the thing on record, named to say which record is meant, is no change. */
-const withoutPointing = (change: Change, fields: Shown["fields"]): readonly Change[] => {
-  if (change.change !== "fields" || change.to.component !== fields.component) return [change];
-  const others = Object.entries(change.to).filter(([field]) => field !== "component");
-  return others.length === 0 ? [] : [{ change: "fields", to: Object.fromEntries(others) }];
+const withoutPointing = (
+  changes: readonly Change[],
+  { shown, offers }: Meant,
+  text: string,
+  moment: Moment,
+): readonly Change[] => {
+  const scene = offerScene(scan(text, moment).tokens, offers, shown.fields, changes, shown.words ?? "");
+  return changes.flatMap((change): readonly Change[] => {
+    if (change.change !== "fields") return [change];
+    const { component } = change.to;
+    if (component !== shown.fields.component && !isNamedAside(component, scene)) return [change];
+    const others = Object.entries(change.to).filter(([field]) => field !== "component");
+    return others.length === 0 ? [] : [{ change: "fields", to: Object.fromEntries(others) }];
+  });
+};
+
+/** What is left to be put right where no other thing is named: the place, or stuff of the sort on record. */
+const placeOrStuff = (offers: readonly Offer[], fields: Shown["fields"]): Offer | undefined => {
+  const other = offers.filter((each) => !saysSame(each, fields));
+  return (
+    other.find(({ field }) => field === "where") ??
+    other.find(
+      ({ field, is }) => field === "material" && fields.materials.some((kept) => isSameHead(is, kept)),
+    )
+  );
 };
 
 /** What a message puts right in the record told of last, where it is taken for a correction; else what the rules say. */
@@ -111,7 +141,11 @@ export const putRight = (
 ): Intent => {
   const { shown, minutes, alone, offers } = meant;
   const target: Target = alone ? { by: "record", record: shown.id } : { by: "last" };
-  const isAimed = ruled.is === "correct" && ruled.correction.target.by !== "last" && minutes !== null;
+  const isAimed =
+    ruled.is === "correct" &&
+    ruled.correction.target.by !== "last" &&
+    minutes !== null &&
+    withoutPointing(ruled.correction.changes, meant, text, moment).length > 0;
   const named = offers.some(({ field, is }) => field === "who" && is === "other") && SOMEBODY_DID.test(text);
   if (joins(ruled)) return ruled;
   if (isNotYet(text, shown)) return TELLS;
@@ -125,7 +159,8 @@ export const putRight = (
       : [];
   if (first !== undefined && also.length > 0)
     return { is: "correct", correction: first, also, announced: true, rest: null };
-  const tellsMore = ruled.rest !== null && tells && !onlyEmpties(ruled, kind.correction);
+  const isWhole = kind.correction > ALL_OF_IT && (onlyEmpties(ruled) || !hasDeed(plain(ruled.rest ?? "")));
+  const tellsMore = ruled.rest !== null && tells && !isWhole;
   if (isAimed || (tellsMore && minutes !== null)) return ruled;
   const sum = ruled.is === "tell" ? sumRestated(text, meant) : undefined;
   if (sum !== undefined)
@@ -145,9 +180,11 @@ export const putRight = (
   if (ruled.is !== "correct") return ruled;
   if (kind.correction + kind.removal < HARDLY) return TELLS;
   const changes = withOtherSum(ruled.correction.changes, offers, shown.fields);
-  const real = changes.flatMap((change) => withoutPointing(change, shown.fields));
-  const place = offers.find((each) => each.field === "where" && !saysSame(each, shown.fields));
-  if (real.length === 0) return place === undefined ? TELLS : corrects(target, [place.change]);
+  const real = withoutPointing(changes, meant, text, moment);
+  if (real.length === 0) {
+    const other = placeOrStuff(offers, shown.fields);
+    return other === undefined ? TELLS : corrects(target, [other.change]);
+  }
   const aim = real.length < changes.length ? target : ruled.correction.target;
   return { ...ruled, correction: { ...ruled.correction, target: aim, changes: real } };
 };

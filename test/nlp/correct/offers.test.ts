@@ -62,3 +62,11 @@ describe("a thing put right", () => {
     expect(offers.map(({ field }) => field)).not.toContain("component");
   });
 });
+
+it("offers no battery charged where money is", () => {
+  if (welded === undefined) throw new Error("The note tells of work.");
+  const works = (text: string) =>
+    offersIn(text, NOW, welded.fields).flatMap(({ field, is }) => (field === "action" ? [is] : []));
+  expect(works("no, he charged $64 for it")).not.toContain("charge");
+  expect(works("no, he charged the battery")).toContain("charge");
+});

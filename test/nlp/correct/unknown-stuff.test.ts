@@ -10,6 +10,7 @@ it("takes a word that no list knows for stuff, where stuff may be named", () => 
   const stuff = (text: string) =>
     offersIn(text, MOMENT, fields).flatMap(({ field, is }) => (field === "material" ? [is] : []));
   expect(stuff("not bleach, what I used was gribbleol")).toContain("gribbleol");
+  expect(stuff("gribbleol, rather, the bleach was for the bucket")).toContain("gribbleol");
   expect(stuff("lovely evening here")).toEqual([]);
 });
 

@@ -197,3 +197,32 @@ describe("a day of work that was on the list before", () => {
     });
   });
 });
+
+describe("what seems to name another thing", () => {
+  it("is stuff where such stuff went in", () => {
+    const said = putRightBy(
+      "put a new poly elbow on the fresh tank with thread tape",
+      "it's a brass elbow, i had no poly left",
+    );
+    expect(said).toContain("brass elbow");
+    expect(said).not.toContain('"component"');
+  });
+
+  it("is what the stuff came in", () => {
+    const said = putRightBy(
+      "oiled the furnace blower with machine oil",
+      "oops wrong bottle, sewing machine oil is what it was",
+    );
+    expect(said).toContain("sewing machine oil");
+    expect(said).not.toContain('"component"');
+  });
+
+  it("is where the thing on record is", () => {
+    const said = putRightBy(
+      "screwed the ceiling panel back up over the bed",
+      "the ceiling panel was over the dinette, not the bed",
+    );
+    expect(said).toContain("over the dinette");
+    expect(said).not.toContain('"component"');
+  });
+});
