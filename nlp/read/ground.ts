@@ -30,8 +30,26 @@ const GOES_ON = new Set(
 );
 const BEFORE_SIDE = new Set(["the", "my", "our", "on", "far", "front", "rear", "back"]);
 
+const LEFT_BY = new Set(
+  "i we he she they you ive weve id had have has is was were are be been whats nothing none anything something bit".split(
+    " ",
+  ),
+);
+const LEFT_OF = new Set(["no", "any", "enough", "little", "more", "some", "what"]);
+const BEHIND_LEFT = new Set(
+  "and so but in over to from at it the that them this my our us me alone out off on open behind . ,".split(
+    " ",
+  ),
+);
+
+/** "I had no poly left", "what was left in the tub": over, and no side. */
+const isLeftOver = (scan: Scan, at: number): boolean =>
+  (LEFT_BY.has(wordAt(scan, at - 1)) || LEFT_OF.has(wordAt(scan, at - 2))) &&
+  (at + 1 >= scan.tokens.length || BEHIND_LEFT.has(wordAt(scan, at + 1)));
+
 /** "Cracked right back open", "right behind the axle": how, or how near, and no side. */
 const isNoSide = (scan: Scan, at: number): boolean => {
+  if (wordAt(scan, at) === "left") return isLeftOver(scan, at);
   if (wordAt(scan, at) === "back") return wordAt(scan, at - 1) === "right" && isNoSide(scan, at - 1);
   if (wordAt(scan, at) !== "right" || BEFORE_SIDE.has(wordAt(scan, at - 1))) return false;
   return GOES_ON.has(wordAt(scan, wordAt(scan, at + 1) === "back" ? at + 2 : at + 1));

@@ -19,6 +19,7 @@ import { segmentsOf } from "./segments.ts";
 import { settingOf } from "./setting.ts";
 import { toldRecords } from "./tell.ts";
 import { toldOnce } from "./told-once.ts";
+import { withoutTroubleFirst } from "./trouble-first.ts";
 import { withDates } from "./undated.ts";
 import { usageOf } from "./usage.ts";
 import { weighed } from "./weighed.ts";
@@ -66,7 +67,7 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
     records.map((each) => draftOf(each, scan, clauses)),
     today,
   );
-  return { records: toldOnce(withoutPlaces(drafts), text), usage };
+  return { records: toldOnce(withoutTroubleFirst(withoutPlaces(drafts)), text), usage };
 };
 
 const readWhole = (text: string, moment: Moment): Reading => {
