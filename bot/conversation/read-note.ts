@@ -1,7 +1,7 @@
 import { surelyNamed } from "../../nlp/ask/surely-named.ts";
 import { read } from "../../nlp/read/index.ts";
 import { type Known, ownersIn, spelledInContext } from "../../nlp/understand/in-context.ts";
-import { wordOn, wordOnWork } from "../../nlp/understand/word-on.ts";
+import { wordOn, wordOnWork, workGoingOn } from "../../nlp/understand/word-on.ts";
 import type { KeptRecord, RecordId } from "../../shared/history.ts";
 import type { Again } from "../../shared/memory/intent.ts";
 import { isLive } from "../../shared/memory/told.ts";
@@ -83,6 +83,19 @@ const wordHeard = (
   return wordOnWork(text, meant, moment) ?? (mine === undefined ? wordOn(text, meant, moment) : undefined);
 };
 
+/** Work on the thing that a note goes on from, where the note names none. */
+const workHeard = (
+  turn: Turn,
+  text: string,
+  after: RecordId | null,
+  { records, usage }: Reading,
+  moment: Moment,
+): Draft | undefined => {
+  const meant = after === null ? undefined : turn.store.history.record(after)?.fields.component;
+  if (meant === undefined || (records.length === 0 && usage.length > 0)) return undefined;
+  return workGoingOn(text, meant, records, moment);
+};
+
 /** A note as it is to be read: with what points back spelled out, and the thing named whose part it tells of. */
 export const readNote = (turn: Turn, note: ToldNote, how: ReadAs): ReadNote => {
   const moment = momentOf(note.said, turn.rig);
@@ -94,6 +107,7 @@ export const readNote = (turn: Turn, note: ToldNote, how: ReadAs): ReadNote => {
   const isEmpty = reading.records.length + reading.usage.length === 0;
   const word =
     wordHeard(turn, text, how.about, reading, moment) ??
+    workHeard(turn, text, how.after, reading, moment) ??
     (isEmpty ? wordOnFix(turn, text, known, moment) : undefined);
   return word === undefined
     ? { text: spelled, reading }

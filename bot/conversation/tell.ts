@@ -13,7 +13,7 @@ import { type Saved, savePlan } from "./save-plan.ts";
 import type { ReadAs, Told, ToldNote } from "./told.ts";
 import type { Reply, Turn } from "./turn.ts";
 
-const AS_SAID: ReadAs = { read: null, again: null, about: null };
+const AS_SAID: ReadAs = { read: null, again: null, about: null, after: null };
 
 /** Reads a note, links it to what is known and writes it down. */
 const keepTold = (turn: Turn, note: ToldNote, how: ReadAs): Told => {

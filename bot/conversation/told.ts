@@ -12,6 +12,8 @@ export type ReadAs = {
   readonly read: string | null;
   readonly again: Again | null;
   readonly about: RecordId | null;
+  /** The record that it goes on from, if it names nothing itself. */
+  readonly after: RecordId | null;
 };
 
 /** What a note has become: records and entries of use. */

@@ -9,7 +9,7 @@ import { respelled } from "./respell.ts";
 
 type Tell = Extract<Purpose, { is: "tell" }>;
 
-const TELL: Tell = { is: "tell", read: null, again: null, about: null };
+const TELL: Tell = { is: "tell", read: null, again: null, about: null, after: null };
 
 const DAYS = 14;
 const MOST_WORDS = 30;

@@ -6,5 +6,6 @@ export const TELLS: Extract<Intent, { is: "tell" }> = {
   read: null,
   again: null,
   about: null,
+  after: null,
   rest: null,
 };

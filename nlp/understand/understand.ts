@@ -94,6 +94,12 @@ const isWordOn = (
   sure > SURELY_THIS &&
   shown.fields.kind === "repair";
 
+/** As sure as this that no other record is meant, a note that names nothing goes on from it. */
+const SURELY_AFTER = 0.85;
+
+const goingOn = (intent: Intent, { shown, sure }: Meant): Intent =>
+  intent.is === "tell" && sure > SURELY_AFTER ? { ...intent, after: shown.id } : intent;
+
 const isMarked = (text: string): boolean => text.trimEnd().endsWith("?");
 
 /** The same before anything was told, of which nobody asks, where the rules hear no question. */
@@ -157,7 +163,7 @@ const taken = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): 
   const word = isWordOn(heard, kind, meant);
   return word
     ? { ...heard, about: meant.shown.id }
-    : putRight(heard, { kind, tells }, meant, said, moment, judges);
+    : goingOn(putRight(heard, { kind, tells }, meant, said, moment, judges), meant);
 };
 
 /** What the question before was about, else the one thing told of last. */

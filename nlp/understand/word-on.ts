@@ -1,14 +1,18 @@
+import { plainWords } from "../../shared/memory/words.ts";
 import type { Draft, Evidence, Moment, Span } from "../../shared/reading.ts";
 import { type ComponentId, componentName } from "../../shared/vocabulary.ts";
+import { deedNamed } from "../ask/deeds.ts";
 import { placesSaid } from "../ask/places-said.ts";
+import { speakingSigns } from "../ask/spoken-of.ts";
 import { topicOf } from "../ask/topic.ts";
 import { plain } from "../correct/pieces.ts";
+import { LEARNT_TALK } from "../judges/talk.ts";
 import { read } from "../read/index.ts";
 import { outcomeIn } from "./verdict.ts";
 
 const MOST_WORDS = 18;
 /** The same, where it is heard which work is meant. */
-const MOST_WORDS_HEARD = 35;
+const MOST_WORDS_HEARD = 60;
 /** Work, wishes and doubts are no word on how something does. */
 const ELSE =
   /\b(?:will|gonna|going to|need|needs|must|should|could|would|if|whether|maybe|hope|hoping|wonder|want|plan|planning|tomorrow|next|buy|order)\b/;
@@ -53,6 +57,20 @@ const inText = ({ spans, ...evidence }: Evidence, by: number): Evidence => ({
   spans: spans.filter(({ end }) => end > by).map((span) => earlier(span, by)),
 });
 
+/** The one draft that a text reads as behind a lead, of the thing named there, as it stands in the text. */
+const oneBehind = (lead: string, text: string, component: ComponentId, moment: Moment): Draft | undefined => {
+  const [draft, ...others] = read(lead + text, moment).records;
+  if (draft === undefined || others.length > 0 || draft.fields.component !== component) return undefined;
+  const by = lead.length;
+  return {
+    ...draft,
+    evidence: Object.fromEntries(
+      Object.entries(draft.evidence).map(([field, each]) => [field, inText(each, by)]),
+    ),
+    span: earlier(draft.span, by),
+  };
+};
+
 /** What is put before such a word so that it reads as one, in the order in which it is tried. */
 const LEADS: readonly ((thing: string) => string)[] = [
   (thing) => `the ${thing} `,
@@ -60,24 +78,21 @@ const LEADS: readonly ((thing: string) => string)[] = [
   (thing) => `${thing}: `,
 ];
 
-const readBehind = (
-  lead: string,
-  text: string,
-  component: ComponentId,
-  moment: Moment,
-): Draft | undefined => {
-  const [draft, ...others] = read(lead + text, moment).records;
-  if (draft === undefined || others.length > 0 || draft.fields.component !== component) return undefined;
-  const { fields, evidence, span } = draft;
-  if (fields.kind !== "check" && fields.kind !== "fault") return undefined;
-  const by = lead.length;
-  const isSaid = fields.fault !== null && text.toLowerCase().includes(fields.fault.toLowerCase());
-  const told = { ...fields, fault: isSaid ? fields.fault : null };
+/** Trouble is that the work did not hold; what seems to be work told with how it came out ("we washed, and not a drop") is a look. */
+const asLook = (draft: Draft, text: string): Draft => {
+  const { kind, fault, outcome } = draft.fields;
+  const isSaid = fault !== null && text.toLowerCase().includes(fault.toLowerCase());
   return {
     ...draft,
-    fields: fields.kind === "check" ? told : { ...told, kind: "check", action: "inspect", outcome: "failed" },
-    evidence: Object.fromEntries(Object.entries(evidence).map(([field, each]) => [field, inText(each, by)])),
-    span: earlier(span, by),
+    fields: {
+      ...draft.fields,
+      kind: "check",
+      action: kind === "check" ? draft.fields.action : "inspect",
+      outcome: kind === "fault" ? "failed" : outcome,
+      materials: [],
+      cost: null,
+      fault: isSaid ? fault : null,
+    },
   };
 };
 
@@ -86,11 +101,47 @@ const readBehind = (
  * the thing named before it; trouble told so is that the work did not hold.
  */
 export const wordOnWork = (text: string, component: ComponentId, moment: Moment): Draft | undefined => {
-  if (text.includes("?") || ELSE.test(plain(text)) || text.split(/\s+/).length > MOST_WORDS_HEARD)
+  const size = text.split(/\s+/).length;
+  if (text.includes("?") || size > MOST_WORDS_HEARD || (size <= MOST_WORDS && ELSE.test(plain(text))))
     return undefined;
-  for (const lead of LEADS) {
-    const draft = readBehind(lead(componentName(component)), text, component, moment);
-    if (draft !== undefined) return draft;
-  }
-  return undefined;
+  const drafts = LEADS.flatMap(
+    (lead) => oneBehind(lead(componentName(component)), text, component, moment) ?? [],
+  );
+  const looks = drafts.find(({ fields }) => fields.kind === "check" || fields.kind === "fault");
+  const seems = drafts.find(({ fields }) => fields.kind === "repair" && fields.outcome !== "untested");
+  const draft = looks ?? seems;
+  return draft === undefined ? undefined : asLook(draft, text);
+};
+
+/** From here on, words speak of a thing without naming it: "what the wheels spin on". */
+const SPOKEN_OF = 0.95;
+
+/** Whether only what was done calls a thing to mind: "put", "hung". */
+const isOfDeedOnly = ({ fields, evidence }: Draft, text: string): boolean => {
+  const spans = evidence.component?.spans ?? [];
+  return (
+    spans.length > 0 &&
+    (LEARNT_TALK.spoken(speakingSigns(text)).get(fields.component) ?? 0) < SPOKEN_OF &&
+    spans.every(({ start, end }) =>
+      plainWords(text.slice(start, end)).every((word) => deedNamed(word) !== undefined),
+    )
+  );
+};
+
+/**
+ * Work on a known thing that the text does not name: "stronger one is in since this morning" of the inverter. `drafts` is
+ * what the text reads as by itself: nothing, or work on a thing that only its deed calls to mind.
+ */
+export const workGoingOn = (
+  text: string,
+  component: ComponentId,
+  drafts: readonly Draft[],
+  moment: Moment,
+): Draft | undefined => {
+  const [mine, ...others] = drafts;
+  if (others.length > 0 || text.includes("?")) return undefined;
+  if (mine !== undefined && (mine.fields.kind !== "repair" || !isOfDeedOnly(mine, text))) return undefined;
+  const draft = oneBehind(`${componentName(component)}: `, text, component, moment);
+  const isSaid = (draft?.evidence.action?.spans.length ?? 0) > 0;
+  return draft?.fields.kind === "repair" && isSaid ? draft : undefined;
 };

@@ -34,6 +34,8 @@ export type Purpose =
       readonly again: Again | null;
       /** Older work that it is a word on. */
       readonly about: RecordId | null;
+      /** The record that it goes on from, if it names nothing itself. */
+      readonly after: RecordId | null;
     }
   | { readonly is: "ask"; readonly query: Query }
   /** Not `announced` as one in so many words, it may be a note after all, where there is nothing that it puts right. */

@@ -34,3 +34,32 @@ describe("a word on work that is known", () => {
     expect(desk.say("not a drop on the bathmat after all that rain")[0]).not.toContain("Added to");
   });
 });
+
+describe("work that names nothing", () => {
+  it.each([
+    [
+      "gotta get a new water filter before the trip",
+      "brown one's in the bin, clean one's in, and the tea tastes like tea",
+      /^Water filter: replaced/,
+    ],
+    [
+      "need to buy a new inverter",
+      "stronger one is in since this morning, 165, we made two coffees and no beep",
+      /^Inverter: replaced/,
+    ],
+  ])("is that of what was to be done: %s", (todo, done, reply) => {
+    const desk = createDesk();
+    desk.say("greased the awning arm with dry lube");
+    desk.say(todo);
+    desk.clock.set(NOW.add({ hours: 2 * WEEKS }));
+    expect(desk.say(done)[0]).toMatch(reply);
+    expect(desk.say("what's still open")[0]).not.toMatch(/filter|inverter/i);
+  });
+
+  it("is none where nothing is told", () => {
+    const desk = createDesk();
+    desk.say("need to buy a new inverter");
+    desk.clock.set(NOW.add({ hours: 2 * WEEKS }));
+    expect(desk.say("went to the beach with the dog and the kids")[0]).not.toContain("nverter");
+  });
+});
