@@ -50,6 +50,7 @@ const mayBeName = (scan: Scan, at: number, deed: number): boolean => {
   const token = scan.tokens[at];
   if (token?.kind !== "word" || token.norm.length < 3 || /\d/.test(token.norm)) return false;
   if (SPELLER.knows(token.norm) || DETERMINERS.has(wordAt(scan, at - 1))) return false;
+  if (SPEAKER.has(wordAt(scan, at - 1))) return false;
   const adverb = deed === at + 2 && BETWEEN.has(wordAt(scan, at + 1));
   return (deed === at + 1 || adverb) && isFree(scan, at) && !/(?:ed|ing|ly|s)$/.test(token.norm);
 };

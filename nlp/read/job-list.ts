@@ -65,6 +65,10 @@ export const jobListIn = (text: string, tells: (words: string) => boolean): JobL
 const leadOf = (item: string, scan: Scan): string =>
   scan.acts.some(({ from }) => from === 0) || VERBS.has(wordsOf(item)[0] ?? "") ? "need to " : "need ";
 
+/** "Swans on the lake" names no work, no thing and no stuff, whatever stands above it. */
+const mayBeJob = (item: string, { acts, components, materials }: Scan): boolean =>
+  acts.length + components.length + materials.length > 0 || VERBS.has(wordsOf(item)[0] ?? "");
+
 /** "Greased the hubs" was done, wherever it stands. */
 const isDone = ({ acts, tokens }: Scan): boolean =>
   acts.some(({ from }) => isSurelyPast(tokens[from]?.norm ?? ""));
@@ -101,6 +105,7 @@ export const readJobList = (
     const [plain, seen] = [read(item.text), scan(item.text)];
     const isWhole = isPlanned(plain) ? when === undefined : isDone(seen);
     if (isWhole) return movedTo(plain, item, "");
+    if (!mayBeJob(item.text, seen)) return movedTo(plain, item, "");
     const lead = leadOf(item.text, seen);
     const planned = read([`${lead}${item.text}`, ...(when === undefined ? [] : [when])].join(" "));
     return isPlanned(planned) ? movedTo(planned, item, lead) : movedTo(plain, item, "");

@@ -91,16 +91,32 @@ const postponed = (scan: Scan, clause: Clause): boolean =>
 const OWN = listed("mutedOwn");
 const ELSEWHERE = listed("mutedElsewhere");
 
+const PASSED = listed("mutedPassed");
+const RIGS = listed("mutedRigs");
+const HEAD = 8;
+
+/** "Drove past a rig on its side": where such a tale begins. */
+const passedRig = (scan: Scan): number => {
+  const words = scan.tokens.slice(0, HEAD).map((token) => token.norm);
+  return words.findIndex(
+    (word, at) =>
+      PASSED.has(word) &&
+      ["a", "an", "another"].includes(words[at + 1] ?? "") &&
+      words.slice(at + 2, at + 4).some((each) => RIGS.has(each)),
+  );
+};
+
 /** A tale of other people's rigs at the head of a note, up to the first clause that is about the speaker's own. */
 const muteTale = (scan: Scan, clauses: readonly Clause[], muted: Uint8Array): void => {
-  const cue = startingIn(scan.cues, 0, 8).find((each) => each.value === "outsider");
-  if (cue === undefined) return;
-  const near = scan.tokens.slice(cue.from, cue.to + 4).map((token) => token.norm);
-  if (!near.some((word) => ELSEWHERE.has(word))) return;
+  const cue = startingIn(scan.cues, 0, HEAD).find((each) => each.value === "outsider");
+  const near = scan.tokens.slice(cue?.from, (cue?.to ?? 0) + 4).map((token) => token.norm);
+  const isOther = cue !== undefined && near.some((word) => ELSEWHERE.has(word));
+  const from = isOther ? cue.from : passedRig(scan);
+  if (from < 0) return;
   for (const clause of clauses) {
     const words = scan.tokens.slice(clause.from, clause.from + 4).map((token) => token.norm);
     if (
-      clause.from > cue.from &&
+      clause.from > from &&
       words.some((word) => OWN.has(word)) &&
       !words.includes("scared") &&
       !words.includes("told")

@@ -38,6 +38,7 @@ describe("who did the work", () => {
     "told craig i would so i greased the wheel bearings",
     "gertie got new tires today",
     "in Normanton replaced the water pump",
+    "i musta scrubbed the breakaway switch with the wire brush",
     "Finaly fixed the kitchen tap",
   ])("the speaker: %s", (text) => {
     expect(doer(text)).toBeNull();
