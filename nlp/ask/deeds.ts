@@ -41,8 +41,12 @@ const byForm = (): ReadonlyMap<string, Sense> => {
 const FORMS = byForm();
 const BOOK = new PhraseBook(FORMS);
 
+/** "All I did was clean it" */
+const isWhatWasDone = (words: readonly string[], from: number): boolean =>
+  words[from - 2] === "did" && (words[from - 1] === "was" || words[from - 1] === "is");
+
 const isThing = (words: readonly string[], from: number, key: string): boolean =>
-  NOUNS.has(key) && !SUBJECTS.has(words[from - 1] ?? "");
+  NOUNS.has(key) && !SUBJECTS.has(words[from - 1] ?? "") && !isWhatWasDone(words, from);
 
 /** The work asked about, left to right. */
 export const deedsIn = (words: readonly string[]): readonly Deed[] =>

@@ -29,6 +29,7 @@ export const unknownStuffsIn = (tokens: readonly Token[], known: readonly Stretc
   const isFree = (at: number): boolean =>
     tokens[at]?.kind === "word" &&
     !isNoStuff(words, at) &&
+    !isContainer(words[at] ?? "") &&
     tellingStems(words[at] ?? "").size > 0 &&
     !known.some((each) => each.from <= at && at < each.to);
   const freeFrom = (from: number): number => {

@@ -226,3 +226,14 @@ describe("what seems to name another thing", () => {
     expect(said).not.toContain('"component"');
   });
 });
+
+describe("work that was not done", () => {
+  it("is other work where something else was done instead", () => {
+    const said = putRightBy(
+      "put a new breakaway switch on today",
+      "the new switch is still in the bag, so what i did was clean up the old one",
+    );
+    expect(said).toContain('"action":"clean"');
+    expect(said).not.toContain("remove");
+  });
+});
