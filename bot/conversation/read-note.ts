@@ -61,25 +61,26 @@ const isMistaken = (
   turn: Turn,
   text: string,
   { kind, component }: RecordFields,
-  meant: ComponentId,
+  { meant, surely }: { readonly meant: ComponentId; readonly surely: boolean },
 ): boolean =>
   component !== meant &&
   (kind === "check" || kind === "fault") &&
-  !surelyNamed(text).includes(component) &&
+  (surely || !surelyNamed(text).includes(component)) &&
   !isMended(turn, component);
 
 /** The work that a note is heard to be a word on, where it reads as nothing, or as a word on what it does not name and nobody mended. */
 const wordHeard = (
   turn: Turn,
   text: string,
-  about: RecordId | null,
+  { about, after }: ReadAs,
   { records }: Reading,
   moment: Moment,
 ): Draft | undefined => {
   const meant = about === null ? undefined : turn.store.history.record(about)?.fields.component;
   if (meant === undefined || records.length > 1) return undefined;
   const [mine] = records.map(({ fields }) => fields);
-  if (mine !== undefined && !isMistaken(turn, text, mine, meant)) return undefined;
+  if (mine !== undefined && !isMistaken(turn, text, mine, { meant, surely: about === after }))
+    return undefined;
   return wordOnWork(text, meant, moment) ?? (mine === undefined ? wordOn(text, meant, moment) : undefined);
 };
 
@@ -106,7 +107,7 @@ export const readNote = (turn: Turn, note: ToldNote, how: ReadAs): ReadNote => {
   const reading = read(spelled, moment);
   const isEmpty = reading.records.length + reading.usage.length === 0;
   const word =
-    wordHeard(turn, text, how.about, reading, moment) ??
+    wordHeard(turn, text, how, reading, moment) ??
     workHeard(turn, text, how.after, reading, moment) ??
     (isEmpty ? wordOnFix(turn, text, known, moment) : undefined);
   return word === undefined

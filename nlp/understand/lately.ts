@@ -1,9 +1,11 @@
 import { Temporal } from "temporal-polyfill";
 import type { Scene, Showing, Shown } from "../../shared/memory/scene.ts";
 import { shareAny, tellingStems } from "../../shared/memory/words.ts";
+import { undoes } from "../../shared/memory/work.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { ComponentId } from "../../shared/vocabulary.ts";
 import { speakingSigns } from "../ask/spoken-of.ts";
+import { surelyNamed } from "../ask/surely-named.ts";
 import { deniesSumOf } from "../correct/denied-values.ts";
 import type { Offer } from "../correct/offer.ts";
 import { saysSame } from "../correct/offer-signs.ts";
@@ -26,6 +28,8 @@ export type Meant = {
   /** How sure that it is this record, if the message puts any right; 0 to 1. */
   readonly sure: number;
   readonly offers: readonly Offer[];
+  /** What was to be put in, where no other such intention is as likely meant. */
+  readonly wanted: number | null;
   /** Others told of with it that the message puts right as well. */
   readonly besides: readonly Owned[];
 };
@@ -98,6 +102,36 @@ const doneOnly = (text: string, choices: readonly Choice[]): readonly Choice[] =
   return TELLS_DOER.test(text) && done.length > 0 ? done : choices;
 };
 
+/** Less likely than this, no work is meant though just its trouble is told. */
+const HARDLY = 0.1;
+
+/** "Flapping all the way home", of what was fastened and not of what was replaced: the one likely work that such trouble undoes. */
+const undoneIn = (
+  text: string,
+  choices: readonly Choice[],
+  parts: readonly number[],
+  likeliest: number,
+): number | undefined => {
+  const isUndone = ({ fields }: Choice): boolean => fields.kind === "repair" && undoes(text, fields.action);
+  const top = choices[likeliest];
+  if (top?.fields.kind !== "repair" || isUndone(top) || surelyNamed(text).length > 0) return undefined;
+  const undone = choices.flatMap((each, at) => ((parts[at] ?? 0) > HARDLY && isUndone(each) ? [at] : []));
+  return undone.length === 1 ? undone[0] : undefined;
+};
+
+const PUTS_IN: ReadonlySet<string> = new Set(["replace", "install"]);
+
+/** The one intention to put something in, or the one that is meant at least twice as likely as any other. */
+const wantedIn = (choices: readonly Choice[], parts: readonly number[]): number | null => {
+  const [first, second] = choices
+    .map((each, at) => ({ each, part: parts[at] ?? 0 }))
+    .filter(({ each: { fields } }) => fields.kind === "todo" && PUTS_IN.has(fields.action ?? ""))
+    .toSorted((a, b) => b.part - a.part);
+  return first === undefined || (second !== undefined && first.part < 2 * second.part)
+    ? null
+    : first.each.shown.id;
+};
+
 /** "No, 121", where use was told as well: a number may be of that. */
 const mayBeOfUse = ({ records, usage }: Showing, { numbers, amounts }: Scan): boolean =>
   usage.length > 0 && (records.length === 0 || numbers.length + amounts.length > 0);
@@ -129,7 +163,9 @@ export const meantIn = (
   const isDenied = ({ fields }: Pick<Shown, "fields">): boolean =>
     deniesSumOf(tokens, offersIn(text, moment, fields), fields);
   const lastMeant =
-    last === undefined ? undefined : { ...last, minutes, sure: 1, denied: isDenied(last.shown) };
+    last === undefined
+      ? undefined
+      : { ...last, minutes, sure: 1, denied: isDenied(last.shown), wanted: null };
   if (older.length === 0 || last?.beside === true) return lastMeant;
   const choices = doneOnly(
     text,
@@ -143,10 +179,12 @@ export const meantIn = (
     denied.length === 1
       ? choices.map((each) => Number(each === denied[0]))
       : judges.which(whichSigns(text, moment, choices, minutes, judges.spoken(speakingSigns(text))), choices);
-  const best = choices.reduce((top, _, at) => ((parts[at] ?? 0) > (parts[top] ?? 0) ? at : top), 0);
-  const [chosen, sure] = [choices[best], parts[best] ?? 0];
+  const likeliest = choices.reduce((top, _, at) => ((parts[at] ?? 0) > (parts[top] ?? 0) ? at : top), 0);
+  const best = undoneIn(text, choices, parts, likeliest) ?? likeliest;
+  const [chosen, sure] = [choices[best], parts[likeliest] ?? 0];
   if (chosen === undefined) return undefined;
-  if (chosen.isLast) return lastMeant === undefined ? undefined : { ...lastMeant, sure };
+  const wanted = wantedIn(choices, parts);
+  if (chosen.isLast) return lastMeant === undefined ? undefined : { ...lastMeant, sure, wanted };
   return {
     shown: chosen.shown,
     minutes: null,
@@ -154,6 +192,7 @@ export const meantIn = (
     sure,
     denied: denied.length === 1,
     offers: offersIn(text, moment, chosen.fields),
+    wanted,
     besides: [],
   };
 };

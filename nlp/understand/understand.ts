@@ -97,8 +97,15 @@ const isWordOn = (
 /** As sure as this that no other record is meant, a note that names nothing goes on from it. */
 const SURELY_AFTER = 0.85;
 
-const goingOn = (intent: Intent, { shown, sure }: Meant): Intent =>
-  intent.is === "tell" && sure > SURELY_AFTER ? { ...intent, after: shown.id } : intent;
+/** "Got the new one, it's on": what was to be got. */
+const GOT_IT =
+  /\b(?:(?:new|stronger|bigger|better|second[- ]hand|replacement|clean|fresh|spare) one\b|(?:got|bought|ordered|fitted) (?:it|that|them|one)\b|(?:is|it['’]?s|are|they['’]?re) (?:in|on|up|fitted|mounted)\b)/i;
+
+const goingOn = (intent: Intent, { shown, sure, wanted }: Meant, text: string): Intent => {
+  if (intent.is !== "tell") return intent;
+  if (sure > SURELY_AFTER) return { ...intent, after: shown.id };
+  return GOT_IT.test(text) ? { ...intent, after: wanted } : intent;
+};
 
 const isMarked = (text: string): boolean => text.trimEnd().endsWith("?");
 
@@ -162,8 +169,8 @@ const taken = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): 
   if (meant === undefined) return heard;
   const word = isWordOn(heard, kind, meant);
   return word
-    ? { ...heard, about: meant.shown.id }
-    : goingOn(putRight(heard, { kind, tells }, meant, said, moment, judges), meant);
+    ? goingOn({ ...heard, about: meant.shown.id }, meant, text)
+    : goingOn(putRight(heard, { kind, tells }, meant, said, moment, judges), meant, text);
 };
 
 /** What the question before was about, else the one thing told of last. */

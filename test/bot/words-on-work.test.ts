@@ -56,10 +56,30 @@ describe("work that names nothing", () => {
     expect(desk.say("what's still open")[0]).not.toMatch(/filter|inverter/i);
   });
 
+  it("is that of the one thing to be put in, where nothing else says which", () => {
+    const desk = createDesk();
+    desk.say("glued the loose vinyl by the door, 12 bucks");
+    desk.say("need to buy a new sewer hose, this one has a split");
+    desk.clock.set(NOW.add({ hours: 2 * WEEKS }));
+    expect(desk.say("got the new one, 36 bucks, on and no drips")[0]).toMatch(/^Sewer hose: replaced/);
+  });
+
   it("is none where nothing is told", () => {
     const desk = createDesk();
     desk.say("need to buy a new inverter");
     desk.clock.set(NOW.add({ hours: 2 * WEEKS }));
     expect(desk.say("went to the beach with the dog and the kids")[0]).not.toContain("nverter");
+  });
+});
+
+describe("a sum that belongs to nothing known", () => {
+  it("changes no record of long ago that nothing in the words speaks of", () => {
+    const desk = createDesk();
+    desk.say("glued the loose vinyl by the door, 12 bucks");
+    desk.say("put new shoes in the brakes, 64 bucks");
+    desk.say("oiled the awning arm");
+    desk.clock.set(NOW.add({ hours: 40 * WEEKS }));
+    desk.say("39 actually, just saw the docket");
+    expect(desk.say("what did the brakes cost")[0]).toContain("$64");
   });
 });
