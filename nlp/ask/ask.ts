@@ -209,6 +209,10 @@ const DUE = /\b(?:due|overdue|look\w*|check\w*|inspect\w*|next|soon|servic\w+|wh
 const asksHowItIs = (asks: AskedFor, text: string): boolean =>
   ASKED[asks].kind === "due" && HOW_IS.test(unwrap(text).words) && !DUE.test(text.toLowerCase());
 
+/** "What was the fix on the waste gate": nothing there is held against anything. */
+const COMPARES =
+  /\b(?:\w+est|\w+er|long|last\w*|h[eo]ld\w*|held|best|worst|least|most|which|st[ou]\w*ck|stood|stand\w*|surviv\w*|endur\w*|distance|kept|keep\w*|went|gone|go|did|done|doing|been|out\w+|better|worse)\b/;
+
 /** What is asked for, and how likely of the whole rig. */
 const askedFor = (text: string, moment: Moment): { readonly asked: Asked; readonly ofAll: number } => {
   const ruled = ruledAsk(text, moment);
@@ -217,8 +221,9 @@ const askedFor = (text: string, moment: Moment): { readonly asked: Asked; readon
   const judged: Asked = asksHowItIs(asks, text)
     ? { kind: "holding", rule: "how-is" }
     : { ...ASKED[asks], rule: "judged" };
+  const comparesNothing = judged.kind === "longest" && !COMPARES.test(unwrap(text).words);
   return {
-    asked: sure < FAMILIAR ? ruled : judged,
+    asked: sure < FAMILIAR || comparesNothing ? ruled : judged,
     ofAll: LEARNT_TALK.ofAll(signs),
   };
 };

@@ -48,6 +48,19 @@ const isPlace = (words: readonly string[], before: Mention | undefined, mention:
   return BESIDE.has(link) || isRoom || (AMONG.has(link) && sureOf(before) >= 0.9);
 };
 
+/** How a thing has its place: "the flap the bottles sit behind". */
+const LIES: ReadonlySet<string> = new Set(
+  "sit sits live lives stand stands hang hangs hide hides go goes ride rides fit fits is are".split(" "),
+);
+
+/** "The flap the propane sits behind": the flap is meant, and the propane tells which. */
+const tellsWhich = (words: readonly string[], before: Mention | undefined, mention: Mention): boolean =>
+  before !== undefined &&
+  sureOf(before) >= 0.5 &&
+  words.slice(before.to, mention.from).every((word) => SMALL.has(word) || word === "where") &&
+  LIES.has(words[mention.to] ?? "") &&
+  (BESIDE.has(words[mention.to + 1] ?? "") || AMONG.has(words[mention.to + 1] ?? ""));
+
 /** Words that name nothing themselves: "that thing above the stove". */
 const VAGUE: ReadonlySet<string> = new Set(
   "thing thingy thingamajig gizmo contraption gadget whatsit doodah doohickey".split(" "),
@@ -73,6 +86,7 @@ export const weighMentions = (words: readonly string[], mentions: readonly Menti
   mentions.map((mention, at) => {
     if (isOnlyPlace(words, mention)) return { ...mention, named: [] };
     if (isOfNext(words, mention, mentions[at + 1])) return { ...mention, named: [] };
+    if (tellsWhich(words, mentions[at - 1], mention)) return demote(mention, 0.35);
     if (isModifier(mention, mentions[at + 1])) return demote(mention, 0.5);
     const before = mentions[at - 1];
     if (before !== undefined && isOfNext(words, before, mention)) return mention;
