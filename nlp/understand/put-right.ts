@@ -1,11 +1,8 @@
 import type { Change, Correction, Target } from "../../shared/memory/correction.ts";
 import type { Intent } from "../../shared/memory/intent.ts";
 import { isSameHead } from "../../shared/memory/materials.ts";
-import { without } from "../../shared/memory/part.ts";
 import type { Shown } from "../../shared/memory/scene.ts";
-import { shareAny, tellingStems } from "../../shared/memory/words.ts";
 import type { Moment } from "../../shared/reading.ts";
-import { componentName } from "../../shared/vocabulary.ts";
 import type { Offer } from "../correct/offer.ts";
 import { type OfferScene, saysSame } from "../correct/offer-signs.ts";
 import { withOtherSum } from "../correct/other-sum.ts";
@@ -15,7 +12,9 @@ import { hasDeed } from "../correct/signs.ts";
 import { offerScene, orRuled, weighedChanges } from "../correct/weighed.ts";
 import type { MessageKind, TalkJudges } from "../judges/talk.ts";
 import { scan } from "../read/scan.ts";
+import { doneInstead, tellsInstead, withoutPutIn } from "./done-instead.ts";
 import type { Meant } from "./lately.ts";
+import { isPointedAt } from "./pointed-at.ts";
 import { sumRestated } from "./sum-restated.ts";
 import { TELLS } from "./tells.ts";
 import type { Owned } from "./told-beside.ts";
@@ -105,45 +104,6 @@ const isNamedAside = (component: string | undefined, scene: OfferScene): boolean
   return named.length > 0 && named.every((offer) => isNoOtherThing(offer, scene));
 };
 
-/** "The new one is still in its bag, so what I did was clean the old one": other work, and not none. */
-const DID_INSTEAD =
-  /\b(?:(?:so )?(?:what|all) (?:i|we) (?:really |actually )?did (?:was|is)|so (?:that['’]?s|that is) (?:how|what) (?:i|we)|(?:i|we) must(?: have|['’]ve|a| of)? (?:just |only )?\w+ (?:it|this|that|the|them)\b|all (?:i|we) ever did)/i;
-
-const HALF_A_DAY = 12 * 60;
-const ALL_I_DID =
-  /(?:\b(?:no|nah|not|never|none|still|instead|wrong|lie|dream\w*)\b|n['’]?t\b).*\b(?:what|all) (?:i|we) (?:really |actually )?did (?:was|is)\b/i;
-
-/** The other work that was done instead, where a message says in so many words what was. */
-const doneInstead = (text: string, offers: readonly Offer[], fields: Shown["fields"]): Offer | undefined => {
-  const works = offers.filter(({ field }) => field === "action");
-  const [only] = works.filter((each) => !saysSame(each, fields) && each.sort === "first");
-  return ALL_I_DID.test(text) && !works.some((each) => saysSame(each, fields)) ? only : undefined;
-};
-
-/** Work that puts nothing in. */
-const PUTS_NOTHING_IN: ReadonlySet<string> = new Set([
-  "clean",
-  "adjust",
-  "tighten",
-  "inspect",
-  "test",
-  "reset",
-]);
-
-/** "All I did was clean the old one": what was to go in did not. */
-const withoutPutIn = (
-  changes: readonly Change[],
-  text: string,
-  { materials }: Shown["fields"],
-): readonly Change[] => {
-  const onlyDone = changes.some(
-    (change) => change.change === "fields" && PUTS_NOTHING_IN.has(change.to.action ?? ""),
-  );
-  return onlyDone && ALL_I_DID.test(text) && changes.length === 1 && materials.length > 0
-    ? [...changes, { change: "materials", drop: materials, add: [], how: "instead" }]
-    : changes;
-};
-
 /** "Bearings RH, sorry": the thing on record, named to say which record is meant, is no change. */
 const withoutPointing = (
   changes: readonly Change[],
@@ -172,22 +132,8 @@ const placeOrStuff = (offers: readonly Offer[], fields: Shown["fields"]): Offer 
   );
 };
 
-/** Words that point at nothing, though both notes have them. */
-const ANYTHING: ReadonlySet<string> = tellingStems(
-  "new old one put got get took fit buy bought good back first last",
-);
-
-/** Whether a message says anything by which an older record may be known: a value, its thing, its stuff, a word of its note. */
-const isPointedAt = ({ minutes, denied, offers, shown }: Meant, text: string): boolean => {
-  const { fields, words } = shown;
-  const told = [words ?? "", fields.fault ?? "", ...fields.materials, componentName(fields.component)];
-  return (
-    minutes !== null ||
-    denied ||
-    offers.some((offer) => offer.reckoned !== true && saysSame(offer, fields)) ||
-    shareAny(without(tellingStems(text), ANYTHING), tellingStems(told.join(" ")))
-  );
-};
+/** In minutes: so long what was told may be said to be other work. */
+const HALF_A_DAY = 12 * 60;
 
 /** What a message puts right in the record told of last, where it is taken for a correction; else what the rules say. */
 export const putRight = (
@@ -205,7 +151,7 @@ export const putRight = (
     ruled.correction.target.by !== "last" &&
     minutes !== null &&
     withoutPointing(ruled.correction.changes, meant, text, moment).length > 0;
-  const instead = DID_INSTEAD.test(text);
+  const instead = tellsInstead(text);
   const named =
     instead || (offers.some(({ field, is }) => field === "who" && is === "other") && SOMEBODY_DID.test(text));
   if (joins(ruled)) return ruled;
