@@ -211,7 +211,7 @@ const asksHowItIs = (asks: AskedFor, text: string): boolean =>
 
 /** "What was the fix on the waste gate": nothing there is held against anything. */
 const COMPARES =
-  /\b(?:\w+est|\w+er|long|last\w*|h[eo]ld\w*|held|best|worst|least|most|which|st[ou]\w*ck|stood|stand\w*|surviv\w*|endur\w*|distance|kept|keep\w*|went|gone|go|did|done|doing|been|out\w+|better|worse)\b/;
+  /\b(?:\w+est|\w+er|long|last\w*|h[eo]ld\w*|worst|worse|least|most|which|st[iu]ck\w*|stood|stand\w*|surviv\w*|endur\w*|distance|kept|keep\w*|went|gone|go|did|done|doing|been|out\w+)\b/;
 
 /** What is asked for, and how likely of the whole rig. */
 const askedFor = (text: string, moment: Moment): { readonly asked: Asked; readonly ofAll: number } => {

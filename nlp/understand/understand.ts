@@ -167,10 +167,10 @@ const taken = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): 
   const nothingSaid = ruled.is === "correct" && scene.last === null && scene.replyTo === null;
   const heard = (asks && kind.question <= enough) || (nothingSaid && found) ? TELLS : ruled;
   if (meant === undefined) return heard;
-  const word = isWordOn(heard, kind, meant);
-  return word
-    ? goingOn({ ...heard, about: meant.shown.id }, meant, text)
-    : goingOn(putRight(heard, { kind, tells }, meant, said, moment, judges), meant, text);
+  const intent = isWordOn(heard, kind, meant)
+    ? { ...heard, about: meant.shown.id }
+    : putRight(heard, { kind, tells }, meant, said, moment, judges);
+  return goingOn(intent, meant, text);
 };
 
 /** What the question before was about, else the one thing told of last. */

@@ -104,13 +104,13 @@ export const wordOnWork = (text: string, component: ComponentId, moment: Moment)
   const size = text.split(/\s+/).length;
   if (text.includes("?") || size > MOST_WORDS_HEARD || (size <= MOST_WORDS && ELSE.test(plain(text))))
     return undefined;
-  const drafts = LEADS.flatMap(
-    (lead) => oneBehind(lead(componentName(component)), text, component, moment) ?? [],
-  );
-  const looks = drafts.find(({ fields }) => fields.kind === "check" || fields.kind === "fault");
-  const seems = drafts.find(({ fields }) => fields.kind === "repair" && fields.outcome !== "untested");
-  const draft = looks ?? seems;
-  return draft === undefined ? undefined : asLook(draft, text);
+  let seems: Draft | undefined;
+  for (const lead of LEADS) {
+    const draft = oneBehind(lead(componentName(component)), text, component, moment);
+    if (draft?.fields.kind === "check" || draft?.fields.kind === "fault") return asLook(draft, text);
+    if (draft?.fields.kind === "repair" && draft.fields.outcome !== "untested") seems ??= draft;
+  }
+  return seems === undefined ? undefined : asLook(seems, text);
 };
 
 /** From here on, words speak of a thing without naming it: "what the wheels spin on". */
