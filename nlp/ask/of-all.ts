@@ -1,7 +1,6 @@
 import { EMPTY_TOPIC, OTHERS_DID, SPEAKER_DID, type Topic } from "../../shared/memory/query.ts";
 import { plainWords } from "../../shared/memory/words.ts";
 import type { Asked } from "./asked.ts";
-import { deedsIn } from "./deeds.ts";
 import { countsFailures } from "./kinds.ts";
 import { isCostOfRig } from "./rig-cost.ts";
 import { onlyWantsToKnow } from "./wants-to-know.ts";
@@ -39,11 +38,6 @@ const HOW_MANY_TIMES = /\bhow many (?:times|goes)\b/;
 const ANY_GOOD =
   /\b(?:(?:was|were|is|are) (?:it|they|that|he|she|those) )?(?:any (?:chop|cop|good|use)|up to (?:scratch|snuff|much)|worth a damn|much chop|much cop)$/;
 
-const GOES = /\b(?:goes|gos|attempts?|tries|try|stabs?|shots?|work|worked|works|been at|at it|new|jobs?)\b/;
-
-/** "How many times was I beaten by the wet": where nothing is done, what is counted is how often it gave out. */
-const tellsNoWork = (words: string): boolean => deedsIn(plainWords(words)).length === 0 && !GOES.test(words);
-
 /** What words plainly ask for, whatever else was heard in them. */
 export const asksPlainlyFor = (asked: Asked, words: string): Asked => {
   if (asked.kind === "said" && FIRST_JOB.test(words))
@@ -52,8 +46,7 @@ export const asksPlainlyFor = (asked: Asked, words: string): Asked => {
   if (asked.kind === "list" && NEGLECTED.test(words)) return { kind: "open", rule: "neglected" };
   if (asked.kind === "last" && ANY_GOOD.test(words)) return { kind: "holding", rule: "any-good" };
   const counts = asked.kind === "count" || (MAY_HIDE_A_COUNT.has(asked.kind) && HOW_MANY_TIMES.test(words));
-  if (counts && (countsFailures(words) || tellsNoWork(words)))
-    return { kind: "count", of: "failures", rule: "times-failed" };
+  if (counts && countsFailures(words)) return { kind: "count", of: "failures", rule: "times-failed" };
   return asked;
 };
 
