@@ -1,9 +1,10 @@
 import { capital } from "../../shared/capital.ts";
-import type { Action } from "../../shared/vocabulary.ts";
+import type { Action, ComponentId } from "../../shared/vocabulary.ts";
 import { deedsIn } from "../ask/deeds.ts";
 import { mentionsIn } from "../ask/names.ts";
 import people from "../lexicon/data/people.json" with { type: "json" };
 import { isGivenName } from "../lexicon/lexicon.ts";
+import { singular } from "../lexicon/tokens.ts";
 import { placeTokensOf } from "../read/ground.ts";
 import type { Scan, Stretch } from "../read/scan.ts";
 import { Places } from "../read/where.ts";
@@ -18,6 +19,10 @@ const things = ({ found, words }: Heard): Offer[] => {
   /** "The black tin" names no tank. */
   const isTin = (to: number): boolean => isContainer(words[to] ?? "");
   const all = found.components.filter(({ to, weak }) => !(weak && isTin(to)));
+  const mentions = mentionsIn(words);
+  const inSingular = mentionsIn(words.map(singular));
+  const sensesAt = (at: Stretch): readonly ComponentId[] =>
+    inSingular.find((mention) => overlaps(mention, at))?.named.map(({ component }) => component) ?? [];
   const named = all.map(
     ({ from, to, id, weak }): Offer => ({
       from,
@@ -26,11 +31,12 @@ const things = ({ found, words }: Heard): Offer[] => {
       change: { change: "fields", to: { component: id } },
       is: id,
       sort: weak ? "weak" : "named",
+      ...(weak ? { senses: sensesAt({ from, to }) } : {}),
     }),
   );
   /** "Lithium grease" names no battery. */
   const stuffs = found.materials.filter((each) => each.to - each.from > 1 && each.group !== "part");
-  const nicknamed = mentionsIn(words).flatMap((mention): Offer[] =>
+  const nicknamed = mentions.flatMap((mention): Offer[] =>
     [...named, ...stuffs].some((each) => overlaps(each, mention)) || isTin(mention.to)
       ? []
       : mention.named.slice(0, 1).map(
@@ -41,6 +47,7 @@ const things = ({ found, words }: Heard): Offer[] => {
             change: { change: "fields", to: { component } },
             is: component,
             sort: sure >= 0.8 ? "nick" : "group",
+            senses: mention.named.map((each) => each.component),
           }),
         ),
   );
@@ -94,7 +101,7 @@ const places = ({ found }: Heard): Offer[] => {
   const offer = (at: Stretch, sort: string): void => {
     if (offers.some((each) => overlaps(each, at))) return;
     const where = sides.words(at);
-    if (SPOKEN.test(where)) return;
+    if (SPOKEN.test(where) || found.tokens[at.from - 1]?.norm === "nowhere") return;
     offers.push({ ...at, field: "where", change: { change: "fields", to: { where } }, is: where, sort });
   };
   for (const ref of found.components) {

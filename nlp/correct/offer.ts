@@ -1,6 +1,7 @@
 import type { Change } from "../../shared/memory/correction.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { RecordFields } from "../../shared/record.ts";
+import type { ComponentId } from "../../shared/vocabulary.ts";
 import type { Scan, Stretch } from "../read/scan.ts";
 
 export type OfferField = "component" | "action" | "date" | "cost" | "material" | "where" | "who" | "outcome";
@@ -13,6 +14,8 @@ export type Offer = Stretch & {
   readonly is: string;
   /** What sort of value it is within its field. */
   readonly sort: string;
+  /** All things that the words of a loose name may stand for, the likeliest first. */
+  readonly senses?: readonly ComponentId[];
   /** Not said, but worked out from what is. */
   readonly reckoned?: true;
 };

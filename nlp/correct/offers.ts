@@ -1,3 +1,4 @@
+import { kinOf } from "../../shared/memory/families.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import { scan } from "../read/scan.ts";
@@ -15,11 +16,22 @@ const isThingItself = ({ field, from, to }: Offer, { words, found, fields }: Sai
   ON.has(words[from] ?? "") &&
   found.components.some((ref) => ref.id === fields.component && ref.from > from && ref.to === to);
 
+/** "The gas one" of an alarm, "the rails" of a slide's seal: of all that a loose name may stand for what is akin to the thing on record. */
+const asAkin =
+  ({ fields: { component } }: Said) =>
+  (offer: Offer): Offer => {
+    const kin = new Set<string>([component, ...kinOf(component)]);
+    const akin = kin.has(offer.is) ? undefined : offer.senses?.find((each) => kin.has(each));
+    return akin === undefined
+      ? offer
+      : { ...offer, is: akin, change: { change: "fields", to: { component: akin } } };
+  };
+
 /** All values that a message names, as what they would put right in a record. */
 export const offersIn = (text: string, moment: Moment, fields: RecordFields): readonly Offer[] => {
   const { found, words, before, behind } = heard(scan(text, moment));
   const said: Said = { found, words, fields, moment };
-  const known = [...before, ...dates(said), ...sums(said), ...behind].filter(
+  const known = [...before.map(asAkin(said)), ...dates(said), ...sums(said), ...behind].filter(
     (offer) => !isThingItself(offer, said),
   );
   const unknown = unknownStuffsIn(found.tokens, known).map((at) =>

@@ -1,6 +1,7 @@
 import { kinOf } from "../../shared/memory/families.ts";
 import { spanDays, spanOf } from "../../shared/memory/when.ts";
 import type { RecordFields } from "../../shared/record.ts";
+import people from "../lexicon/data/people.json" with { type: "json" };
 import type { Token } from "../lexicon/tokens.ts";
 import type { Stretch } from "../read/scan.ts";
 import { bareDate, type Offer } from "./offer.ts";
@@ -35,9 +36,32 @@ const AT_LEISURE: ReadonlySet<string> = new Set(
   ),
 );
 
+/** A message so short has no story in it. */
+const SHORT = 10;
+const AS_DOER: ReadonlySet<string> = new Set(people.works);
+const MAKES_DOER: ReadonlySet<string> = new Set(
+  "by was were is twas had got paid hired asked his hers".split(" "),
+);
+/** As far behind somebody what he did may stand: "my cousin who lives next door fitted". */
+const DOES_WITHIN = 6;
+/** What may stand between: "it was actually dave". */
+const BETWEEN: ReadonlySet<string> = new Set("actually really just all only done fixed fitted".split(" "));
+
+/** "My husband is wheezing", "she called it half a fix": somebody in the story, of whom no work is told. */
+const isBystander = ({ field, is, from, to }: Offer, tokens: readonly Token[]): boolean =>
+  field === "who" &&
+  is === "other" &&
+  tokens.length > SHORT &&
+  !tokens.slice(to, to + DOES_WITHIN).some(({ norm }) => AS_DOER.has(norm)) &&
+  !MAKES_DOER.has(tokens.slice(0, from).findLast(({ norm }) => !BETWEEN.has(norm))?.norm ?? "");
+
 /** "Nobody free for the brakes" is about no money. */
-export const isUnbound = ({ field, is, from }: Offer, tokens: readonly Token[]): boolean =>
+const isFree = ({ field, is, from }: Offer, tokens: readonly Token[]): boolean =>
   field === "cost" &&
   is === "0" &&
   tokens[from]?.norm === "free" &&
   AT_LEISURE.has(tokens[from - 1]?.norm ?? "");
+
+/** A value that is said of something else. */
+export const isUnbound = (offer: Offer, tokens: readonly Token[]): boolean =>
+  isFree(offer, tokens) || isBystander(offer, tokens);

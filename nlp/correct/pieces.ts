@@ -90,5 +90,15 @@ export const opened = (words: string): Opened => {
   return { strength, removes, body };
 };
 
+/** "Sorry, I was wrong": opens by owning up to a slip, with more than a bare "no". */
+export const ownsAtOnce = (words: string): boolean => {
+  let body = words;
+  for (let cue = cueAt(body); cue !== undefined; cue = cueAt(body)) {
+    if (cue.kind === "strong" && !NOES.has(cue.phrase)) return true;
+    body = body.slice(cue.phrase.length).trim();
+  }
+  return false;
+};
+
 export const says = (words: string, phrases: readonly string[]): boolean =>
   phrases.some((phrase) => ` ${words} `.includes(` ${phrase} `));

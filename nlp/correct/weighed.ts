@@ -98,9 +98,9 @@ export const weighedChanges = (scene: OfferScene, rate: Rate, surely = false): C
     );
     return { offer, sure: sure[how], how };
   });
-  const enough = all.filter(({ sure }) => sure >= ENOUGH);
-  const left = enough.filter(({ offer }) => !isUnbound(offer, scene.tokens));
-  const rated = withoutPlaces(left.length === 0 && surely ? likeliest(all, scene) : left, scene);
+  const bound = all.filter(({ offer }) => !isUnbound(offer, scene.tokens));
+  const left = bound.filter(({ sure }) => sure >= ENOUGH);
+  const rated = withoutPlaces(left.length === 0 && surely ? likeliest(bound, scene) : left, scene);
   const single = SINGLE.flatMap((field) => {
     const top = best(rated, field, scene);
     return top === undefined || saysSame(top.offer, scene.fields) ? [] : [top.offer];

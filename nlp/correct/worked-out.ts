@@ -57,12 +57,19 @@ const BEHIND = 2;
 /** "Forty more like", "more or less forty": no sum that comes on top. */
 const NOT_MORE: ReadonlySet<string> = new Set(["like", "or", "than"]);
 
+/** "Had 41 off me", "30 off us": had from somebody, and no discount. */
+const isHadOff = (tokens: Scan["tokens"], to: number): boolean => {
+  const off = [to, to + 1].find((at) => tokens[at]?.norm === "off");
+  return off !== undefined && FROM_SOMEBODY.has(tokens[off + 1]?.norm ?? "");
+};
+const FROM_SOMEBODY: ReadonlySet<string> = new Set("me us you him her them".split(" "));
+
 /** "Thirty more", "ten bucks off": which way a number is told to change the sum; undefined where it is not told. */
 export const wayOf = ({ from, to }: Stretch, { tokens }: Scan): "plus" | "minus" | undefined => {
   const around = [...tokens.slice(Math.max(0, from - 1), from), ...tokens.slice(to, to + BEHIND)];
   const [more, less] = [MORE, LESS].map((words) => around.some(({ norm }) => words.has(norm)));
   const likened = tokens.slice(to, to + BEHIND + 1).some(({ norm }) => NOT_MORE.has(norm));
-  return more === less || likened ? undefined : more === true ? "plus" : "minus";
+  return more === less || likened || isHadOff(tokens, to) ? undefined : more === true ? "plus" : "minus";
 };
 
 /** Whether a message changes a sum by so much, so that it is about a record that has one. */

@@ -3,6 +3,7 @@ import { CLAIMS } from "../lexicon/lexicon.ts";
 import { singular } from "../lexicon/tokens.ts";
 import type { Described } from "./described.ts";
 import { clauseAt, isPartOf, leftOf, wordAt } from "./ground.ts";
+import { isMuted } from "./muted.ts";
 import { opensClause, roleOf } from "./roles.ts";
 import type { Setting } from "./setting.ts";
 import { sizeOf } from "./sizes.ts";
@@ -140,7 +141,7 @@ export const aimSigns = (
     `asMaterial=${String(asMaterial)}`,
     `repeated=${sizeOf(repeated)}`,
     `joint=${joint}`,
-    `muted=${String(setting.muted[ref.from] === 1)}`,
+    `muted=${String(isMuted(setting.muted, ref.from))}`,
     `id=${ref.id}`,
   ];
   return [

@@ -1,6 +1,7 @@
 import type { Build } from "./build.ts";
 import { eventsOf } from "./events.ts";
 import type { Ground } from "./ground.ts";
+import { verdictsOn } from "./heat.ts";
 import type { Said } from "./holds.ts";
 import type { Made } from "./made.ts";
 import { recordsOf } from "./records.ts";
@@ -54,7 +55,7 @@ export const byRules = (
     const told: Told = {
       topic,
       deeds: mine(said.deeds),
-      verdicts: mine(said.verdicts),
+      verdicts: verdictsOn(topic.component, mine(said.verdicts), scan),
       faults: mine(said.faults),
       times: mine(said.times),
       amounts: mine(said.amounts),

@@ -2,6 +2,7 @@ import { type Candidate, sureOf } from "./candidate.ts";
 import { candidatesAt } from "./candidates.ts";
 import type { Judges } from "./judges.ts";
 import { keptSigns } from "./kept-signs.ts";
+import { isOfOthers } from "./muted.ts";
 import { noteSigns } from "./note-signs.ts";
 import type { Setting } from "./setting.ts";
 import { tellingSigns } from "./telling-signs.ts";
@@ -56,10 +57,12 @@ export const chosenIn = (
   setting: Setting,
   judges: Judges,
 ): { readonly chosen: Chosen[]; readonly likely: number } => {
-  const places = tellingsOf(setting.scan, setting.clauses, setting.deeds).map((telling) => ({
-    telling,
-    chances: judges.kind(tellingSigns(setting, telling), telling, setting),
-  }));
+  const places = tellingsOf(setting.scan, setting.clauses, setting.deeds)
+    .filter(({ at }) => !isOfOthers(setting.muted, at))
+    .map((telling) => ({
+      telling,
+      chances: judges.kind(tellingSigns(setting, telling), telling, setting),
+    }));
   const surest = places.reduce((most, { chances }) => Math.max(most, ...Object.values(chances)), 0);
   const likely = logOdds(surest) + OF_NOTE * logOdds(judges.tells(noteSigns(setting.scan)));
   if (likely < (setting.scan.tokens.length <= FEW ? LIKELY_IN_FEW : LIKELY)) return { chosen: [], likely };

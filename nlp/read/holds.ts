@@ -1,4 +1,5 @@
 import { type Ground, tokensOf } from "./ground.ts";
+import { isMuted } from "./muted.ts";
 import type { Stretch } from "./scan.ts";
 import type { Told } from "./told.ts";
 
@@ -28,7 +29,7 @@ const ownFaults = ({ scan, deeds }: Ground) => {
 export const saidIn = (ground: Ground, { muted }: { readonly muted: boolean }): Said => {
   const { scan, fixed } = ground;
   const live = <T extends Stretch>(refs: readonly T[]): T[] =>
-    refs.filter((ref) => fixed.dead[ref.from] !== 1 && (muted || ground.muted[ref.from] !== 1));
+    refs.filter((ref) => fixed.dead[ref.from] !== 1 && (muted || !isMuted(ground.muted, ref.from)));
   return {
     deeds: live(ground.deeds),
     verdicts: live(scan.verdicts),

@@ -3,6 +3,7 @@ import { singular } from "../lexicon/tokens.ts";
 import type { Build } from "./build.ts";
 import { clauseAt } from "./ground.ts";
 import { type Made, mainDeed } from "./made.ts";
+import { isMuted } from "./muted.ts";
 import type { Stretch } from "./scan.ts";
 import { sizeOf } from "./sizes.ts";
 import { dedupe, type Used } from "./uses.ts";
@@ -145,7 +146,7 @@ export const materialSigns = (
     `${ruled} article=${article}`,
     `${ruled} others=${sizeOf(others)}`,
     `${ruled} inside=${String(inside)}`,
-    `${ruled} muted=${String(muted[choice.from] === 1)}`,
+    `${ruled} muted=${String(isMuted(muted, choice.from))}`,
     `${ruled} claimed=${String(claimed)}`,
     `${ruled} sense=${sense}`,
     `last=${last}`,

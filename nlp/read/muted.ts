@@ -4,6 +4,13 @@ import type { Scan } from "./scan.ts";
 import { startingIn } from "./windows.ts";
 import { listed, NEGATIVES, SUBJECTS } from "./words.ts";
 
+/** How a word is told: as ours, as what tells of nothing done, or as what was done to the rig of others. */
+const [MUTED, THEIR_TALE] = [1, 2] as const;
+
+export const isMuted = (muted: Uint8Array, at: number): boolean => (muted[at] ?? 0) >= MUTED;
+/** Whether a word stands in a tale of what others did to a rig of theirs. */
+export const isOfOthers = (muted: Uint8Array, at: number): boolean => muted[at] === THEIR_TALE;
+
 const SENTENCE_END = new Set([".", "!", "?", ";", "\n"]);
 
 const sentenceFrom = (scan: Scan, at: number): number => {
@@ -33,16 +40,58 @@ const asks = (scan: Scan, clause: Clause): boolean =>
   );
 const UNKNOWN = listed("mutedUnknown");
 
+const OWN = listed("mutedOwn");
+const THEIRS = new Set(["his", "her", "their", "hers", "theirs"]);
+/** "In their kitchen" */
+const THERE = new Set(["in", "on", "of", "under", "off"]);
+const TELLS = listed("mutedTells");
+/** As far as a tale of others is looked for, and as it goes on. */
+const NEAR = 14;
+const LONG_TALE = 45;
+const SOME_WORDS = 8;
+
+/** "I", "our": the speaker's own again, but for "he tells me". */
+const isOwn = (scan: Scan, at: number): boolean =>
+  OWN.has(scan.tokens[at]?.norm ?? "") && !TELLS.has(scan.tokens[at - 1]?.norm ?? "");
+
+const endsTale = (scan: Scan, at: number): boolean =>
+  isOwn(scan, at) || SENTENCE_END.has(scan.tokens[at]?.norm ?? "");
+
+const firstFrom = (from: number, until: number, is: (at: number) => boolean): number => {
+  let at = from;
+  while (at < until && !is(at)) at++;
+  return at;
+};
+
+/** Where what is joined on with the speaker's own begins: "and did | ours". */
+const joinedBefore = (scan: Scan, own: number): number =>
+  [own - 1, own - 2, own - 3].find((at) => JOINS.has(scan.tokens[at]?.norm ?? "")) ?? own;
+const JOINS = new Set(["and", "so", "then", "but"]);
+
+/** "My brother fixed the furnace, his own heater is dead": a thing named as one that is known. */
+const namesOurs = (scan: Scan, from: number, to: number): boolean =>
+  startingIn(scan.components, from, to).some(
+    ({ from: at, to: end }) =>
+      KNOWN.has(scan.tokens[at - 1]?.norm ?? "") &&
+      !(end === to - 1 && THERE.has(scan.tokens[end]?.norm ?? "")),
+  );
+const KNOWN = new Set(["the", "our", "that", "this"]);
+
+/** "The bloke opposite put a new fan in his range hood and took it out again": all of it is told of another's rig. */
 const muteOthers = (scan: Scan, muted: Uint8Array): void => {
+  const most = scan.tokens.length;
   for (const cue of scan.cues) {
     if (cue.value !== "outsider") continue;
-    for (let at = cue.to; at < Math.min(cue.to + 12, scan.tokens.length); at++) {
-      const word = scan.tokens[at]?.norm ?? "";
-      if (SENTENCE_END.has(word) || ["i", "we", "my", "our", "me", "us"].includes(word)) break;
-      if (["his", "her", "their", "hers", "theirs"].includes(word)) {
-        muted.fill(1, at, Math.min(at + 8, scan.tokens.length));
-        break;
-      }
+    const until = firstFrom(cue.to, Math.min(cue.to + NEAR, most), (at) => endsTale(scan, at));
+    const at = firstFrom(cue.to, until, (each) => THEIRS.has(scan.tokens[each]?.norm ?? ""));
+    if (at === until) continue;
+    const isTheirThing = startingIn(scan.components, at + 1, at + 3).length > 0;
+    if (!isTheirThing && !THERE.has(scan.tokens[at - 1]?.norm ?? ""))
+      muted.fill(MUTED, at, Math.min(at + SOME_WORDS, most));
+    else {
+      const own = firstFrom(at, Math.min(at + LONG_TALE, most), (each) => endsTale(scan, each));
+      const to = Math.max(at, joinedBefore(scan, own));
+      muted.fill(THEIR_TALE, namesOurs(scan, cue.to, at) ? at : cue.from, to);
     }
   }
 };
@@ -88,7 +137,6 @@ const postponed = (scan: Scan, clause: Clause): boolean =>
     .slice(clause.from, clause.to + 3)
     .some((token) => token.norm === "until" || token.norm === "till");
 
-const OWN = listed("mutedOwn");
 const ELSEWHERE = listed("mutedElsewhere");
 
 const PASSED = listed("mutedPassed");
@@ -122,7 +170,7 @@ const muteTale = (scan: Scan, clauses: readonly Clause[], muted: Uint8Array): vo
       !words.includes("told")
     )
       return;
-    muted.fill(1, clause.from, clause.to);
+    muted.fill(MUTED, clause.from, clause.to);
   }
 };
 
@@ -130,7 +178,7 @@ const muteTale = (scan: Scan, clauses: readonly Clause[], muted: Uint8Array): vo
 export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array => {
   const muted = new Uint8Array(scan.tokens.length);
   for (const [at, token] of scan.tokens.entries())
-    if (token.norm === "?") muted.fill(1, sentenceFrom(scan, at), at + 1);
+    if (token.norm === "?") muted.fill(MUTED, sentenceFrom(scan, at), at + 1);
   for (const [at, clause] of clauses.entries()) {
     const asked = asks(scan, clause) || inverted(scan, clause);
     const refused = cueIn(scan, clause, ["refuse"]) && !postponed(scan, clause);
@@ -138,7 +186,7 @@ export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array 
       (each) => each !== undefined && takenUp(scan, each),
     );
     if (asked || refused || (!taken && cueIn(scan, clause, ["advice", "asked", "unreal"])))
-      muted.fill(1, clause.from, clause.to);
+      muted.fill(MUTED, clause.from, clause.to);
     const next = clauses[at + 1];
     const advice = startingIn(scan.cues, clause.from, clause.to).find(
       (cue) =>
@@ -148,7 +196,7 @@ export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array 
         !["like", "as"].includes(scan.tokens[cue.from - 2]?.norm ?? ""),
     );
     if (advice !== undefined && next !== undefined && clause.to - advice.to <= 2 && !next.hard)
-      muted.fill(1, next.from, next.to);
+      muted.fill(MUTED, next.from, next.to);
     if (
       advice !== undefined &&
       next !== undefined &&
@@ -156,25 +204,25 @@ export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array 
       !SUBJECTS.has(scan.tokens[next.from + 1]?.norm ?? "") &&
       !NEGATIVES.has(scan.tokens[next.from + 1]?.norm ?? "")
     )
-      muted.fill(1, next.from, next.to);
+      muted.fill(MUTED, next.from, next.to);
     if (cueIn(scan, clause, ["unreal"]))
-      for (const each of tale(clauses, at)) muted.fill(1, each.from, each.to);
+      for (const each of tale(clauses, at)) muted.fill(MUTED, each.from, each.to);
     if (
       supposed(scan, clause) &&
       next?.hard === false &&
       ["im", "ill", "id", "well", "were", "i", "we"].includes(scan.tokens[next.from]?.norm ?? "")
     )
-      muted.fill(1, next.from, next.to);
+      muted.fill(MUTED, next.from, next.to);
     if (
       asked &&
       next?.hard === false &&
       clause.to - clause.from <= 7 &&
       ["i", "we"].includes(scan.tokens[next.from]?.norm ?? "")
     )
-      muted.fill(1, next.from, next.to);
-    if (asked && next?.subordinate === true && !next.hard) muted.fill(1, next.from, next.to);
+      muted.fill(MUTED, next.from, next.to);
+    if (asked && next?.subordinate === true && !next.hard) muted.fill(MUTED, next.from, next.to);
   }
-  muteOthers(scan, muted);
   muteTale(scan, clauses, muted);
+  muteOthers(scan, muted);
   return muted;
 };

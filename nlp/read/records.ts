@@ -7,6 +7,7 @@ import { exposuresOf } from "./exposures.ts";
 import { faultIn, NO_CLAUSE, whereOf } from "./fields.ts";
 import { judged } from "./judged.ts";
 import { type Made, NOTHING_USED } from "./made.ts";
+import { isMuted } from "./muted.ts";
 import type { Judged } from "./outcome.ts";
 import type { Stretch } from "./scan.ts";
 import { shared } from "./shared.ts";
@@ -113,7 +114,7 @@ const isRefused = (event: Event, told: Told, { scan, muted }: Build): boolean =>
   return (
     again ||
     startingIn(scan.cues, end, end + 10).some(
-      (cue) => cue.value === "refuse" && cue.from >= end && cue.from < end + 10 && muted[cue.from] === 1,
+      (cue) => cue.value === "refuse" && cue.from >= end && cue.from < end + 10 && isMuted(muted, cue.from),
     )
   );
 };

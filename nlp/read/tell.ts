@@ -5,6 +5,7 @@ import { type Deed, IMPLIED } from "./deed.ts";
 import { eventsOf } from "./events.ts";
 import { actionSigns } from "./field-signs.ts";
 import { faultIn } from "./fields.ts";
+import { verdictsOn } from "./heat.ts";
 import type { Said } from "./holds.ts";
 import type { Judges } from "./judges.ts";
 import type { Made } from "./made.ts";
@@ -72,7 +73,7 @@ const toldIn = (
     told: {
       topic: topicFor(setting, each, segment),
       deeds,
-      verdicts: mine(alive.verdicts),
+      verdicts: verdictsOn(each.ref.id, mine(alive.verdicts), setting.scan),
       faults: mine(alive.faults),
       times: mine(alive.times),
       amounts: mine(alive.amounts),

@@ -1,6 +1,7 @@
 import { systemOf } from "../../shared/vocabulary.ts";
 import { contextSigns } from "./context-signs.ts";
 import { clauseAt, wordAt } from "./ground.ts";
+import { isMuted } from "./muted.ts";
 import { looksPast } from "./past.ts";
 import type { Stretch } from "./scan.ts";
 import type { Setting } from "./setting.ts";
@@ -62,9 +63,9 @@ const ruledSigns = (setting: Setting, telling: Telling): string[] => {
     `topic=${topic === undefined ? "none" : topic.ref.weak ? "weak" : "strong"}`,
     `since=${since}`,
     `record=${record} since=${since}`,
-    `muted=${String(setting.muted[telling.at] === 1)}`,
+    `muted=${String(isMuted(setting.muted, telling.at))}`,
     `dead=${String(setting.fixed.dead[telling.at] === 1)}`,
-    `record=${record} muted=${String(setting.muted[telling.at] === 1)}`,
+    `record=${record} muted=${String(isMuted(setting.muted, telling.at))}`,
     ...(topic === undefined ? [] : [`about=${topic.component}`, `about=${systemOf(topic.component)}`]),
   ];
 };

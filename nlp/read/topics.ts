@@ -5,6 +5,7 @@ import type { Clause } from "./clauses.ts";
 import type { Corrected } from "./corrections.ts";
 import type { Deed } from "./deed.ts";
 import { clauseAt, type Ground, isPartOf, placeTokensOf, tokensOf, wordAt } from "./ground.ts";
+import { isMuted } from "./muted.ts";
 import { isVerbUse, leadsTo, opensClause, roleOf, switches } from "./roles.ts";
 import type { Scan } from "./scan.ts";
 import { startingIn, touching } from "./windows.ts";
@@ -197,7 +198,7 @@ export const topicsOf = (
   let lastTopicRef: ComponentRef | undefined;
   const refs = joinCompounds(
     scan,
-    fixed.components.filter((each) => muted[each.from] !== 1 && !isVerbUse(ground, each)),
+    fixed.components.filter((each) => !isMuted(muted, each.from) && !isVerbUse(ground, each)),
   );
   for (const [at, ref] of refs.entries()) {
     const clause = index[ref.from] ?? 0;

@@ -2,6 +2,7 @@ import { systemOf } from "../../shared/vocabulary.ts";
 import type { Build } from "./build.ts";
 import { faultIn, whereOf } from "./fields.ts";
 import { type Made, NOTHING_USED } from "./made.ts";
+import { isMuted } from "./muted.ts";
 import { type Judged, judge } from "./outcome.ts";
 import type { Stretch } from "./scan.ts";
 import type { Told } from "./told.ts";
@@ -20,7 +21,7 @@ export const withoutDeed = (told: Told, build: Build): Made | undefined => {
     told.topic.mentions.some((mention) => {
       const [first, last] = [index[mention.from] ?? 0, index[ref.from] ?? 0];
       if (last < first || last > first + NEAR_CLAUSES) return false;
-      return !clauses.slice(first, last).some((clause) => muted[clause.to - 1] === 1);
+      return !clauses.slice(first, last).some((clause) => isMuted(muted, clause.to - 1));
     });
   const mine = { ...told, faults: told.faults.filter(near), verdicts: told.verdicts.filter(near) };
   const from = told.topic.stretches[0]?.from ?? 0;

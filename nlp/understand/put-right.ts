@@ -98,6 +98,10 @@ const eachPutRight = (
 const SOMEBODY_DID =
   /\b(?:'?twas|it was|that was|they were) .{2,40}? (?:who |that )?(?:did|done|fixed|fitted|put|changed|replaced)\b/i;
 
+/** "No, leave it how it stands". */
+const KEEPS =
+  /\b(?:leave|keep|let) (?:it|that|this|them|those) (?:all )?(?:(?:just )?(?:how|as|like|where) (?:it|they|that)|the way|be\b|alone\b|stand\b|there\b)/i;
+
 /** "A brass elbow": nothing else in the words names another thing than stuff or a place. */
 const isNamedAside = (component: string | undefined, scene: OfferScene): boolean => {
   const named = scene.offers.filter(({ field, is }) => field === "component" && is === component);
@@ -157,7 +161,7 @@ export const putRight = (
   if (joins(ruled)) return ruled;
   if (!isPointedAt(meant, text)) return ruled.is === "correct" ? TELLS : ruled;
   if (isNotYet(text, shown)) return TELLS;
-  if (kind.removal > EVEN && kind.removal > kind.correction && !named)
+  if (kind.removal > EVEN && kind.removal > kind.correction && !named && !KEEPS.test(text))
     return takesAway(ruled) && (isAimed || minutes !== null)
       ? ruled
       : corrects(isAimed ? ruled.correction.target : target, [{ change: "remove" }]);

@@ -12,11 +12,11 @@ const WORDS: readonly (readonly [Outcome, RegExp])[] = [
   ],
   [
     "partly",
-    /\b(?:partly|part way|mostly|sort of|kind of|kinda|sorta|so so|a (?:bit|little)|slight(?:ly)?|somewhat|not (?:quite|fully|entirely|perfect)|barely|half|nearly|almost|better but)\b|\b(?:damp|weep(?:s|ing)?|seep(?:s|ing)?)\b(?! (?:\w+ ){0,4}again\b)/,
+    /\b(?:partly|part way|mostly|sort of|kind of|kinda|sorta|so so|a (?:bit|little)|slight(?:ly)?|somewhat|not (?:quite|fully|entirely|perfect)|barely|half|nearly|almost|better but|(?:leak|drip|weep|squeak|rattl|flicker|wobbl|smell|stick)\w* (?:\w+ )?less|less of an? \w+)\b|\b(?:damp|weep(?:s|ing)?|seep(?:s|ing)?)\b(?! (?:\w+ ){0,4}again\b)/,
   ],
   [
     "failed",
-    /\b(?:came back|come back|back again|is back|failed|failing|let go|gave (?:out|up|way)|no good|not (?:holding|good|dry|tight|working)|isnt (?:holding|good|dry|working)|doesnt (?:hold|work)|didnt (?:hold|work|last|take|stick|fix)|isnt fixed|not fixed|hasnt held|broke(?:n)?|leak(?:s|ing|ed)?|drip(?:s|ping|ped)?|came (?:off|loose|undone|apart)|fell off|peel(?:ed|ing)|crack(?:ed)? again|(?:has|have|its|theyve) (?:all )?(?:cracked|split|shrunk|shrivelled|lifted|popped|torn)|(?:water|damp|weep\w*|seep\w*|noise|noisy|squeak\w*|rattl\w*|smell\w*|flicker\w*|stuck|out|off|tripp\w*|jamm\w*|stick\w*|wobbl\w*|quit|died|stopped|fail\w*) (?:\w+ ){0,5}again|gone|dead|bad|loose|worse|still (?:leak\w*|drip\w*|wet|loose|broken|dead)|wet|bust(?:ed)?|nope|no)\b/,
+    /\b(?:came back|come back|back again|is back|failed|failing|let go|gave (?:out|up|way)|no good|not (?:holding|good|dry|tight|working)|isnt (?:holding|good|dry|working)|doesnt (?:hold|work)|didnt (?:hold|work|last|take|stick|fix)|isnt fixed|not fixed|hasnt held|broke(?:n)?|leak(?:s|ing|ed)?|drip(?:s|ping|ped)?|came (?:off|loose|undone|apart)|fell off|peel(?:ed|ing)|crack(?:ed)? again|(?:has|have|its|theyve) (?:all )?(?:cracked|split|shrunk|shrivelled|lifted|popped|torn)|(?:water|damp|weep\w*|seep\w*|noise|noisy|squeak\w*|rattl\w*|smell\w*|flicker\w*|stuck|out|off|tripp\w*|jamm\w*|stick\w*|wobbl\w*|quit|died|stopped|fail\w*) (?:\w+ ){0,5}again|gone|dead|bad|loose|worse|still (?:leak\w*|drip\w*|wet|loose|broken|dead)|wet|bust(?:ed)?|frayed|seized|perished|rusted(?: \w+)?|burn(?:t|ed) out|blown|nope|no)\b/,
   ],
   [
     "holding",

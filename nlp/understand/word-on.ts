@@ -5,7 +5,7 @@ import { deedNamed } from "../ask/deeds.ts";
 import { placesSaid } from "../ask/places-said.ts";
 import { speakingSigns } from "../ask/spoken-of.ts";
 import { topicOf } from "../ask/topic.ts";
-import { plain } from "../correct/pieces.ts";
+import { ownsAtOnce, plain } from "../correct/pieces.ts";
 import { LEARNT_TALK } from "../judges/talk.ts";
 import { read } from "../read/index.ts";
 import { outcomeIn } from "./verdict.ts";
@@ -20,7 +20,7 @@ const ELSE =
 /** A word on how a known thing does, in phrases that read as no record of their own: "the tread is firm after a whole winter". */
 export const wordOn = (text: string, component: ComponentId, moment: Moment): Draft | undefined => {
   const words = plain(text);
-  if (words.split(" ").length > MOST_WORDS || ELSE.test(words)) return undefined;
+  if (words.split(" ").length > MOST_WORDS || ELSE.test(words) || ownsAtOnce(words)) return undefined;
   const outcome = outcomeIn(words);
   const { actions } = topicOf(text);
   if (outcome === undefined || outcome === "later") return undefined;
@@ -101,9 +101,9 @@ const asLook = (draft: Draft, text: string): Draft => {
  * the thing named before it; trouble told so is that the work did not hold.
  */
 export const wordOnWork = (text: string, component: ComponentId, moment: Moment): Draft | undefined => {
-  const size = text.split(/\s+/).length;
-  if (text.includes("?") || size > MOST_WORDS_HEARD || (size <= MOST_WORDS && ELSE.test(plain(text))))
-    return undefined;
+  const [words, size] = [plain(text), text.split(/\s+/).length];
+  if (text.includes("?") || size > MOST_WORDS_HEARD || ownsAtOnce(words)) return undefined;
+  if (size <= MOST_WORDS && ELSE.test(words)) return undefined;
   let seems: Draft | undefined;
   for (const lead of LEADS) {
     const draft = oneBehind(lead(componentName(component)), text, component, moment);

@@ -70,3 +70,27 @@ it("offers no battery charged where money is", () => {
   expect(works("no, he charged $64 for it")).not.toContain("charge");
   expect(works("no, he charged the battery")).toContain("charge");
 });
+
+describe("a loose name", () => {
+  const thingsIn = (text: string, component: "smoke-alarm" | "slide-seal" | "furnace"): readonly string[] =>
+    welded === undefined
+      ? []
+      : offersIn(text, NOW, { ...welded.fields, component }).flatMap(({ field, is }) =>
+          field === "component" ? [is] : [],
+        );
+
+  it("is what is akin to the thing on record, of all that it may stand for", () => {
+    expect(thingsIn("nope, the gas one", "smoke-alarm")).toEqual(["gas-alarm"]);
+    expect(thingsIn("it was the rails", "slide-seal")).toEqual(["slide-out"]);
+  });
+  it("is the thing on record where it may be that", () => {
+    expect(thingsIn("nope, the gas one", "furnace")).toEqual(["furnace"]);
+  });
+});
+
+describe("a place that is denied", () => {
+  it("is none", () => {
+    const said = welded === undefined ? [] : offersIn("it is nowhere near the axle", NOW, welded.fields);
+    expect(said.filter(({ field }) => field === "where")).toEqual([]);
+  });
+});

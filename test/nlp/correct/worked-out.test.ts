@@ -25,6 +25,12 @@ const costs = (text: string, cost: number | null): readonly string[] =>
 const sums = (text: string, cost: number | null): readonly string[] =>
   sumsOffered(text, cost).flatMap(({ is, reckoned }) => (reckoned === true ? [is] : []));
 
+describe("a sum had off somebody", () => {
+  it("is what was paid, and no discount", () => {
+    expect(costs("the till roll says they had 38 off me", 30)).toContain("38");
+  });
+});
+
 describe("sums that are not said but can be worked out", () => {
   it.each([
     ["i forgot the nine dollars for the tape", 26, "35"],

@@ -25,6 +25,26 @@ describe("verdicts in people's words", () => {
   });
 });
 
+describe("heat and cold", () => {
+  it.each([
+    ["freezer is warm again", "refrigerator", "failed"],
+    ["the shower water is cold again", "water-heater", "failed"],
+    ["the milk is cold again", "refrigerator", "holding"],
+    ["the hot water is hot again", "water-heater", "holding"],
+  ])("%s: trouble only for what it is for", (text, component, outcome) => {
+    expect(read(text, MOMENT).records.map(({ fields }) => [fields.component, fields.outcome])).toEqual([
+      [component, outcome],
+    ]);
+  });
+});
+
+describe("a mood", () => {
+  it("is no work taken apart", () => {
+    const said = read("corner trim lifted again, gutted", MOMENT).records;
+    expect(said.map(({ fields }) => fields.outcome)).toEqual(["failed"]);
+  });
+});
+
 describe("trouble that is denied", () => {
   it.each([
     "the fridge has not gone out once",

@@ -72,6 +72,16 @@ describe("words that only point", () => {
   });
 });
 
+describe("what is to stay as it is", () => {
+  it("is not taken away", () => {
+    const said = putRightBy(
+      "sealed the skylight with butyl and new screws",
+      "No, leave it how it stands, it is right. I have only argued with my wife about it.",
+    );
+    expect(said).not.toContain('"remove"');
+  });
+});
+
 describe("stuff put right", () => {
   it("is once what the label says, though it is said in short as well", () => {
     const said = putRightBy(

@@ -12,6 +12,8 @@ describe("a short word on how work does", () => {
     ["no it holds now", "holding"],
     ["not a drop", "holding"],
     ["havent looked yet", "later"],
+    ["still squeaks less", "partly"],
+    ["frayed right by the clamp", "failed"],
   ] as const)("%s: %s", (words, outcome) => {
     expect(outcomeIn(words)).toBe(outcome);
   });

@@ -34,7 +34,8 @@ describe("a word on work that is known", () => {
     "is it leaking?",
     "would be dead without it",
     "hope it keeps dry up there over the bunk",
-  ])("is none that tells of work, of a wish or of nothing: %s", (text) => {
+    "no im wrong, it was the other one that had gone green",
+  ])("is none that tells of work, of a wish, of a slip or of nothing: %s", (text) => {
     expect(wordOnWork(text, "water-pump", MOMENT)).toBeUndefined();
   });
 });

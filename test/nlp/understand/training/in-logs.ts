@@ -34,16 +34,16 @@ const isWord = (text: string, moment: Moment, told: readonly Shown[]): boolean =
   return read(text, moment).records.some(({ fields }) => things.has(fields.component));
 };
 
-/** The verdict that a note is and nothing else, by when it was told and in what words. */
-export type Verdicts = ReadonlyMap<string, KnownRecord>;
+/** The one record that a note tells and nothing else, by when it was told and in what words. */
+export type ToldAlone = ReadonlyMap<string, KnownRecord>;
 export const toldAs = (at: string, text: string): string => `${at} ${text}`;
 
-/** The work that a verdict is on: the newest on its thing, at its place where it names one. */
-const workOf = (verdict: KnownRecord | undefined, told: readonly Shown[]): RecordFields | undefined => {
+/** The work that a verdict or a second go is on: the newest on its thing, at its place where it names one. */
+const workOf = (next: KnownRecord | undefined, told: readonly Shown[]): RecordFields | undefined => {
   const works = told
     .map(({ fields }) => fields)
-    .filter(({ kind, component }) => kind === "repair" && component === verdict?.component);
-  const where = verdict?.where ?? null;
+    .filter(({ kind, component }) => kind === "repair" && component === next?.component);
+  const where = next?.where ?? null;
   return works.find((work) => where !== null && comparePlaces(where, work.where) === "same") ?? works[0];
 };
 
@@ -54,11 +54,12 @@ const classOf = ({ text, expect }: Turn, moment: Moment, told: readonly Shown[])
   return expect?.records === 0 && isWord(text, moment, told) ? "word" : "";
 };
 
-const fromTurn = (turn: Turn, moment: Moment, met: Met, verdicts: Verdicts): KnownMessage => {
+const fromTurn = (turn: Turn, moment: Moment, met: Met, alone: ToldAlone): KnownMessage => {
   const { at, text, expect, ask, of } = turn;
   const [scene, told] = [met.sceneFor(turn), met.told()];
-  const work = expect === undefined ? workOf(verdicts.get(toldAs(at, text)), told) : undefined;
-  const is = work === undefined ? classOf(turn, moment, told) : "word";
+  const next = expect === undefined ? alone.get(toldAs(at, text)) : undefined;
+  const work = workOf(next, told);
+  const is = work === undefined || next?.kind === "repair" ? classOf(turn, moment, told) : "word";
   const asks = ask === undefined ? undefined : asksOf({ text, ask, ...ofTurn(ask, expect?.answer, of) });
   const about = is === "correction" ? putRightIn(scene, expect?.fixed) : work;
   return {
@@ -77,12 +78,12 @@ const fromTurn = (turn: Turn, moment: Moment, met: Met, verdicts: Verdicts): Kno
 };
 
 /** The messages of a conversation, each with what it is heard against when the conversation is played. */
-export const fromTalk = async (talk: Talk, verdicts: Verdicts): Promise<readonly KnownMessage[]> => {
+export const fromTalk = async (talk: Talk, alone: ToldAlone): Promise<readonly KnownMessage[]> => {
   const { zone, hemisphere } = talk;
   const met = new Met(talk);
   const known: KnownMessage[] = [];
   for (const turn of talk.turns) {
-    known.push(fromTurn(turn, { said: turn.at, zone, hemisphere }, met, verdicts));
+    known.push(fromTurn(turn, { said: turn.at, zone, hemisphere }, met, alone));
     await met.tell(turn);
   }
   met.close();

@@ -7,7 +7,7 @@ import { talksIn } from "../../../gold/talk.ts";
 import { KEPT_OUT, knownNotes } from "../../read/training/notes.ts";
 import type { Line } from "./asked-for.ts";
 import { byThemselves, saidAfter, toldBefore } from "./by-themselves.ts";
-import { fromBlock, fromTalk, toldAs, type Verdicts } from "./in-logs.ts";
+import { fromBlock, fromTalk, type ToldAlone, toldAs } from "./in-logs.ts";
 import type { KnownMessage } from "./known.ts";
 
 const GOLD = fileURLToPath(new URL("../../../gold/", import.meta.url));
@@ -39,12 +39,13 @@ const askedLine = (line: string): Line => {
 
 const LONGEST = 600;
 
-const verdictsKnown = (): Verdicts =>
+/** What is known of each note that is a verdict or work, and nothing else. */
+const toldAlone = (): ToldAlone =>
   new Map(
     knownNotes()
       .filter(({ set }) => !KEPT_OUT.has(set))
       .flatMap(({ said, text, records: [record, ...others], usage }) =>
-        record?.kind === "check" && others.length + usage.length === 0
+        (record?.kind === "check" || record?.kind === "repair") && others.length + usage.length === 0
           ? [[toldAs(said, text), record] as const]
           : [],
       ),
@@ -79,10 +80,10 @@ export const knownMessages = async (
       ...lines.map((line, at) => saidAfter(line, others, at)),
       ...notes(lines.map(({ before }) => ({ text: before }))),
     ]);
-  const verdicts = verdictsKnown();
+  const alone = toldAlone();
   for (const name of of("conversations-"))
     if (!keptOut.has(name))
-      known.set(name, await each(talksIn(join(GOLD, name)), (talk) => fromTalk(talk, verdicts)));
+      known.set(name, await each(talksIn(join(GOLD, name)), (talk) => fromTalk(talk, alone)));
   for (const name of of("older-"))
     if (!keptOut.has(name)) known.set(name, await each(blocksIn(join(GOLD, name)), fromBlock));
   for (const name of of("questions-"))
