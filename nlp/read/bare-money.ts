@@ -54,7 +54,7 @@ const inBrackets = (number: NumberRef, { tokens, text }: Heard): boolean =>
 
 const isPriced = (number: NumberRef, heard: Heard): boolean => {
   const before = wordsBefore(heard, number.from, LOOK_BACK);
-  if (before.some((word) => CUES.has(word))) return true;
+  if (before.some((word) => CUES.has(word))) return number.value >= LEAST_FOR || endsThere(heard, number.to);
   const start = unhedged(heard, number.from);
   const lead = wordsBefore(heard, start, BUYING_REACH);
   if (endsWith(wordsBefore(heard, number.from, LOOK_BACK), FIGURED) || endsWith(lead, FIGURED)) return true;

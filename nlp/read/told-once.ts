@@ -1,5 +1,6 @@
 import type { Draft } from "../../shared/reading.ts";
 import type { RecordFields } from "../../shared/record.ts";
+import type { Action, ComponentId } from "../../shared/vocabulary.ts";
 
 const agree = <T>(one: T | null, other: T | null): boolean => one === null || other === null || one === other;
 
@@ -30,8 +31,21 @@ const isVague = ({ action }: RecordFields): boolean => action === null || action
 const oneIntention = (one: RecordFields, other: RecordFields): boolean =>
   (one.action === other.action || isVague(one) || isVague(other)) && agree(one.due, other.due);
 
+const RINSES: ReadonlySet<Action | null> = new Set(["flush", "clean"]);
+const HOLDS_WATER: ReadonlySet<ComponentId> = new Set([
+  "water-heater",
+  "fresh-tank",
+  "gray-tank",
+  "black-tank",
+  "water-line",
+]);
+
+/** "Drained the water heater and rinsed the grit out of it": what is flushed is cleaned by it. */
+const isRinse = (one: RecordFields, other: RecordFields): boolean =>
+  HOLDS_WATER.has(one.component) && RINSES.has(one.action) && RINSES.has(other.action);
+
 const oneWork = (one: RecordFields, other: RecordFields): boolean =>
-  one.action === other.action &&
+  (one.action === other.action || isRinse(one, other)) &&
   one.where === other.where &&
   one.date !== null &&
   one.date === other.date &&
@@ -72,6 +86,7 @@ const joined = (one: Draft, other: Draft): Draft => {
     doneBy: plainer.doneBy ?? vaguer.doneBy,
     fields: {
       ...a,
+      action: isRinse(a, b) && b.action === "flush" ? b.action : a.action,
       where: a.where ?? b.where,
       due: a.due ?? b.due,
       cost: a.cost ?? b.cost,

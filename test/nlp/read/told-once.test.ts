@@ -82,3 +82,21 @@ describe("two things of one sort", () => {
     expect(toldOnce([porch, { ...dearer, evidence: porch.evidence }], text)).toHaveLength(1);
   });
 });
+
+describe("what is flushed and rinsed", () => {
+  const rinsed = (component: "water-heater" | "window") =>
+    toldOnce(
+      [
+        draft({ component, action: "clean", date: "2025-05-01" }, 10),
+        draft({ component, action: "flush", date: "2025-05-01" }, 40),
+      ],
+      "",
+    ).map(({ fields }) => fields.action);
+
+  it("is flushed once", () => {
+    expect(rinsed("water-heater")).toEqual(["flush"]);
+  });
+  it("is two pieces of work on what holds no water", () => {
+    expect(rinsed("window")).toEqual(["clean", "flush"]);
+  });
+});
