@@ -1,6 +1,7 @@
 import { isSameHead } from "../../shared/memory/materials.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
+import { isPartOf } from "../read/ground.ts";
 import type { Stretch } from "../read/scan.ts";
 import { isContainer } from "./containers.ts";
 import type { Offer } from "./offer.ts";
@@ -73,6 +74,21 @@ const isPartTold = (offer: Offer, scene: OfferScene): boolean =>
   offer.sort !== "named" &&
   standsInNote(scene, offer);
 
+const WHERE_STUFF_WENT: ReadonlySet<string> = new Set(
+  "round around on in into along under over behind".split(" "),
+);
+const POINTS: ReadonlySet<string> = new Set("the that this my our".split(" "));
+
+/** "What I squeezed round that frame was urethane", of a window: where on it the stuff went, and no other thing. */
+const isWhereStuffWent = ({ field, from, to, is }: Offer, { offers, tokens, fields }: OfferScene): boolean =>
+  field === "component" &&
+  is !== fields.component &&
+  to - from === 1 &&
+  isPartOf(fields.component, tokens[from]?.norm ?? "") &&
+  POINTS.has(tokens[from - 1]?.norm ?? "") &&
+  WHERE_STUFF_WENT.has(tokens[from - 2]?.norm ?? "") &&
+  offers.some((each) => each.field === "material" && !saysSame(each, fields));
+
 const isWithin = (inner: Stretch, outer: Stretch): boolean =>
   outer.from <= inner.from && inner.to <= outer.to;
 
@@ -101,7 +117,10 @@ const tellsWhereItIs = (offer: Offer, { offers, fields }: OfferScene): boolean =
   offers.some((each) => each.field === "where" && isWithin(offer, each));
 
 const isStuffNamed = (offer: Offer, scene: OfferScene): boolean =>
-  isPutInstead(offer, scene) || isStuffOnRecord(offer, scene) || isContainerNamed(offer, scene);
+  isWhereStuffWent(offer, scene) ||
+  isPutInstead(offer, scene) ||
+  isStuffOnRecord(offer, scene) ||
+  isContainerNamed(offer, scene);
 
 /** Whether what seems to be another thing is stuff, or what stuff came in, or where the thing on record is. */
 export const isNoOtherThing = (offer: Offer, scene: OfferScene): boolean =>

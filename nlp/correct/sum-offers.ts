@@ -2,6 +2,7 @@ import { mayBeInCents } from "../read/prices.ts";
 import type { Scan, Stretch } from "../read/scan.ts";
 import { isNumberOf } from "./numbered.ts";
 import { type Offer, overlaps, type Said } from "./offer.ts";
+import { DENIES } from "./rated.ts";
 import { wayOf, workedOut } from "./worked-out.ts";
 
 /** "Twenty twenty three": a year, and no sum. */
@@ -17,6 +18,19 @@ const farFrom = (sum: number, kept: number): number => Math.abs(Math.log(sum / k
 const asCents = (number: Scan["numbers"][number], kept: number | null): boolean =>
   mayBeInCents(number) &&
   (kept === null || kept === 0 || farFrom(number.value / 100, kept) < farFrom(number.value, kept));
+
+/** "Not twenty six twenty three", of twenty six: the sum on record, denied, and right behind it the one that it was. */
+const behindDenied = (
+  { value, kind, from }: Scan["numbers"][number],
+  words: readonly string[],
+  kept: number | null,
+): number | undefined => {
+  const [said, denied] = [String(value), String(kept ?? "")];
+  const isDenied = kind === "run" && denied !== "" && DENIES.has(words[from - 1] ?? "");
+  return isDenied && said.startsWith(denied) && said.length === 2 * denied.length
+    ? Number(said.slice(denied.length))
+    : undefined;
+};
 
 /** The sums that a message names for a record: money, bare numbers, and what follows from the one on record. */
 export const sums = ({ found, words, fields }: Said): Offer[] => {
@@ -43,7 +57,9 @@ export const sums = ({ found, words, fields }: Said): Offer[] => {
     fields.cost === null ? all : all.filter((each) => wayOf(each, found) === undefined);
   return [
     ...whole(money).map((amount) => offer(amount, amount.value, "money")),
-    ...whole(bare).map((number) => offer(number, number.value, "bare")),
+    ...whole(bare).map((number) =>
+      offer(number, behindDenied(number, words, fields.cost) ?? number.value, "bare"),
+    ),
     ...bare
       .filter((number) => asCents(number, fields.cost))
       .map((number) => offer(number, number.value / 100, "cents")),

@@ -28,6 +28,7 @@ describe("the time that a question asks about", () => {
     ["what got done last year in spring, not this spring the one before", "2024-03-01", "2024-06-01"],
     ["what got done until last weekend", null, "2025-03-15"],
     ["what did i do in summer, 2022", "2022-06-01", "2022-09-01"],
+    ["what got worked on in 2023, it is for the christmas letter to my aunt", "2023-01-01", "2024-01-01"],
   ])("%s", (text, from, to) => {
     expect(periodIn(text, MOMENT).period).toMatchObject({ from, to });
   });

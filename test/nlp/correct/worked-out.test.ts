@@ -25,6 +25,13 @@ const costs = (text: string, cost: number | null): readonly string[] =>
 const sums = (text: string, cost: number | null): readonly string[] =>
   sumsOffered(text, cost).flatMap(({ is, reckoned }) => (reckoned === true ? [is] : []));
 
+describe("two sums in one breath", () => {
+  it("are the wrong one and the right one", () => {
+    expect(costs("not twenty six twenty three with the discount", 26)).toContain("23");
+    expect(costs("not twenty six twenty three with the discount", 40)).not.toContain("23");
+  });
+});
+
 describe("a sum had off somebody", () => {
   it("is what was paid, and no discount", () => {
     expect(costs("the till roll says they had 38 off me", 30)).toContain("38");

@@ -72,6 +72,17 @@ describe("words that only point", () => {
   });
 });
 
+describe("where on a thing stuff went", () => {
+  it("is no other thing", () => {
+    const said = putRightBy(
+      "sealed the window beside the table with silicone today",
+      "I have now put my spectacles on, and what I squeezed round that frame was polyurethane sealant.",
+    );
+    expect(said).toContain("polyurethane sealant");
+    expect(said).not.toContain('"component"');
+  });
+});
+
 describe("what is to stay as it is", () => {
   it("is not taken away", () => {
     const said = putRightBy(
