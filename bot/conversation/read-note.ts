@@ -1,7 +1,8 @@
 import { surelyNamed } from "../../nlp/ask/surely-named.ts";
 import { read } from "../../nlp/read/index.ts";
+import { workGoingOn } from "../../nlp/understand/going-on.ts";
 import { type Known, ownersIn, spelledInContext } from "../../nlp/understand/in-context.ts";
-import { wordOn, wordOnWork, workGoingOn } from "../../nlp/understand/word-on.ts";
+import { wordOn, wordOnWork } from "../../nlp/understand/word-on.ts";
 import type { KeptRecord, RecordId } from "../../shared/history.ts";
 import type { Again } from "../../shared/memory/intent.ts";
 import { isLive } from "../../shared/memory/told.ts";

@@ -1,3 +1,4 @@
+import { putsIn } from "../../shared/memory/work.ts";
 import { cautionFor } from "../../shared/outlook/index.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import type { Button } from "../conversation/buttons.ts";
@@ -65,8 +66,7 @@ const caution = (turn: Turn, told: Told): string | undefined => {
   return undefined;
 };
 
-const isPurchase = ({ kind, action }: RecordFields): boolean =>
-  kind === "todo" && (action === "replace" || action === "install");
+const isPurchase = ({ kind, action }: RecordFields): boolean => kind === "todo" && putsIn(action);
 
 /** What else is to be said on a note: when it is through, and what it calls for. */
 type Beside = { readonly cure: string | undefined; readonly after: string | undefined };

@@ -11,6 +11,7 @@ import type { Exposed } from "./exposures.ts";
 import type { Judged } from "./outcome.ts";
 import type { Scan, Stretch } from "./scan.ts";
 import type { Event, Told } from "./told.ts";
+import { troubleWords } from "./trouble-words.ts";
 import type { Used } from "./uses.ts";
 import { wordsOf } from "./where.ts";
 
@@ -84,16 +85,7 @@ const dateOf = (made: Made): Edtf | null => (made.kind === "todo" ? null : (made
 const outcomeOf = (made: Made): Outcome | null =>
   made.kind === "repair" || made.kind === "check" ? (made.judged?.outcome ?? "untested") : null;
 
-const LEADS = new Set(["and", "but", "so", "then", "also", "plus", "um", "uh", "er", "oh", "well", "okay"]);
-
-/** Trouble in the speaker's words, without those that only lead up to it. */
-const faultWords = (scan: Scan, { from, to }: Stretch): string => {
-  let start = from;
-  while (start < to - 1 && LEADS.has(scan.tokens[start]?.norm ?? "")) start++;
-  return wordsOf(scan, { from: start, to });
-};
-
-const fieldsOf = (made: Made, scan: Scan): RecordFields => ({
+const fieldsOf = (made: Made, scan: Scan, clauses: readonly Clause[]): RecordFields => ({
   kind: made.kind,
   component: made.told.topic.component,
   where: made.where === undefined ? null : wordsOf(scan, made.where).toLowerCase(),
@@ -103,13 +95,13 @@ const fieldsOf = (made: Made, scan: Scan): RecordFields => ({
   outcome: outcomeOf(made),
   exposure: made.exposure.map((each) => each.value),
   cost: made.cost?.value ?? null,
-  fault: made.fault === null ? null : faultWords(scan, made.fault),
+  fault: made.fault === null ? null : wordsOf(scan, troubleWords(scan, clauses, made.fault)),
   due: made.due?.text ?? null,
 });
 
 /** The draft that a record in the making comes to. */
 export const draftOf = (made: Made, scan: Scan, clauses: readonly Clause[]): Draft => ({
-  fields: fieldsOf(made, scan),
+  fields: fieldsOf(made, scan, clauses),
   evidence: evidenceOf(made, scan),
   span: spanOf(scan, made.span),
   brands: made.used.brands,

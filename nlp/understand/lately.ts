@@ -1,7 +1,7 @@
 import { Temporal } from "temporal-polyfill";
 import type { Scene, Showing, Shown } from "../../shared/memory/scene.ts";
 import { shareAny, tellingStems } from "../../shared/memory/words.ts";
-import { undoes } from "../../shared/memory/work.ts";
+import { putsIn, undoes } from "../../shared/memory/work.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { ComponentId } from "../../shared/vocabulary.ts";
 import { speakingSigns } from "../ask/spoken-of.ts";
@@ -119,13 +119,11 @@ const undoneIn = (
   return undone.length === 1 ? undone[0] : undefined;
 };
 
-const PUTS_IN: ReadonlySet<string> = new Set(["replace", "install"]);
-
 /** The one intention to put something in, or the one that is meant at least twice as likely as any other. */
 const wantedIn = (choices: readonly Choice[], parts: readonly number[]): number | null => {
   const [first, second] = choices
     .map((each, at) => ({ each, part: parts[at] ?? 0 }))
-    .filter(({ each: { fields } }) => fields.kind === "todo" && PUTS_IN.has(fields.action ?? ""))
+    .filter(({ each: { fields } }) => fields.kind === "todo" && putsIn(fields.action))
     .toSorted((a, b) => b.part - a.part);
   return first === undefined || (second !== undefined && first.part < 2 * second.part)
     ? null

@@ -1,13 +1,9 @@
-import { plainWords } from "../../shared/memory/words.ts";
-import type { Draft, Evidence, Moment, Span } from "../../shared/reading.ts";
+import type { Draft, Moment } from "../../shared/reading.ts";
 import { type ComponentId, componentName } from "../../shared/vocabulary.ts";
-import { deedNamed } from "../ask/deeds.ts";
 import { placesSaid } from "../ask/places-said.ts";
-import { speakingSigns } from "../ask/spoken-of.ts";
 import { topicOf } from "../ask/topic.ts";
 import { ownsAtOnce, plain } from "../correct/pieces.ts";
-import { LEARNT_TALK } from "../judges/talk.ts";
-import { read } from "../read/index.ts";
+import { oneBehind } from "./behind-lead.ts";
 import { outcomeIn } from "./verdict.ts";
 
 const MOST_WORDS = 18;
@@ -44,30 +40,6 @@ export const wordOn = (text: string, component: ComponentId, moment: Moment): Dr
     span: { start: 0, end: text.length },
     brands: [],
     doneBy: null,
-  };
-};
-
-const earlier = ({ start, end }: Span, by: number): Span => ({
-  start: Math.max(0, start - by),
-  end: end - by,
-});
-
-const inText = ({ spans, ...evidence }: Evidence, by: number): Evidence => ({
-  ...evidence,
-  spans: spans.filter(({ end }) => end > by).map((span) => earlier(span, by)),
-});
-
-/** The one draft that a text reads as behind a lead, of the thing named there, as it stands in the text. */
-const oneBehind = (lead: string, text: string, component: ComponentId, moment: Moment): Draft | undefined => {
-  const [draft, ...others] = read(lead + text, moment).records;
-  if (draft === undefined || others.length > 0 || draft.fields.component !== component) return undefined;
-  const by = lead.length;
-  return {
-    ...draft,
-    evidence: Object.fromEntries(
-      Object.entries(draft.evidence).map(([field, each]) => [field, inText(each, by)]),
-    ),
-    span: earlier(draft.span, by),
   };
 };
 
@@ -111,37 +83,4 @@ export const wordOnWork = (text: string, component: ComponentId, moment: Moment)
     if (draft?.fields.kind === "repair" && draft.fields.outcome !== "untested") seems ??= draft;
   }
   return seems === undefined ? undefined : asLook(seems, text);
-};
-
-/** From here on, words speak of a thing without naming it: "what the wheels spin on". */
-const SPOKEN_OF = 0.95;
-
-/** Whether only what was done calls a thing to mind: "put", "hung". */
-const isOfDeedOnly = ({ fields, evidence }: Draft, text: string): boolean => {
-  const spans = evidence.component?.spans ?? [];
-  return (
-    spans.length > 0 &&
-    (LEARNT_TALK.spoken(speakingSigns(text)).get(fields.component) ?? 0) < SPOKEN_OF &&
-    spans.every(({ start, end }) =>
-      plainWords(text.slice(start, end)).every((word) => deedNamed(word) !== undefined),
-    )
-  );
-};
-
-/**
- * Work on a known thing that the text does not name: "stronger one is in since this morning" of the inverter. `drafts` is
- * what the text reads as by itself: nothing, or work on a thing that only its deed calls to mind.
- */
-export const workGoingOn = (
-  text: string,
-  component: ComponentId,
-  drafts: readonly Draft[],
-  moment: Moment,
-): Draft | undefined => {
-  const [mine, ...others] = drafts;
-  if (others.length > 0 || text.includes("?")) return undefined;
-  if (mine !== undefined && (mine.fields.kind !== "repair" || !isOfDeedOnly(mine, text))) return undefined;
-  const draft = oneBehind(`${componentName(component)}: `, text, component, moment);
-  const isSaid = (draft?.evidence.action?.spans.length ?? 0) > 0;
-  return draft?.fields.kind === "repair" && isSaid ? draft : undefined;
 };

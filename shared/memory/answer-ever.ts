@@ -5,6 +5,7 @@ import { actionFit, doerFits, stuffFits } from "./fit.ts";
 import { BY_NAME, type Ground, poolOf } from "./pool.ts";
 import type { Query, Topic } from "./query.ts";
 import { tellingStems } from "./words.ts";
+import { putsIn } from "./work.ts";
 
 /** Only what it is surely called, so that a "yes" is about the thing asked; stuff by itself names no thing. */
 const surelyNamed = (topic: Topic): Topic => {
@@ -15,8 +16,6 @@ const surelyNamed = (topic: Topic): Topic => {
 };
 /** "The front legs" may be either of two things. */
 const EITHER = 0.55;
-
-const SWAPS: readonly string[] = ["replace", "install"];
 
 /** Words that go with any work. */
 const LIGHT: ReadonlySet<string> = tellingStems("put get got give new brand had have take took one");
@@ -37,7 +36,7 @@ const isSuch = (ground: Ground, topic: Topic, record: KeptRecord): boolean => {
   if (kind !== "repair" && !(looks && kind === "check")) return false;
   if (!stuffFits(topic, record) || !doerFits(topic, record)) return false;
   if (topic.actions.length === 0 || actionFit(topic, record) === 2) return true;
-  const swapped = SWAPS.includes(action ?? "") && topic.actions.some((asked) => SWAPS.includes(asked));
+  const swapped = putsIn(action) && topic.actions.some(putsIn);
   return swapped || isToldSo(ground, topic, record) || (action === "repair" && topic.actions.length > 1);
 };
 

@@ -7,7 +7,7 @@ import { comparePlaces } from "./place.ts";
 import { BY_NAME, type Ground, namesNothing, stepsOf } from "./pool.ts";
 import { EMPTY_TOPIC, type Period, type Query, type Topic } from "./query.ts";
 import { spanOf } from "./when.ts";
-import { tellsBuying, tellsNeedOf } from "./work.ts";
+import { putsIn, tellsBuying, tellsNeedOf } from "./work.ts";
 
 const MANY = 100;
 /** How many of the latest failures are looked through for ones that nobody dealt with. */
@@ -108,7 +108,7 @@ const saysToBuy = (history: History, record: KeptRecord): boolean => {
 export const isToBuy = (history: History, record: KeptRecord): boolean => {
   const { kind, action } = record.fields;
   if (record.got) return false;
-  if (kind === "todo" && (action === "replace" || action === "install")) return true;
+  if (kind === "todo" && putsIn(action)) return true;
   return (kind === "todo" || kind === "fault") && saysToBuy(history, record);
 };
 

@@ -1,5 +1,4 @@
 import type { KeptRecord } from "../history.ts";
-import type { Action } from "../vocabulary.ts";
 import type { Answer } from "./answer-data.ts";
 import { answerTo, nothingFits } from "./answer-parts.ts";
 import { failuresOf } from "./failures.ts";
@@ -8,6 +7,7 @@ import { boundsOf } from "./period.ts";
 import { type Ground, namesNothing, poolOf, stepsOf } from "./pool.ts";
 import { OTHERS_DID, type Period, type Query, SPEAKER_DID, type Topic } from "./query.ts";
 import { plainWords } from "./words.ts";
+import { putsIn } from "./work.ts";
 
 type Of<K extends Query["ask"]> = Extract<Query, { ask: K }>;
 
@@ -64,11 +64,8 @@ const fixesOf = (ground: Ground, { topic, period }: Of<"count">): readonly KeptR
 const countWork = (ground: Ground, query: Of<"count">, asked: readonly KeptRecord[], pool: number): number =>
   pool < FEW ? asked.length : Math.max(asked.length, totalOf(ground, query.topic, query.period)?.count ?? 0);
 
-const ENDS: ReadonlySet<Action> = new Set(["replace", "install"]);
-
 /** "Before the new one": what ends a row of fixes is not all that may have given out. */
-const ofAnyFix = (topic: Topic): Topic =>
-  topic.actions.every((action) => ENDS.has(action)) ? { ...topic, actions: [] } : topic;
+const ofAnyFix = (topic: Topic): Topic => (topic.actions.every(putsIn) ? { ...topic, actions: [] } : topic);
 
 /** How many times fixes of a thing gave out, or how many times a piece of work was done. */
 export const answerCount = (ground: Ground, query: Of<"count">): Answer => {

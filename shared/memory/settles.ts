@@ -3,15 +3,14 @@ import type { RecordFields } from "../record.ts";
 import { compareMaterials } from "./materials.ts";
 import { meet, ofAnotherPart, particularsOf } from "./part.ts";
 import type { Told } from "./told.ts";
-import { isCure, sameAction } from "./work.ts";
+import { isCure, putsIn, sameAction } from "./work.ts";
 
 const doesWhatWasMeant = (done: RecordFields, meant: RecordFields): boolean => {
   if (meant.kind !== "todo") return false;
   if (meant.action === "inspect" || meant.action === "test") return true;
   if (sameAction(done.action, meant.action))
     return compareMaterials(done.materials, meant.materials) !== "different";
-  const puts = ["replace", "install"];
-  if (puts.includes(done.action ?? "") && puts.includes(meant.action ?? "")) return true;
+  if (putsIn(done.action) && putsIn(meant.action)) return true;
   return (
     isCure(done.action) &&
     isCure(meant.action) &&

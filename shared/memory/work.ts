@@ -7,6 +7,11 @@ const CURES: ReadonlySet<string> = new Set(table.cures);
 /** Work that cures a trouble, as against care that is repeated whether or not anything is wrong. */
 export const isCure = (action: Action | null): boolean => action !== null && CURES.has(action);
 
+const PUTS_IN: ReadonlySet<string> = new Set(table.putsIn);
+
+/** Work that puts a new thing in, where there was one and where there was none. */
+export const putsIn = (action: Action | null): boolean => action !== null && PUTS_IN.has(action);
+
 const phraseIn = (phrases: readonly string[]): ((text: string) => boolean) => {
   const plain = phrases.map((phrase) => ` ${plainWords(phrase).join(" ")} `);
   return (text) => {
