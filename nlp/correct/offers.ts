@@ -16,12 +16,17 @@ const isThingItself = ({ field, from, to }: Offer, { words, found, fields }: Sai
   ON.has(words[from] ?? "") &&
   found.components.some((ref) => ref.id === fields.component && ref.from > from && ref.to === to);
 
+/** As many words have nothing but a name in them: "rails, I mean". */
+const FEW_WORDS = 6;
+const STANDS_FOR: ReadonlySet<string> = new Set(["one", "ones"]);
+
 /** "The gas one" of an alarm, "the rails" of a slide's seal: of all that a loose name may stand for what is akin to the thing on record. */
 const asAkin =
-  ({ fields: { component } }: Said) =>
+  ({ words, fields: { component } }: Said) =>
   (offer: Offer): Offer => {
     const kin = new Set<string>([component, ...kinOf(component)]);
-    const akin = kin.has(offer.is) ? undefined : offer.senses?.find((each) => kin.has(each));
+    const isBare = words.length <= FEW_WORDS || STANDS_FOR.has(words[offer.to] ?? "");
+    const akin = isBare && !kin.has(offer.is) ? offer.senses?.find((each) => kin.has(each)) : undefined;
     return akin === undefined
       ? offer
       : { ...offer, is: akin, change: { change: "fields", to: { component: akin } } };

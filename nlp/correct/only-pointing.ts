@@ -48,7 +48,7 @@ const DOES_WITHIN = 6;
 const BETWEEN: ReadonlySet<string> = new Set("actually really just all only done fixed fitted".split(" "));
 
 /** "My husband is wheezing", "she called it half a fix": somebody in the story, of whom no work is told. */
-const isBystander = ({ field, is, from, to }: Offer, tokens: readonly Token[]): boolean =>
+export const isBystander = ({ field, is, from, to }: Offer, tokens: readonly Token[]): boolean =>
   field === "who" &&
   is === "other" &&
   tokens.length > SHORT &&
@@ -56,12 +56,8 @@ const isBystander = ({ field, is, from, to }: Offer, tokens: readonly Token[]): 
   !MAKES_DOER.has(tokens.slice(0, from).findLast(({ norm }) => !BETWEEN.has(norm))?.norm ?? "");
 
 /** "Nobody free for the brakes" is about no money. */
-const isFree = ({ field, is, from }: Offer, tokens: readonly Token[]): boolean =>
+export const isUnbound = ({ field, is, from }: Offer, tokens: readonly Token[]): boolean =>
   field === "cost" &&
   is === "0" &&
   tokens[from]?.norm === "free" &&
   AT_LEISURE.has(tokens[from - 1]?.norm ?? "");
-
-/** A value that is said of something else. */
-export const isUnbound = (offer: Offer, tokens: readonly Token[]): boolean =>
-  isFree(offer, tokens) || isBystander(offer, tokens);

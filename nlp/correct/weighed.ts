@@ -4,7 +4,7 @@ import type { RecordFields } from "../../shared/record.ts";
 import type { Token } from "../lexicon/tokens.ts";
 import type { Offer, OfferField } from "./offer.ts";
 import { type OfferScene, offerSigns, saysSame } from "./offer-signs.ts";
-import { holdsKept, isUnbound, looksUp } from "./only-pointing.ts";
+import { holdsKept, isBystander, isUnbound, looksUp } from "./only-pointing.ts";
 import { withoutPlaces } from "./other-thing.ts";
 import type { Rate, Rated } from "./rated.ts";
 import { stuffChanges } from "./weighed-stuff.ts";
@@ -100,7 +100,8 @@ export const weighedChanges = (scene: OfferScene, rate: Rate, surely = false): C
   });
   const bound = all.filter(({ offer }) => !isUnbound(offer, scene.tokens));
   const left = bound.filter(({ sure }) => sure >= ENOUGH);
-  const rated = withoutPlaces(left.length === 0 && surely ? likeliest(bound, scene) : left, scene);
+  const hardly = bound.filter(({ offer }) => !isBystander(offer, scene.tokens));
+  const rated = withoutPlaces(left.length === 0 && surely ? likeliest(hardly, scene) : left, scene);
   const single = SINGLE.flatMap((field) => {
     const top = best(rated, field, scene);
     return top === undefined || saysSame(top.offer, scene.fields) ? [] : [top.offer];

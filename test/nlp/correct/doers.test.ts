@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { offersIn } from "../../../nlp/correct/offers.ts";
-import { isUnbound } from "../../../nlp/correct/only-pointing.ts";
+import { isBystander } from "../../../nlp/correct/only-pointing.ts";
 import { scan } from "../../../nlp/read/scan.ts";
 import type { RecordFields } from "../../../shared/record.ts";
 
@@ -36,7 +36,7 @@ describe("who may have done it", () => {
 describe("somebody in a story", () => {
   const boundIn = (text: string): readonly (string | null)[] =>
     offersIn(text, MOMENT, STRAP)
-      .filter((offer) => !isUnbound(offer, scan(text, MOMENT).tokens))
+      .filter((offer) => !isBystander(offer, scan(text, MOMENT).tokens))
       .flatMap(({ change }) => (change.change === "done-by" ? [change.to] : []));
 
   it.each([
