@@ -1,6 +1,7 @@
 import type { Change, Target } from "../../shared/memory/correction.ts";
 import type { Moment } from "../../shared/reading.ts";
 import type { RecordFields } from "../../shared/record.ts";
+import { findNumbers } from "../time/index.ts";
 import cues from "./cues.json" with { type: "json" };
 import { doerIn } from "./person.ts";
 import { opened, type Piece, type Strength, says } from "./pieces.ts";
@@ -58,14 +59,21 @@ const MOST_WORDS: Record<Strength, number> = { strong: 16, weak: 12, none: 10 };
 const REWORDED =
   /^(?:(?:it|that|this|they|those) (?:was|were|is|are|should be)|its|thats|i used|we used|i meant|used)? ?(?:(?:the|a|an|some|just|with) )*(\S+(?: \S+){0,3}) (?:not|instead of|rather than) (?:(?:the|a|an|some|with) )*(\S+(?: \S+){0,3})$/;
 
+const isNumber = (words: string): boolean =>
+  findNumbers(words).some(({ span }) => span.start === 0 && span.end === words.length);
+
+/** "Copper I said": how it is told, and no word of the stuff. */
+const AS_SAID = / (?:i|we) (?:said|meant|mean|wrote|told you)$/;
+
 /** "It was pinchweld rubber, not bulb rubber", in words that no table knows. */
 const contrasted = (body: string): Change | undefined => {
-  const [, to, instead] = REWORDED.exec(body) ?? [];
+  const [, said, instead] = REWORDED.exec(body) ?? [];
+  const to = said?.replace(AS_SAID, "");
   const points =
     /^(?:its?|thats?|this|they|those|(?:it|that|they) (?:was|were|is)|(?:this|that) ones?|(?:my|his|her|our) \w+s|i|we|i (?:did|do)|was|were)$/.test(
       to ?? "",
     );
-  if (to === undefined || instead === undefined || points) return undefined;
+  if (to === undefined || instead === undefined || points || isNumber(to)) return undefined;
   const [right, wrong] = [componentIn(to, NAMED), componentIn(instead, NAMED)];
   return right !== undefined && wrong !== undefined && right !== wrong
     ? { change: "fields", to: { component: right } }

@@ -16,8 +16,10 @@ const ENDS: ReadonlySet<string> = new Set([
 ]);
 const OPENS_THING: ReadonlySet<string> = new Set("its his her their my our the a an".split(" "));
 
-const isMark = ({ tokens }: Scan, at: number): boolean =>
-  tokens[at] === undefined || (tokens[at]?.kind === "mark" && tokens[at]?.norm !== "-");
+const isMark = ({ tokens }: Scan, at: number): boolean => {
+  const token = tokens[at];
+  return token === undefined || (token.kind === "mark" && token.norm !== "-");
+};
 
 /** Words that leave a thing unsaid at the end; "snapped off" leaves none. */
 const isLoose = (scan: Scan, at: number): boolean => {

@@ -83,6 +83,16 @@ describe("where on a thing stuff went", () => {
   });
 });
 
+describe("a sum in place of another", () => {
+  it("is no stuff", () => {
+    const said = putRightBy(
+      "had a sparky put a new breaker in the panel today, 150 dollars",
+      "fifteen I said not fifty, hundred and fifteen",
+    );
+    expect(said).not.toContain('"phrase"');
+  });
+});
+
 describe("what is to stay as it is", () => {
   it("is not taken away", () => {
     const said = putRightBy(
