@@ -86,8 +86,8 @@ describe("where on a thing stuff went", () => {
 describe("a sum in place of another", () => {
   it("is no stuff", () => {
     const said = putRightBy(
-      "had a sparky put a new breaker in the panel today, 150 dollars",
-      "fifteen I said not fifty, hundred and fifteen",
+      "had a sparky put a new breaker in the panel today, 160 dollars",
+      "sixteen i said not sixty hundred and sixteen",
     );
     expect(said).not.toContain('"phrase"');
   });
