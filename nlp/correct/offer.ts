@@ -16,6 +16,8 @@ export type Offer = Stretch & {
   readonly sort: string;
   /** All things that the words of a loose name may stand for, the likeliest first. */
   readonly senses?: readonly ComponentId[];
+  /** Taken for what is akin to the thing on record, and not for the likeliest. */
+  readonly akin?: true;
   /** Not said, but worked out from what is. */
   readonly reckoned?: true;
 };

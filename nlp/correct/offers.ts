@@ -29,7 +29,7 @@ const asAkin =
     const akin = isBare && !kin.has(offer.is) ? offer.senses?.find((each) => kin.has(each)) : undefined;
     return akin === undefined
       ? offer
-      : { ...offer, is: akin, change: { change: "fields", to: { component: akin } } };
+      : { ...offer, is: akin, akin: true, change: { change: "fields", to: { component: akin } } };
   };
 
 /** All values that a message names, as what they would put right in a record. */

@@ -89,9 +89,21 @@ const likeliest = (rated: readonly Rated[], { fields }: OfferScene): readonly Ra
   return left.toSorted((a, b) => b.sure - a.sure).slice(0, 1);
 };
 
+const IT_IS: ReadonlySet<string> = new Set("its was is".split(" "));
+const WE: ReadonlySet<string> = new Set("i we".split(" "));
+const PUT: ReadonlySet<string> = new Set("put used laid stuck went had screwed glued".split(" "));
+
+/** "It's marine plywood I put there": said in so many words to be what went in. */
+const isPutByName = ({ field, from, to }: Offer, tokens: readonly Token[]): boolean =>
+  field === "material" &&
+  IT_IS.has(tokens[from - 1]?.norm ?? "") &&
+  WE.has(tokens[to]?.norm ?? "") &&
+  PUT.has(tokens[to + 1]?.norm ?? "");
+
 /** What a message puts right in a record, of all the values that it names; something where it is `surely` a correction. */
 export const weighedChanges = (scene: OfferScene, rate: Rate, surely = false): Change[] => {
   const all = scene.offers.map((offer): Rated => {
+    if (isPutByName(offer, scene.tokens)) return { offer, sure: 1, how: "in" };
     const sure = rate(offerSigns(scene, offer));
     const how = (["in", "also", "drop"] as const).reduce((top, each) =>
       sure[each] > sure[top] ? each : top,

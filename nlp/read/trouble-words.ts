@@ -30,10 +30,17 @@ const HANGING: ReadonlySet<string> = new Set(
   "of to from for with at by than about onto into under behind between against near".split(" "),
 );
 
+/** "Up and down", "on and off": one way of doing, and not two. */
+const GO_TOGETHER: ReadonlySet<string> = new Set(["up down", "on off", "back forth", "in out", "over over"]);
+const isOneWay = (scan: Scan, at: number): boolean =>
+  wordAt(scan, at) === "and" && GO_TOGETHER.has(`${wordAt(scan, at - 1)} ${wordAt(scan, at + 1)}`);
+
 /** "Like a wasp" ends what is told, but not of what it smells. */
+const isLikened = (scan: Scan, at: number): boolean =>
+  wordAt(scan, at) === "like" && SEEMS.test(wordAt(scan, at - 1));
+
 const endsAt = (scan: Scan, at: number): boolean =>
-  isMark(scan, at) ||
-  (ENDS.has(wordAt(scan, at)) && !(wordAt(scan, at) === "like" && SEEMS.test(wordAt(scan, at - 1))));
+  isMark(scan, at) || (ENDS.has(wordAt(scan, at)) && !isLikened(scan, at) && !isOneWay(scan, at));
 const SEEMS = /^(?:smell|sound|look|feel|taste)/;
 
 /** Where the nearest thing before is named, or its sentence begins; the head of the clause if that is near. */
@@ -62,6 +69,7 @@ const endOf = (scan: Scan, from: number, to: number): number => {
   const least = Math.max(from + 1, to - OF_THING + 1);
   for (let at = least; at < to; at++) if (endsAt(scan, at)) return at;
   const next = wordAt(scan, to);
+  if (isOneWay(scan, to)) return to + 2;
   if (!isLoose(scan, to - 1) && !OPENS_THING.has(next) && !OF_PLACE.has(next)) return to;
   let end = to;
   while (end < to + OF_THING && !endsAt(scan, end)) {

@@ -12,6 +12,7 @@ import { hasDeed } from "../correct/signs.ts";
 import { offerScene, orRuled, weighedChanges } from "../correct/weighed.ts";
 import type { MessageKind, TalkJudges } from "../judges/talk.ts";
 import { scan } from "../read/scan.ts";
+import { asOffered } from "./as-offered.ts";
 import { doneInstead, tellsInstead, withoutPutIn } from "./done-instead.ts";
 import type { Meant } from "./lately.ts";
 import { isPointedAt } from "./pointed-at.ts";
@@ -141,7 +142,7 @@ const HALF_A_DAY = 12 * 60;
 
 /** What a message puts right in the record told of last, where it is taken for a correction; else what the rules say. */
 export const putRight = (
-  ruled: Intent,
+  byRules: Intent,
   { kind, tells }: Taken,
   meant: Meant,
   text: string,
@@ -149,6 +150,7 @@ export const putRight = (
   judges: TalkJudges,
 ): Intent => {
   const { shown, minutes, alone, offers } = meant;
+  const ruled = asOffered(byRules, offers);
   const target: Target = alone ? { by: "record", record: shown.id } : { by: "last" };
   const isAimed =
     ruled.is === "correct" &&

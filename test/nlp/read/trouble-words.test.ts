@@ -13,6 +13,7 @@ describe("trouble, in the words that tell it", () => {
     ],
     ["the latch on the screen door has snapped off", "the latch on the screen door has snapped off"],
     ["the grey tank smells like a swamp again", "the grey tank smells like a swamp"],
+    ["the generator is hunting up and down when it idles", "the generator is hunting up and down"],
     ["so the lamp over the bed is dead", "the lamp over the bed is dead"],
   ])("%s", (text, trouble) => {
     expect(troubleIn(text)).toEqual([trouble]);

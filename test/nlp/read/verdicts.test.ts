@@ -38,6 +38,19 @@ describe("heat and cold", () => {
   });
 });
 
+describe("what goes by itself", () => {
+  const [trouble, praise] = [
+    "the pump kicks in by itself at night",
+    "fixed the step, it folds out by itself",
+  ];
+  it("is trouble of what is to wait until it is asked for", () => {
+    expect(read(trouble, MOMENT).records.map(({ fields }) => fields.kind)).toEqual(["fault"]);
+  });
+  it("is well of what is to go so", () => {
+    expect(read(praise, MOMENT).records.map(({ fields }) => fields.outcome)).toEqual(["holding"]);
+  });
+});
+
 describe("a mood", () => {
   it("is no work taken apart", () => {
     const said = read("corner trim lifted again, gutted", MOMENT).records;

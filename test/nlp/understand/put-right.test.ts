@@ -83,6 +83,14 @@ describe("where on a thing stuff went", () => {
   });
 });
 
+describe("a loose name", () => {
+  it("is what is akin to the thing on record", () => {
+    expect(
+      putRightBy("changed the smoke alarm by the cooker today, 38 quid", "sorry, the gas one I meant"),
+    ).toContain('"gas-alarm"');
+  });
+});
+
 describe("a sum in place of another", () => {
   it("is no stuff", () => {
     const said = putRightBy(
