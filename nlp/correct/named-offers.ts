@@ -20,7 +20,7 @@ const things = ({ found, words }: Heard): Offer[] => {
   const isTin = (to: number): boolean => isContainer(words[to] ?? "");
   const all = found.components.filter(({ to, weak }) => !(weak && isTin(to)));
   const mentions = mentionsIn(words);
-  const inSingular = mentionsIn(words.map(singular));
+  const inSingular = all.some(({ weak }) => weak) ? mentionsIn(words.map(singular)) : [];
   const sensesAt = (at: Stretch): readonly ComponentId[] =>
     inSingular.find((mention) => overlaps(mention, at))?.named.map(({ component }) => component) ?? [];
   const named = all.map(
