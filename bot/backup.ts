@@ -1,17 +1,17 @@
 import { join, resolve } from "node:path";
-import { parseArgs } from "node:util";
 import { Temporal } from "temporal-polyfill";
 import { backUp, restore } from "../store/backup.ts";
 import { asStoreProblem } from "../store/problem.ts";
 import { configFrom } from "./config.ts";
+import { optionsOf } from "./options.ts";
 
 const stamp = (): string =>
   Temporal.Now.plainDateTimeISO().toString({ smallestUnit: "second" }).replaceAll(":", "");
 
-const { values, positionals } = parseArgs({
-  options: { restore: { type: "boolean", default: false } },
-  allowPositionals: true,
-});
+const { values, positionals } = optionsOf(
+  { options: { restore: { type: "boolean", default: false } }, allowPositionals: true },
+  "To back up: npm run backup. To go back: npm run restore -- FOLDER",
+);
 
 const run = async (home: string): Promise<string> => {
   const [named] = positionals;

@@ -1,9 +1,9 @@
-import { parseArgs } from "node:util";
 import { asStoreProblem } from "../store/problem.ts";
 import { machineClock } from "./clock.ts";
 import { type Config, configFrom } from "./config.ts";
 import { awaitsPairing, pairingCode } from "./conversation/pair.ts";
 import { startDemo } from "./demo/demo.ts";
+import { optionsOf } from "./options.ts";
 import { pageAddress, startProgram } from "./program.ts";
 
 const say = (sentence: string): void => console.log(sentence);
@@ -30,7 +30,10 @@ const endBadly = (error: unknown): never => {
   process.exit(1);
 };
 
-const { values } = parseArgs({ options: { demo: { type: "boolean", default: false } } });
+const { values } = optionsOf(
+  { options: { demo: { type: "boolean", default: false } } },
+  "Begin your own log with npm start, see an invented one with npm run demo; settings stand in README.md.",
+);
 
 const stopOnSignal = (stop: () => Promise<void>): void => {
   const end = (): void => void stop().then(() => process.exit(0), endBadly);

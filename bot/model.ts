@@ -1,7 +1,7 @@
-import { parseArgs } from "node:util";
 import { fetchModel } from "../nlp/hear/fetch-model.ts";
 import { HUB, HUB_MODELS, type HubModel } from "../nlp/hear/hub.ts";
 import { configFrom } from "./config.ts";
+import { optionsOf } from "./options.ts";
 import { modelPlaces } from "./workers/ear.ts";
 
 /** `npm run model [-- base]`: fetches a speech model once, so that voice notes can be heard without a network. */
@@ -22,10 +22,10 @@ const fail = (sentence: string): never => {
   process.exit(1);
 };
 
-const { values, positionals } = parseArgs({
-  options: { host: { type: "string", default: HUB } },
-  allowPositionals: true,
-});
+const { values, positionals } = optionsOf(
+  { options: { host: { type: "string", default: HUB } }, allowPositionals: true },
+  USAGE,
+);
 const name = positionals[0] ?? "base";
 const config = configFrom(process.env);
 

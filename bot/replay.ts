@@ -1,4 +1,3 @@
-import { parseArgs } from "node:util";
 import { openDatabase } from "../store/open.ts";
 import { Store } from "../store/store.ts";
 import { configFrom } from "./config.ts";
@@ -6,10 +5,14 @@ import { lineError, linesOf, writeLine } from "./contracts/json-lines.ts";
 import { headSchema, turnSchema } from "./contracts/replay-lines.ts";
 import { Replayer } from "./contracts/replayer.ts";
 import { createLog } from "./log.ts";
+import { optionsOf } from "./options.ts";
 import { foundRig, hemisphereOf } from "./rig/rig.ts";
 import { createEar, modelPlaces } from "./workers/ear.ts";
 
-const { values } = parseArgs({ options: { db: { type: "string", default: ":memory:" } } });
+const { values } = optionsOf(
+  { options: { db: { type: "string", default: ":memory:" } } },
+  "Only --db FILE is known: where the log is kept.",
+);
 
 const store = new Store(openDatabase(values.db));
 const log = createLog("silent", []);

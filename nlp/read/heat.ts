@@ -26,6 +26,4 @@ export const verdictsOn = (
     return isWrong ? { ...each, value: { outcome: "failed" }, source: `wrong-heat:${each.source}` } : each;
   });
 };
-const DENIES: ReadonlySet<string> = new Set(
-  "not no never isnt aint stays stay keeps keep kept out".split(" "),
-);
+const DENIES: ReadonlySet<string> = new Set(data.denies);

@@ -1,20 +1,25 @@
 import type { Clause } from "./clauses.ts";
 import { wordAt } from "./ground.ts";
 import type { Scan, Stretch } from "./scan.ts";
-import { AUXILIARIES, BREAKERS, DETERMINERS, PREPOSITIONS, SUBJECTS, SUBORDINATORS } from "./words.ts";
+import {
+  AUXILIARIES,
+  BREAKERS,
+  DETERMINERS,
+  listed,
+  PREPOSITIONS,
+  SUBJECTS,
+  SUBORDINATORS,
+} from "./words.ts";
 
-const JOINS = "and or so but because cause cos when while which who as then if though till until".split(" ");
+const JOINS = listed("troubleJoins");
 /** What is told before one of these is another thing. */
 const LEADS: ReadonlySet<string> = new Set([...BREAKERS, ...SUBORDINATORS, ...JOINS, "that", "this", "er"]);
 /** As far before trouble as what it befalls is looked for. */
 const FAR = 7;
 /** As many words of a thing behind a verb: "lost its spring", "a foot from the end". */
 const OF_THING = 4;
-const ENDS: ReadonlySet<string> = new Set([
-  ...JOINS,
-  ..."like i we he she they you im ive ill weve".split(" "),
-]);
-const OPENS_THING: ReadonlySet<string> = new Set("its his her their my our the a an".split(" "));
+const ENDS: ReadonlySet<string> = new Set([...JOINS, ...listed("troubleEnds")]);
+const OPENS_THING = listed("troubleOpensThing");
 
 const isMark = ({ tokens }: Scan, at: number): boolean => {
   const token = tokens[at];
@@ -26,9 +31,7 @@ const isLoose = (scan: Scan, at: number): boolean => {
   const word = wordAt(scan, at);
   return DETERMINERS.has(word) || HANGING.has(word) || AUXILIARIES.has(word) || ENDS.has(word);
 };
-const HANGING: ReadonlySet<string> = new Set(
-  "of to from for with at by than about onto into under behind between against near".split(" "),
-);
+const HANGING = listed("troubleHanging");
 
 /** "Up and down", "on and off": one way of doing, and not two. */
 const GO_TOGETHER: ReadonlySet<string> = new Set(["up down", "on off", "back forth", "in out", "over over"]);
