@@ -2,7 +2,7 @@ import { type Candidate, sureOf } from "./candidate.ts";
 import { candidatesAt } from "./candidates.ts";
 import type { Judges } from "./judges.ts";
 import { keptSigns } from "./kept-signs.ts";
-import { isOfOthers } from "./muted.ts";
+import { isLeftOut } from "./muted.ts";
 import { noteSigns } from "./note-signs.ts";
 import type { Setting } from "./setting.ts";
 import { tellingSigns } from "./telling-signs.ts";
@@ -58,7 +58,7 @@ export const chosenIn = (
   judges: Judges,
 ): { readonly chosen: Chosen[]; readonly likely: number } => {
   const places = tellingsOf(setting.scan, setting.clauses, setting.deeds)
-    .filter(({ at }) => !isOfOthers(setting.muted, at))
+    .filter(({ at }) => !isLeftOut(setting.muted, at))
     .map((telling) => ({
       telling,
       chances: judges.kind(tellingSigns(setting, telling), telling, setting),

@@ -1,15 +1,17 @@
 import type { Cue } from "../lexicon/lexicon.ts";
 import type { Clause } from "./clauses.ts";
+import { droppedIn } from "./dropped.ts";
 import type { Scan } from "./scan.ts";
+import { ofTheirRig } from "./their-rig.ts";
 import { startingIn } from "./windows.ts";
 import { listed, NEGATIVES, SUBJECTS } from "./words.ts";
 
-/** How a word is told: as ours, as what tells of nothing done, or as what was done to the rig of others. */
-const [MUTED, THEIR_TALE] = [1, 2] as const;
+/** How a word is told: as ours, as what tells of nothing done, or as what never gives a record: of others' rigs, weighed and let be. */
+const [MUTED, LEFT_OUT] = [1, 2] as const;
 
 export const isMuted = (muted: Uint8Array, at: number): boolean => (muted[at] ?? 0) >= MUTED;
-/** Whether a word stands in a tale of what others did to a rig of theirs. */
-export const isOfOthers = (muted: Uint8Array, at: number): boolean => muted[at] === THEIR_TALE;
+/** Whether a word stands in a tale of what others did to a rig of theirs, or of what was weighed and let be. */
+export const isLeftOut = (muted: Uint8Array, at: number): boolean => muted[at] === LEFT_OUT;
 
 const SENTENCE_END = new Set([".", "!", "?", ";", "\n"]);
 
@@ -91,7 +93,7 @@ const muteOthers = (scan: Scan, muted: Uint8Array): void => {
     else {
       const own = firstFrom(at, Math.min(at + LONG_TALE, most), (each) => endsTale(scan, each));
       const to = Math.max(at, joinedBefore(scan, own));
-      muted.fill(THEIR_TALE, namesOurs(scan, cue.to, at) ? at : cue.from, to);
+      muted.fill(LEFT_OUT, namesOurs(scan, cue.to, at) ? at : cue.from, to);
     }
   }
 };
@@ -224,5 +226,6 @@ export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array 
   }
   muteTale(scan, clauses, muted);
   muteOthers(scan, muted);
+  for (const { from, to } of [...droppedIn(scan), ...ofTheirRig(scan)]) muted.fill(LEFT_OUT, from, to);
   return muted;
 };

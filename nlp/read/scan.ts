@@ -16,6 +16,7 @@ import type { Token } from "../lexicon/tokens.ts";
 import { findNumbers, findTimes, regionOf, type TimeMention } from "../time/index.ts";
 import type { Amount, NumberRef } from "./amount.ts";
 import { amountsIn } from "./amounts.ts";
+import { isNoTrouble } from "./no-trouble.ts";
 import { remembered } from "./remembered.ts";
 import type { Stretch } from "./stretch.ts";
 import { verdictsIn } from "./verdicts.ts";
@@ -140,7 +141,7 @@ const scanned = (text: string, moment: Moment): Scan => {
     components: components.filter((ref) => ref.to - ref.from > 1 || !inMaterial.has(ref.from)),
     acts: actsIn(tokens),
     verdicts: verdictsIn(tokens),
-    faults: FAULT_INDEX.all(tokens),
+    faults: FAULT_INDEX.all(tokens).filter((fault) => !isNoTrouble(tokens, fault)),
     /** "May 3" leaves nothing open. */
     cues: tokens
       .flatMap((_, at) => CUE_INDEX.at(tokens, at))

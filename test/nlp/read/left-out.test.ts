@@ -1,0 +1,53 @@
+import { describe, expect, it } from "vitest";
+import { read } from "../../../nlp/read/index.ts";
+import { scan } from "../../../nlp/read/scan.ts";
+
+const moment = {
+  said: "2025-09-16T18:30:00-06:00",
+  zone: "America/Denver",
+  hemisphere: "north",
+} as const;
+const toldIn = (text: string) =>
+  read(text, moment).records.map(({ fields }) => `${fields.kind} ${fields.component}`);
+
+describe("no record", () => {
+  it.each([
+    "nearly ordered a new awning last night, had the card out and all, then thought better of it",
+    "For weeks I had considered replacing both roof vents. Having seen the price I have dropped the idea.",
+    "was going to replace the water pump but talked myself out of it",
+    "stood in the shop with a brand new water pump in the cart and then i put it back",
+  ])("of what was weighed and let be: %s", (text) => {
+    expect(toldIn(text)).toEqual([]);
+  });
+
+  it.each([
+    "my brothers trailer: new converter, two batteries, solar on the roof",
+    "thinking about my uncle's old caravan where he bedded every window on putty",
+    "my neighbor's camper got a new furnace and two batteries put in last week",
+  ])("of the rig of others: %s", (text) => {
+    expect(toldIn(text)).toEqual([]);
+  });
+
+  it.each([
+    "having my chips on the step",
+    "turkey in the oven and the rain wont quit",
+    "the wind died at last",
+  ])("of what only sounds like trouble: %s", (text) => {
+    expect(scan(text, moment).faults).toEqual([]);
+  });
+});
+
+describe("a record all the same", () => {
+  it.each([
+    [
+      "was going to replace the water pump but changed my mind and cleaned the strainer instead",
+      "repair water-pump",
+    ],
+    ["bought my brothers trailer in may and its roof leaked so i sealed it with lap sealant", "repair roof"],
+    ["parked next to my dads van and put a new anode rod in the water heater", "repair water-heater"],
+    ["the skylight chipped in the hail so i sealed it with epoxy", "repair skylight"],
+    ["and the water pump keeps kicking in with no tap running, no idea why", "fault water-pump"],
+  ])("%s", (text, told) => {
+    expect(toldIn(text)).toEqual([told]);
+  });
+});
