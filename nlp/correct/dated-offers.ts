@@ -39,6 +39,24 @@ const besideKept = (ref: TimeRef, said: Said): Offer[] => {
   );
 };
 
+const YEAR_ONLY = /^\d{4}$/;
+const MOST_WORDS = 4;
+
+/** "'23, sorry": of work of which only the year is on record, another year. */
+const yearOnly = (said: Said): Offer[] => {
+  const { found, fields } = said;
+  const [number, ...others] = found.numbers;
+  const isYear =
+    number !== undefined &&
+    others.length === 0 &&
+    YEAR_ONLY.test(fields.date ?? "") &&
+    fields.cost === null &&
+    /^\d\d$/.test(found.text.slice(number.span.start, number.span.end)) &&
+    found.tokens.filter(({ kind }) => kind !== "mark").length <= MOST_WORDS &&
+    !found.amounts.some((each) => overlaps(each, number));
+  return isYear ? dateOffer(number, { on: `20${String(number.value).padStart(2, "0")}` }, "point", said) : [];
+};
+
 /** The days that a message names for a record: said outright, beside the one that it has, or counted from that. */
 export const dates = (said: Said): Offer[] => {
   const { found } = said;
@@ -55,6 +73,7 @@ export const dates = (said: Said): Offer[] => {
       ...dateOffer(ref, { on: ref.time.edtf }, ref.time.role, said),
       ...besideKept(ref, said),
     ]),
+    ...yearOnly(said),
     ...days.flatMap((number) => dateOffer(number, { dayOfMonth: number.value }, "ordinal", said)),
     ...(shift === undefined ? [] : dateOffer(whole, shift, shiftSort(shift), said)),
   ];

@@ -62,8 +62,15 @@ const isOfMoney = (to: number, actions: readonly Action[], { found }: Heard): bo
   actions[0] === "charge" &&
   found.amounts.some(({ from, what }) => what === "money" && from >= to && from - to <= TO_THE_SUM);
 
+/** "Scrub the butyl, it was lap sealant": words that take back, and no work. */
+const TAKES_BACK: ReadonlySet<string> = new Set(["scrub", "strike", "scratch", "scrap", "lose"]);
+const KINDLY: ReadonlySet<string> = new Set(["please", "just", "uh", "um", "no", "so", "and"]);
+const takesBack = ({ words }: Heard, at: number): boolean =>
+  TAKES_BACK.has(words[at] ?? "") && words.slice(0, at).every((word) => KINDLY.has(word));
+
 const works = (heard: Heard): Offer[] =>
   deedsIn(heard.words)
+    .filter(({ from }) => !takesBack(heard, from))
     .filter(({ to, actions }) => !isOfMoney(to, actions, heard))
     .flatMap(({ from, to, actions }) =>
       actions.slice(0, 2).map(
@@ -149,17 +156,22 @@ const doers = ({ words }: Heard): Offer[] => {
     : [...named, doer({ from: words.length - size, to: words.length }, instead)];
 };
 
-const outcomes = ({ found }: Heard): Offer[] =>
-  found.verdicts.map(
-    ({ from, to, value: { outcome } }): Offer => ({
-      from,
-      to,
-      field: "outcome",
-      change: { change: "fields", to: { outcome } },
-      is: outcome,
-      sort: outcome,
-    }),
-  );
+/** "Nah, it was autumn": no word on how it went. */
+const ONLY_NO: ReadonlySet<string> = new Set(["nah", "nope", "nup"]);
+
+const outcomes = ({ found, words }: Heard): Offer[] =>
+  found.verdicts
+    .filter(({ from, to }) => !(from === 0 && to === 1 && words.length > 1 && ONLY_NO.has(words[0] ?? "")))
+    .map(
+      ({ from, to, value: { outcome } }): Offer => ({
+        from,
+        to,
+        field: "outcome",
+        change: { change: "fields", to: { outcome } },
+        is: outcome,
+        sort: outcome,
+      }),
+    );
 
 /** What a message names whatever record it is about, as it stands before and behind days and sums. */
 type Alike = { readonly before: readonly Offer[]; readonly behind: readonly Offer[] };

@@ -67,6 +67,25 @@ const tellsKind = ({ offer }: Rated, { tokens, fields }: OfferScene): boolean =>
   fields.materials.some((kept) => !kept.includes(" ") && isSameHead(offer.is, kept)) &&
   !DENIES.has(deniedBy(tokens, offer.from) ?? "");
 
+const GRADES: ReadonlySet<string> = new Set(stuffWords.grades);
+const gradeOf = (name: string): string | undefined =>
+  [...GRADES].find((grade) => name.startsWith(`${grade} `) && !GRADES.has(name));
+
+/** "The screws were stainless", of brass screws: what only says of what they were made stands for the whole, in place of that. */
+const graded = (
+  name: string,
+  { tokens, fields }: OfferScene,
+): { readonly name: string; readonly of?: string } => {
+  if (!GRADES.has(name)) return { name };
+  const said = new Set(tokens.map(({ stem }) => stem));
+  const alike = fields.materials.flatMap((of) => {
+    const grade = gradeOf(of);
+    return grade === undefined ? [] : [{ name: `${name} ${of.slice(grade.length + 1)}`, of }];
+  });
+  const named = alike.find(({ of }) => said.has(of.split(" ").at(-1) ?? ""));
+  return named ?? (alike.length === 1 ? alike[0] : undefined) ?? { name };
+};
+
 /** What stuff a message puts in or takes out, of all that it names. */
 export const stuffChanges = (rated: readonly Rated[], scene: OfferScene): Change[] => {
   const mine = rated.filter(({ offer }) => offer.field === "material");
@@ -88,5 +107,14 @@ export const stuffChanges = (rated: readonly Rated[], scene: OfferScene): Change
       ? []
       : [{ change: "materials", drop, add: putInstead(drop, scene), how: "instead" }];
   const also = add.some(({ how }) => how === "also");
-  return [{ change: "materials", drop, add: joined(add), how: also ? "also" : "instead" }];
+  const names = joined(add).map((name) => graded(name, scene));
+  const gone = [...drop, ...names.flatMap(({ of }) => of ?? [])];
+  return [
+    {
+      change: "materials",
+      drop: gone,
+      add: names.map(({ name }) => name),
+      how: also && gone.length === 0 ? "also" : "instead",
+    },
+  ];
 };

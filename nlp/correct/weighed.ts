@@ -50,8 +50,11 @@ const namedTwice = ({ offer }: Rated, { offers }: OfferScene): boolean =>
       each.field === "date" && each.is === offer.is && each.sort !== offer.sort && each.from >= offer.to,
   );
 
+/** The surest value of a field; bad beside better is both: "it does still drip, but less than it was". */
 const best = (rated: readonly Rated[], field: OfferField, scene: OfferScene): Rated | undefined => {
   const mine = rated.filter(({ offer, how }) => offer.field === field && how !== "drop");
+  const half = field === "outcome" ? mine.find(({ offer }) => offer.is === "partly") : undefined;
+  if (half !== undefined && mine.some(({ offer }) => offer.is === "failed")) return half;
   const twice = mine.filter((each) => namedTwice(each, scene) && !saysSame(each.offer, scene.fields));
   return (twice.length > 0 ? twice : mine).reduce<Rated | undefined>(
     (top, each) => (top === undefined || each.sure > top.sure ? each : top),

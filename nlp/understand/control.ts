@@ -54,6 +54,14 @@ const RULES: readonly Rule[] = [
     is: chat("thanks"),
   },
   {
+    when: /^(?:(?:yes|yep|yeah|yup|aye|ok|okay) )?(?:that ?s|thats|that is) (?:right|correct|it|the one|what i (?:did|said|meant|used|told you))(?: (?:that ?s|thats|that is) (?:right|correct|it|what i (?:did|said|meant)))?$/,
+    is: chat("ok"),
+  },
+  {
+    when: /^(?:hang on|hold on|wait|one sec|just a sec|brb|back in a (?:sec|bit|minute))(?: (?:a (?:sec|second|minute|mo)|there|mate))?(?: (?:somebody|someone|somebodys|someones|the (?:dog|kids?|baby|phone|kettle|wife|neighbou?r)s?|my (?:phone|wife|mum|mom|mate)s?)\b.*)?$/,
+    is: chat("ok"),
+  },
+  {
     when: /^(?:hi|hello|hey|hiya|howdy|good (?:morning|evening|afternoon|night)|morning|evening|gday|yo|hi there|hey there|hello there)$/,
     is: chat("greeting"),
   },

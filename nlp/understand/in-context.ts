@@ -41,10 +41,16 @@ const ownerOf = (
   known: readonly Known[],
 ): ComponentId | undefined => {
   if (bestOf(mention) >= SURE_NAME) return known.find((each) => calledSo(each, phrase))?.component;
-  const mayHave = known.filter((each) => mention.named.some(({ component }) => component === each.component));
+  const sureOf = (each: Known): number =>
+    mention.named.find(({ component }) => component === each.component)?.sure ?? 0;
+  const mayHave = known.filter((each) => sureOf(each) > 0);
   const told = mayHave.find((each) => saysIt(plainWords(each.words), phrase));
-  return (told ?? mayHave[0])?.component;
+  const likely = mayHave.find((each) => bestOf(mention) - sureOf(each) <= MUCH_LESS);
+  return (told ?? likely)?.component;
 };
+
+/** A "door" is rather that of the entry than that of a water heater of which no door was told. */
+const MUCH_LESS = 0.2;
 
 /** Trouble may come to anything: "the leak" is no part. */
 const TROUBLE: ReadonlySet<string> = new Set(

@@ -11,7 +11,7 @@ import { plain } from "../correct/pieces.ts";
 import { hasDeed } from "../correct/signs.ts";
 import { offerScene, orRuled, weighedChanges } from "../correct/weighed.ts";
 import type { MessageKind, TalkJudges } from "../judges/talk.ts";
-import { scan } from "../read/scan.ts";
+import { type Scan, scan } from "../read/scan.ts";
 import { asOffered } from "./as-offered.ts";
 import { doneInstead, tellsInstead, withoutPutIn } from "./done-instead.ts";
 import type { Meant } from "./lately.ts";
@@ -140,6 +140,45 @@ const placeOrStuff = (offers: readonly Offer[], fields: Shown["fields"]): Offer 
 /** In minutes: so long what was told may be said to be other work. */
 const HALF_A_DAY = 12 * 60;
 
+/** "Not just the left, did the right one too": more work. */
+const ALSO_DONE = /^\W*(?:(?:and|oh|um|uh) )*not (?:just|only)\b.*\b(?:did|done|too|as well|also)\b/i;
+
+/** In minutes: so soon, how it went is how it was told wrongly. */
+const AT_ONCE = 15;
+/** "That was wishful, I haven't tried it yet", "not every time, more like one go in two": told as good, and not so. */
+const wentOtherwise = (
+  offers: readonly Offer[],
+  { outcome }: Shown["fields"],
+  heard: number,
+): Offer | undefined => {
+  const told = offers.filter(({ field }) => field === "outcome");
+  const [last] = told.slice(-1);
+  const isOther = outcome === "holding" && told.every((each) => each.is !== "holding");
+  return isOther && (heard > HARDLY || last?.is === "untested") ? last : undefined;
+};
+
+const STRIKES: ReadonlySet<string> = new Set(
+  "strike scratch scrub drop delete remove forget ignore".split(" "),
+);
+const STRUCK_WITHIN = 3;
+/** "Please strike 'holding well', I haven't had it out yet": not the record, but how it is told to have gone. */
+const struckVerdict = ({ shown, offers }: Meant, tokens: Scan["tokens"]): Change | undefined => {
+  const told = offers.filter(({ field }) => field === "outcome");
+  const struck = told.find(
+    (offer) =>
+      saysSame(offer, shown.fields) &&
+      tokens.slice(Math.max(0, offer.from - STRUCK_WITHIN), offer.from).some(({ norm }) => STRIKES.has(norm)),
+  );
+  if (struck === undefined) return undefined;
+  const instead = told.find((offer) => offer.from > struck.from && !saysSame(offer, shown.fields));
+  return instead?.change ?? { change: "fields", to: { outcome: "untested" } };
+};
+
+/** "It's the same alarm, I only reset it": other work, and no other record to join. */
+const otherWork = (text: string, offers: readonly Offer[], { action }: Shown["fields"]): Offer | undefined =>
+  ONLY.test(text) ? offers.find(({ field, is }) => field === "action" && is !== action) : undefined;
+const ONLY = /\b(?:only|just) \w+/i;
+
 /** What a message puts right in the record told of last, where it is taken for a correction; else what the rules say. */
 export const putRight = (
   byRules: Intent,
@@ -160,9 +199,15 @@ export const putRight = (
   const instead = tellsInstead(text);
   const named =
     instead || (offers.some(({ field, is }) => field === "who" && is === "other") && SOMEBODY_DID.test(text));
-  if (joins(ruled)) return ruled;
+  if (ALSO_DONE.test(text)) return ruled.is === "correct" ? TELLS : ruled;
+  if (joins(ruled)) {
+    const other = otherWork(text, offers, shown.fields);
+    return other === undefined ? ruled : corrects(target, [other.change]);
+  }
   if (!isPointedAt(meant, text)) return ruled.is === "correct" ? TELLS : ruled;
   if (isNotYet(text, shown)) return TELLS;
+  const struck = struckVerdict(meant, scan(text, moment).tokens);
+  if (struck !== undefined) return corrects(target, [struck]);
   if (kind.removal > EVEN && kind.removal > kind.correction && !named && !KEEPS.test(text))
     return takesAway(ruled) && (isAimed || minutes !== null)
       ? ruled
@@ -187,12 +232,23 @@ export const putRight = (
     const bench = offerScene(scan(text, moment).tokens, offers, shown.fields, before, shown.words ?? "");
     const surely = kind.correction > SURELY && (!tells || isSureThoughTold(ruled, kind));
     const changes = orRuled(weighedChanges(bench, judges.offer, surely), before);
+    const isAtOnce =
+      minutes !== null &&
+      minutes < AT_ONCE &&
+      (kind.correction > SURELY_THOUGH_TOLD || (!tells && ruled.is !== "verdict"));
     const isWord =
-      onlyVerdict(changes) && (isNews || ruled.is === "verdict" || kind.correction < ENOUGH_FOR_WORK);
+      onlyVerdict(changes) &&
+      !isAtOnce &&
+      (isNews || ruled.is === "verdict" || kind.correction < ENOUGH_FOR_WORK);
     if (changes.length > 0 && !isWord) return corrects(target, withoutPutIn(changes, text, shown.fields));
   }
   const done = minutes !== null && minutes < HALF_A_DAY ? doneInstead(text, offers, shown.fields) : undefined;
   if (done !== undefined) return corrects(target, withoutPutIn([done.change], text, shown.fields));
+  const otherwise =
+    !tells && minutes !== null && minutes < AT_ONCE
+      ? wentOtherwise(offers, shown.fields, kind.correction + kind.word)
+      : undefined;
+  if (otherwise !== undefined) return corrects(target, [otherwise.change]);
   if (ruled.is !== "correct") return ruled;
   if (kind.correction + kind.removal < HARDLY) return TELLS;
   const changes = withOtherSum(ruled.correction.changes, offers, shown.fields);

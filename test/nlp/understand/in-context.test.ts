@@ -21,6 +21,17 @@ describe("a part told of after the thing that has it", () => {
     );
   });
 
+  it("is not that of a thing which hardly ever has one", () => {
+    const heater: Known = {
+      component: "water-heater",
+      words: "put a new relief valve in the water heater",
+      materials: ["relief valve"],
+      action: "replace",
+    };
+    const text = "dust came in under the door so i stuck foam strip along the bottom of it";
+    expect(spelledInContext(text, [heater], MOMENT)).toBeNull();
+  });
+
   it("is no word out of the midst of a longer name", () => {
     const seal: Known = {
       component: "skylight",
