@@ -4,27 +4,52 @@ import type { Amount, Heard, NumberRef } from "./amount.ts";
 import { coinAt, moneyAt } from "./money.ts";
 import units from "./units.json" with { type: "json" };
 import usage from "./usage.json" with { type: "json" };
-import { listed } from "./words.ts";
+import { AUXILIARIES, BREAKERS, DETERMINERS, listed, NEGATIVES, PREPOSITIONS, SUBJECTS } from "./words.ts";
 
 const USE: ReadonlyMap<string, UseUnit> = new Map(
   Object.entries(units.use).flatMap(([unit, words]) => words.map((word) => [word, unit as UseUnit] as const)),
 );
 const ADJECTIVES = new Set(units.between);
-const isUse = (word: string): boolean => USE.has(word);
+/** "Windstorms", "duststorms": whatever storms they are. */
+const STORMS = /storms?$/u;
+const useOf = (word: string): UseUnit | undefined =>
+  USE.get(word) ?? (STORMS.test(word) ? "storms" : undefined);
+const isUse = (word: string): boolean => useOf(word) !== undefined;
 
 /** "Backed the adjuster off six clicks" is no distance, "nine hundred clicks" is. */
 const COUNTED = new Set(["clicks", "klicks"]);
 const LEAST_COUNTED = 50;
 
-const useAt = (number: NumberRef, tokens: readonly Token[]): Amount | undefined => {
+/** "Two bloody days", "three Atlantic storms": one word of any kind before what is counted. */
+const isAside = (tokens: readonly Token[], at: number, isNumber: (at: number) => boolean): boolean => {
+  const [aside, counted] = [tokens[at], tokens[at + 1]];
+  const unit = useOf(counted?.norm ?? "");
+  return (
+    aside?.kind === "word" &&
+    !isNumber(at) &&
+    unit !== undefined &&
+    unit !== "cycles" &&
+    counted?.norm.endsWith("s") === true &&
+    counted.norm.length > LONG_ENOUGH &&
+    !CLOSED.some((words) => words.has(aside.norm))
+  );
+};
+const LONG_ENOUGH = 3;
+const CLOSED = [PREPOSITIONS, DETERMINERS, AUXILIARIES, BREAKERS, SUBJECTS, NEGATIVES];
+
+const useAt = (
+  number: NumberRef,
+  tokens: readonly Token[],
+  isNumber: (at: number) => boolean,
+): Amount | undefined => {
   if (number.kind === "ordinal") return undefined;
   for (let at = number.to, skipped = 0; skipped <= 3; at++, skipped++) {
     const token = tokens[at];
     if (token === undefined) return undefined;
-    const unit = USE.get(token.norm);
+    const unit = useOf(token.norm);
     if (unit !== undefined && !(COUNTED.has(token.norm) && number.value < LEAST_COUNTED))
       return { from: number.from, to: at + 1, value: number.value, what: unit };
-    if (!ADJECTIVES.has(token.norm)) return undefined;
+    if (!ADJECTIVES.has(token.norm) && !isAside(tokens, at, isNumber)) return undefined;
   }
   return undefined;
 };
@@ -32,6 +57,8 @@ const useAt = (number: NumberRef, tokens: readonly Token[]): Amount | undefined 
 const DIALS = new Set(usage.dials);
 const ROLLS = new Set(usage.rolls);
 const LEAST_READING = 1000;
+/** "Got eight hundred k on it now": so many thousands no meter of a trailer shows. */
+const LEAST_DISTANCE = 400;
 /** What no trip is as long as. */
 const LONGEST_TRIP = 10_000;
 
@@ -66,6 +93,7 @@ const readingAt = (first: NumberRef, next: NumberRef | undefined, heard: Heard):
   const close = before.slice(-2);
   const rolled = close.some((word) => ROLLS.has(word)) && unit === undefined;
   const carried =
+    !(short && number.value >= LEAST_DISTANCE) &&
     after[0] === "on" &&
     ["her", "it"].includes(after[1] ?? "") &&
     ["got", "has", "showing"].includes(close.at(-1) ?? "");
@@ -94,7 +122,7 @@ export const amountsIn = (
     const amount =
       readingAt(number, numbers[index + 1], heard) ??
       moneyAt(number, numbers[index + 1], heard) ??
-      useAt(number, tokens);
+      useAt(number, tokens, (at) => starts.has(at));
     if (amount === undefined) return;
     found.push(amount);
     covered = amount.to;

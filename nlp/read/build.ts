@@ -13,5 +13,5 @@ export type Build = Context & {
   readonly times: readonly TimeRef[];
   readonly deeds: readonly Deed[];
   /** The tokens at which amounts start that tell use of the rig itself. */
-  readonly ofRig: ReadonlySet<number>;
+  readonly ofRig: ReadonlyMap<number, number>;
 };

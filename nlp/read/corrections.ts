@@ -18,7 +18,14 @@ export type Corrected = {
 type Mention = Stretch & {
   readonly type: "component" | "material" | "money" | "use" | "time" | "place" | "deed" | "number";
   readonly index: number;
+  /** What use is counted in: distance is put right by distance, time by time. */
+  readonly counted?: string;
 };
+
+const DISTANCE = new Set(["miles", "km"]);
+const CALENDAR = new Set(["days", "weeks", "months", "years", "seasons"]);
+const countedIn = (what: string): string =>
+  DISTANCE.has(what) ? "distance" : CALENDAR.has(what) ? "time" : what;
 
 const REACH = 11;
 /** Cues that correct only when the same sort of thing stands right before and right after. */
@@ -33,6 +40,7 @@ const mentionsOf = (scan: Scan, deeds: readonly Deed[]): Mention[] => {
       from: amount.from,
       to: amount.to,
       index,
+      counted: countedIn(amount.what),
     }),
   );
   const taken = new Set(scan.amounts.map((amount) => amount.from));
@@ -94,7 +102,11 @@ const fixAt = (scan: Scan, mentions: readonly Mention[], cue: Stretch, faint: bo
   const wanted = refused[0]?.type;
   for (const now of after) {
     if (refused.includes(now) || (wanted !== undefined && !sameSort(wanted, now.type))) continue;
-    const old = before.find((mention) => sameSort(mention.type, now.type));
+    const old = before.find(
+      (mention) =>
+        sameSort(mention.type, now.type) &&
+        (mention.counted ?? now.counted ?? "") === (now.counted ?? mention.counted ?? ""),
+    );
     if (old === undefined) continue;
     if (faint && (now.type === "deed" || !plainlyInstead(scan, now, cue))) continue;
     return { old, now, alsoDead: refused.filter((mention) => mention.type === now.type) };

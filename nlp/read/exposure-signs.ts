@@ -5,12 +5,15 @@ import { clauseAt, wordAt } from "./ground.ts";
 import { type Made, mainDeed } from "./made.ts";
 import { isRigUse } from "./rig-use.ts";
 import type { Stretch } from "./scan.ts";
-import { singleUses } from "./single-uses.ts";
+import { countedUses, singleUses, timesFilled } from "./single-uses.ts";
 import { sizeOf } from "./sizes.ts";
 import { startingIn } from "./windows.ts";
 
 /** Use or time that may have passed since a piece of work. */
-export type ExposureChoice = Exposed & { readonly ruled: boolean; readonly by: "amount" | "time" | "single" };
+export type ExposureChoice = Exposed & {
+  readonly ruled: boolean;
+  readonly by: "amount" | "time" | "nth" | "single";
+};
 
 const BACK = 12;
 const AHEAD = 50;
@@ -21,13 +24,12 @@ const alike = (one: Exposure, other: Exposure): boolean =>
   one.unit === other.unit && one.count === other.count;
 
 /** All use and time that is told near a record, what the rules take first. */
-export const exposureChoices = (made: Made, { scan, times, dead, ofRig }: Build): ExposureChoice[] => {
+export const exposureChoices = (made: Made, { scan, times, dead }: Build): ExposureChoice[] => {
   const at = placeOf(made);
   const [from, to] = [Math.max(0, Math.min(at - BACK, made.span.from)), at + AHEAD];
   const amounts = startingIn(scan.amounts, from, to).flatMap((amount): ExposureChoice[] => {
     const { what, value: count } = amount;
-    if (what === "money" || what === "reading" || dead[amount.from] === 1 || ofRig.has(amount.from))
-      return [];
+    if (what === "money" || what === "reading" || dead[amount.from] === 1) return [];
     const value = { count, unit: isFill(amount, scan) ? ("fills" as const) : what };
     return [{ value, at: { from: amount.from, to: amount.to }, ruled: false, by: "amount" }];
   });
@@ -37,7 +39,7 @@ export const exposureChoices = (made: Made, { scan, times, dead, ofRig }: Build)
       ? []
       : [{ value: lasting, at: { from: time.from, to: time.to }, ruled: false, by: "time" }];
   });
-  const ruled = made.exposure.filter((each) => !ofRig.has(each.at.from));
+  const ruled = made.exposure;
   const choices: ExposureChoice[] = ruled.map((each) => ({
     ...each,
     at: { from: each.at.from, to: each.at.to },
@@ -47,7 +49,10 @@ export const exposureChoices = (made: Made, { scan, times, dead, ofRig }: Build)
   for (const each of [...lasted, ...amounts])
     if (!choices.some((other) => overlaps(other.at, each.at) && alike(other.value, each.value)))
       choices.push(each);
-  for (const each of singleUses(scan, { from, to }))
+  for (const each of countedUses(scan, { from, to }))
+    if (dead[each.at.from] !== 1 && !choices.some((other) => overlaps(other.at, each.at)))
+      choices.push({ ...each, ruled: false, by: "nth" });
+  for (const each of [...singleUses(scan, { from, to }), ...timesFilled(scan, { from, to })])
     if (dead[each.at.from] !== 1 && !choices.some((other) => overlaps(other.at, each.at)))
       choices.push({ ...each, ruled: false, by: "single" });
   return choices;
@@ -86,6 +91,8 @@ export const exposureSigns = (
   const lasting = scan.tokens
     .slice(Math.max(0, from - 4), from)
     .some((token) => LASTING_WORDS.has(token.norm));
+  const within = scan.tokens.slice(left, right).map(({ norm }) => norm);
+  const since = `since=${String(within.includes("since"))} ${side}`;
   const ruled = `ruled=${String(choice.ruled)}`;
   const inside = `inside=${String(from >= made.span.from && from < made.span.to)}`;
   const outcome = made.judged?.outcome ?? "none";
@@ -100,6 +107,11 @@ export const exposureSigns = (
     `${ruled} outcome=${outcome}`,
     `${ruled} role=${role ?? "none"}`,
     `unit=${unit} by=${choice.by}`,
+    since,
+    `${since} done=${done}`,
+    `${since} apart=${apart}`,
+    `${since} by=${choice.by} right=${wordAt(scan, to)}`,
+    `since behind=${String(scan.tokens.slice(to, to + AFTER).some(({ norm }) => norm === "since"))} ${apart}`,
     `by=${choice.by} apart=${apart}`,
     `by=${choice.by} before=${before} gap=${side} ${sizeOf(right - left)}`,
     `by=${choice.by} lead=${wordAt(scan, from)} unit=${unit}`,

@@ -60,8 +60,7 @@ const isOf = (told: Told, event: Event, at: number): boolean => {
   const ofEarlier =
     at < deedAt &&
     told.verdicts.some(
-      (verdict) =>
-        verdict.value.outcome === "failed" && verdict.from < event.from && at - verdict.to < LIFETIME,
+      (verdict) => verdict.value.outcome === "failed" && verdict.from < at && at - verdict.to < LIFETIME,
     );
   return !ofEarlier;
 };

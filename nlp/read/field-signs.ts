@@ -64,6 +64,9 @@ export const actionSigns = (
 };
 
 const LONGEST = 45;
+/** Words up to the deed that are looked at. */
+const AHEAD = 14;
+const BEYOND = 8;
 
 /** The signs, as names, that tell how a piece of work or a look came out. */
 export const outcomeSigns = (made: Made, next: Made | undefined, build: Build): string[] => {
@@ -79,12 +82,21 @@ export const outcomeSigns = (made: Made, next: Made | undefined, build: Build): 
     .map((token) => token.norm);
   const said = inTail(made.told.verdicts);
   const early = startingIn(made.told.verdicts, made.span.from, start);
+  const led = startingIn(scan.verdicts, made.span.from - AHEAD, made.span.from).at(-1);
   const faults = inTail(made.told.faults);
   const ruled = made.judged?.outcome ?? "untested";
   const rule = made.judged?.rule.split(/[: ]/)[0] ?? "none";
   const redone =
     next !== undefined && next.told.topic.component === made.told.topic.component ? next.kind : "no";
   const last = said.at(-1);
+  const system = systemOf(made.told.topic.component);
+  const ahead = scan.tokens
+    .slice(Math.max(0, start - AHEAD), start)
+    .filter((token) => token.kind !== "mark")
+    .map((token) => token.norm);
+  const opened = startingIn(build.clauses, start, end).map(
+    ({ from }) => `${wordAt(scan, from)} ${wordAt(scan, from + 1)}`,
+  );
   const own = [
     `ruled=${ruled}`,
     `rule=${rule}`,
@@ -121,6 +133,19 @@ export const outcomeSigns = (made: Made, next: Made | undefined, build: Build): 
     ...tail.map((word) => `word=${word}`),
     ...tail.slice(1).map((word, at) => `pair=${tail[at] ?? ""} ${word}`),
     ...tail.slice(-3).map((word) => `end=${word}`),
+    ...tail.map((word) => `system=${system} word=${word}`),
+    ...ahead.map((word) => `ahead=${word}`),
+    ...ahead.slice(1).map((word, at) => `ahead=${ahead[at] ?? ""} ${word}`),
+    ...scan.tokens.slice(end, end + BEYOND).map(({ norm }) => `beyond=${norm}`),
+    ...tail.map((word) => `action=${made.action ?? "none"} word=${word}`),
+    ...tail.slice(2).map((word, at) => `three=${tail[at] ?? ""} ${tail[at + 1] ?? ""} ${word}`),
+    `trouble=${size(startingIn(made.told.faults, made.span.from, start).length)} ruled=${ruled}`,
+    `trouble=${size(startingIn(made.told.faults, made.span.from, start).length)} first=${tail.slice(0, 2).join(" ")}`,
+    ...opened.map((words) => `opens=${words}`),
+    `led=${led?.value.outcome ?? "none"} ruled=${ruled} ${made.kind}`,
+    `led=${led?.value.outcome ?? "none"} rule=${rule} known=${String(deed !== undefined)}`,
+    ...opened.slice(0, 1).map((words) => `opens first=${words}`),
+    `opened=${size(opened.length)} redone=${redone} ruled=${ruled}`,
     ...aftermathSigns(made, next, { from: start, to: end }, redone, build),
   ];
 };

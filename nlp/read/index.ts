@@ -14,6 +14,7 @@ import { recognised } from "./recognised.ts";
 import { redone } from "./redone.ts";
 import { remembered } from "./remembered.ts";
 import { runsTold } from "./runs.ts";
+import { samePlace } from "./same-place.ts";
 import { scan } from "./scan.ts";
 import { segmentsOf } from "./segments.ts";
 import { settingOf } from "./setting.ts";
@@ -40,7 +41,7 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
   if (runs !== undefined) return { records: [], usage: [runs] };
   const ours = saidIn(ground, { muted: false });
   const usage = usageOf(ground, today, judges);
-  const used = new Set(usage.map(({ span }) => span.start));
+  const used = new Map(usage.map(({ span, sure }) => [span.start, sure]));
   const build: Build = {
     scan,
     clauses,
@@ -51,7 +52,12 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
     muted,
     times: ours.times,
     deeds: ours.deeds,
-    ofRig: new Set(scan.tokens.flatMap(({ start }, at) => (used.has(start) ? [at] : []))),
+    ofRig: new Map(
+      scan.tokens.flatMap(({ start }, at) => {
+        const sure = used.get(start);
+        return sure === undefined ? [] : [[at, sure] as const];
+      }),
+    ),
   };
   const ruled = byRules(ground, ours, build);
   const setting = settingOf(ground, ruled);
@@ -67,7 +73,13 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
     records.map((each) => draftOf(each, scan, clauses)),
     today,
   );
-  return { records: toldOnce(withoutTroubleFirst(withoutPlaces(drafts)), text), usage };
+  const ofFixes = new Set(
+    records.flatMap(({ exposure }) => exposure.map(({ at }) => scan.tokens[at.from]?.start)),
+  );
+  return {
+    usage: usage.filter(({ span }) => !ofFixes.has(span.start)),
+    records: samePlace(toldOnce(withoutTroubleFirst(withoutPlaces(drafts)), text)),
+  };
 };
 
 const readWhole = (text: string, moment: Moment): Reading => {

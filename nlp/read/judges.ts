@@ -96,6 +96,8 @@ export type LearntJudges = {
   readonly material: Learnt;
   readonly action: Learnt;
   readonly outcome: Learnt;
+  /** The same with a layer between. */
+  readonly outcomeLayers: LearntLayers;
 };
 
 const likeliest = <T>(
@@ -105,6 +107,9 @@ const likeliest = <T>(
   const sure = Math.max(...rated);
   return { value: of[rated.indexOf(sure)] as T, sure };
 };
+
+const means = (some: readonly number[], others: readonly number[]): number[] =>
+  some.map((each, at) => (each + (others[at] ?? 0)) / 2);
 
 const NOTHING_TOLD = "";
 
@@ -125,16 +130,16 @@ export const judgesBy = (tables: LearntJudges): Judges => {
   const material = weighing(tables.material, ["in"]);
   const action = weighing(tables.action, ACTIONS);
   const outcome = weighing(tables.outcome, OUTCOMES);
+  const outcomeLayers = layering(tables.outcomeLayers, OUTCOMES);
   return {
     tells: (signs) => chances(tells, signs)[0] ?? 0,
     kind: (signs) => {
-      const [rated, plain] = [layered(kind, signs), parts(plainly, signs)];
-      const mean = (at: number): number => ((rated[at] ?? 0) + (plain[at] ?? 0)) / 2;
-      return Object.fromEntries(KINDS.map((each, at) => [each, mean(at)])) as Chances;
+      const rated = means(layered(kind, signs), parts(plainly, signs));
+      return Object.fromEntries(KINDS.map((each, at) => [each, rated[at] ?? 0])) as Chances;
     },
     described: (tokens, at) => {
-      const [told, named] = [described(tokens, at), called(tokens, at)];
-      return new Map(COMPONENTS.map((each, nth) => [each, ((told[nth] ?? 0) + (named[nth] ?? 0)) / 2]));
+      const rated = means([...described(tokens, at)], [...called(tokens, at)]);
+      return new Map(COMPONENTS.map((each, nth) => [each, rated[nth] ?? 0]));
     },
     aim: (signs) => shares(aim, signs),
     kept: (signs) => layered(kept, signs)[0] ?? 0,
@@ -146,7 +151,10 @@ export const judgesBy = (tables: LearntJudges): Judges => {
     material: (signs) => chances(material, signs)[0] ?? 0,
     action: (signs) => likeliest(ACTIONS, parts(action, signs)).value,
     outcome: (signs) => {
-      const { value, sure } = likeliest(OUTCOMES, parts(outcome, signs));
+      const { value, sure } = likeliest(
+        OUTCOMES,
+        means(parts(outcome, signs), layered(outcomeLayers, signs)),
+      );
       return { outcome: value, sure };
     },
   };

@@ -1,5 +1,7 @@
+import type { ComponentRef } from "../lexicon/components.ts";
+import { PLACES } from "../lexicon/lexicon.ts";
 import type { Scan, Stretch } from "./scan.ts";
-import { listed } from "./words.ts";
+import { AUXILIARIES, BREAKERS, DETERMINERS, listed, NEGATIVES, PREPOSITIONS, SUBJECTS } from "./words.ts";
 
 const ALONE = listed("whereLooseWords");
 const COUNTS = listed("whereLooseCounts");
@@ -30,4 +32,41 @@ export const loosePlaces = ({ tokens }: Scan, { from, to }: Stretch): Stretch[] 
     at += size - 1;
   }
   return found;
+};
+
+const isName = (word: string): boolean =>
+  word !== "" &&
+  ![AUXILIARIES, BREAKERS, DETERMINERS, NEGATIVES, PREPOSITIONS, SUBJECTS, PLACES.notPlaces].some((words) =>
+    words.has(word),
+  );
+
+const BESIDE = new Set(
+  "by near behind under underneath over above below beneath beside between inside next against opposite round around at in on to".split(
+    " ",
+  ),
+);
+
+/** "At the join", "by the kids bunk": any noun behind a word of place and an article. */
+export const placesByNoun = ({ tokens }: Scan, { from, to }: Stretch): Stretch[] => {
+  const word = (at: number): string => (tokens[at]?.kind === "word" ? tokens[at].norm : "");
+  const found: Stretch[] = [];
+  for (let at = Math.max(0, from); at < Math.min(to, tokens.length); at++) {
+    if (!BESIDE.has(word(at))) continue;
+    const the = ["to", "of"].includes(word(at + 1)) ? at + 2 : at + 1;
+    if (!DETERMINERS.has(word(the)) || !isName(word(the + 1))) continue;
+    const further = word(the + 2);
+    const isPart = PLACES.spots.has(further) || PLACES.things.has(further) || further === "side";
+    found.push({ from: at, to: the + (isPart ? 3 : 2) });
+  }
+  return found;
+};
+
+/** "The tack room light", "ems side": words between an article and the name of a thing. */
+export const placesBeforeName = ({ tokens }: Scan, { from }: ComponentRef): Stretch[] => {
+  const word = (at: number): string => (tokens[at]?.kind === "word" ? tokens[at].norm : "");
+  for (const size of [1, 2]) {
+    if (!isName(word(from - size))) return [];
+    if (DETERMINERS.has(word(from - size - 1))) return [{ from: from - size, to: from }];
+  }
+  return [];
 };

@@ -68,7 +68,8 @@ const withCents = (
     next.value >= 5 &&
     Number.isInteger(value) &&
     Number.isInteger(next.value);
-  if (next === undefined || !cents || isUse(after) || AFTER.has(after)) return { value, to };
+  const counts = isUse(after) || (from > to && isUse(tokens[(next?.to ?? 0) + 1]?.norm ?? ""));
+  if (next === undefined || !cents || counts || AFTER.has(after)) return { value, to };
   return { value: value + next.value / 100, to: PARTS.has(after) ? next.to + 1 : next.to };
 };
 

@@ -1,4 +1,4 @@
-import type { Action } from "../../shared/vocabulary.ts";
+import type { Action, ComponentId } from "../../shared/vocabulary.ts";
 import type { Build } from "./build.ts";
 import type { Chosen } from "./chosen.ts";
 import { type Deed, IMPLIED } from "./deed.ts";
@@ -90,7 +90,12 @@ const actionOf = (
   ruled: Action,
   build: Build,
   judges: Judges,
-): Action => judges.action(actionSigns(told, deed, kind, ruled, build), ruled, deed);
+): Action => {
+  const action = judges.action(actionSigns(told, deed, kind, ruled, build), ruled, deed);
+  return action === "lubricate" && NOTHING_TO_GREASE.has(told.topic.component) ? "clean" : action;
+};
+/** "Did the mould on the ceiling with clove oil": what has no part that moves is wiped with oil. */
+const NOTHING_TO_GREASE: ReadonlySet<ComponentId> = new Set(["ceiling", "wall", "floor", "roof", "sidewall"]);
 
 /** The piece of work that a deed is the heart of. */
 const workOf = (
@@ -125,6 +130,12 @@ const workOf = (
   };
 };
 
+/** As far before what is told, in words, as how it went may be told. */
+const LED = 12;
+/** "The bolt tore out and the drawer is on the floor again": how it went, told right before the thing is named. */
+const ledInto = ({ from }: Stretch, { scan }: Build): readonly Verdict[] =>
+  startingIn(scan.verdicts, from - LED, from).slice(-1);
+
 const checkOf = (
   told: Told,
   deed: Deed,
@@ -146,7 +157,11 @@ const checkOf = (
   };
   if (each.telling.deed !== undefined && sounds(told, event))
     return { ...ofWork(told, event, [], build), judged: SOUNDED, fault: null };
-  const heard = judge(told.verdicts, [], []);
+  const heard = judge(
+    told.verdicts.length > 0 || each.telling.deed?.sense === "look" ? told.verdicts : ledInto(segment, build),
+    [],
+    [],
+  );
   const judged =
     heard.outcome !== "untested"
       ? heard

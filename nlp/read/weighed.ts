@@ -54,8 +54,16 @@ const withExposure = (
     choice,
     sure: judges.exposure(exposureSigns(ruled, next, choice, build), ruled, choice),
   }));
-  return { ...made, exposure: exposedOf(rated.filter(({ sure }) => sure >= EVEN)) };
+  return {
+    ...made,
+    exposure: exposedOf(
+      rated.filter(({ choice, sure }) => sure >= EVEN && sure > (build.ofRig.get(choice.at.from) ?? 0)),
+    ),
+  };
 };
+
+/** What "nowhere told" counts: missing a place that was told is worse than one too many. */
+const NOWHERE = 0.5;
 
 /** Where it is, of all the phrases of place near its name and its deed. */
 const withWhere = (made: Made, build: Build, judges: Judges): Made => {
@@ -66,7 +74,8 @@ const withWhere = (made: Made, build: Build, judges: Judges): Made => {
     made,
     choices,
   );
-  const best = choices.reduce((top, _, at) => ((parts[at] ?? 0) > (parts[top] ?? 0) ? at : top), 0);
+  const rated = choices.map(({ at }, nth) => (at === undefined ? NOWHERE : 1) * (parts[nth] ?? 0));
+  const best = choices.reduce((top, _, at) => ((rated[at] ?? 0) > (rated[top] ?? 0) ? at : top), 0);
   const sure = Math.min(MOST_SURE, parts[best] ?? 0);
   return { ...made, where: choices[best]?.at, sure: { ...made.sure, where: sure } };
 };

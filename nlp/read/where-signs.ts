@@ -1,10 +1,11 @@
 import type { Build } from "./build.ts";
 import { wordAt } from "./ground.ts";
-import { loosePlaces } from "./loose-places.ts";
+import { loosePlaces, placesBeforeName, placesByNoun } from "./loose-places.ts";
 import { type Made, mainDeed } from "./made.ts";
-import type { Stretch } from "./scan.ts";
+import type { Scan, Stretch } from "./scan.ts";
 import { sizeOf } from "./sizes.ts";
 import { startingIn } from "./windows.ts";
+import { DETERMINERS, PREPOSITIONS } from "./words.ts";
 
 /** A phrase of place that may tell where a record's thing is; or that none does. */
 export type WhereChoice = { readonly at: Stretch | undefined; readonly ruled: boolean };
@@ -18,6 +19,17 @@ const DEED_LOOSE = 7;
 
 const placeOf = (made: Made): number => mainDeed(made)?.at ?? made.span.from;
 const overlaps = (one: Stretch, other: Stretch): boolean => one.from < other.to && other.from < one.to;
+
+/** "In the floor of the slide", of a thing that only its description names: that is the thing, and no place. */
+const isThing = (phrase: Stretch, { topic: { ref, component } }: Made["told"], { tokens }: Scan): boolean => {
+  const named = component.split("-");
+  const said = tokens.slice(phrase.from, phrase.to).map(({ norm }) => norm);
+  return (
+    ref.from === ref.to &&
+    named.every((word) => said.includes(word)) &&
+    said.every((word) => named.includes(word) || PREPOSITIONS.has(word) || DETERMINERS.has(word))
+  );
+};
 
 /** Where a record's thing may be: what the rules say first, then nowhere told, then every phrase of place near by. */
 export const whereChoices = (made: Made, { places, scan }: Build): WhereChoice[] => {
@@ -34,11 +46,18 @@ export const whereChoices = (made: Made, { places, scan }: Build): WhereChoice[]
   const loose = [
     ...loosePlaces(scan, { from: Math.max(0, ref.from - NAME_LOOSE), to: ref.to + NAME_LOOSE }),
     ...loosePlaces(scan, { from: Math.max(0, at - NAME_LOOSE), to: at + DEED_LOOSE }),
+    ...[
+      ...placesByNoun(scan, { from: ref.from - ROUND_NAME, to: ref.to + ROUND_NAME }),
+      ...placesByNoun(scan, { from: at - ROUND_NAME, to: at + ROUND_DEED }),
+    ].filter((phrase) => !overlaps(phrase, ref)),
+    ...placesBeforeName(scan, ref),
   ];
-  const known: Stretch[] = made.where === undefined ? [] : [made.where];
+  const told = made.where === undefined || isThing(made.where, made.told, scan) ? undefined : made.where;
+  const known: Stretch[] = told === undefined ? [] : [told];
   for (const phrase of [...near, ...loose, ...modifier])
-    if (!known.some((each) => overlaps(each, phrase))) known.push(phrase);
-  const [ruled, ...others] = [...(made.where === undefined ? [undefined] : []), ...known];
+    if (!isThing(phrase, made.told, scan) && !known.some((each) => overlaps(each, phrase)))
+      known.push(phrase);
+  const [ruled, ...others] = [...(told === undefined ? [undefined] : []), ...known];
   return [
     { at: ruled, ruled: true },
     ...(ruled === undefined ? [] : [{ at: undefined, ruled: false }]),

@@ -127,13 +127,25 @@ const setApart = (tokens: Tokens, at: number): Read | undefined => {
   return next === at + 1 ? undefined : { value: Number(digits.join("")), next };
 };
 
+const TEENS = 13;
+/** "Nine ten times": a number and the one after it are from one to the other. */
+const isFollowed = (tokens: Tokens, first: Read | undefined): boolean => {
+  if (first === undefined || first.value >= TEENS || wordAt(tokens, first.next) === undefined) return false;
+  const second = cardinalAt(tokens, first.next, wordAt);
+  return (
+    /^\p{L}/u.test(tokens[first.next]?.raw ?? "") &&
+    second?.value === first.value + 1 &&
+    second.next === first.next + 1
+  );
+};
+
 const exactAt = (tokens: Tokens, at: number): Said | undefined => {
   const sum = setApart(tokens, at);
   if (sum !== undefined) return one(sum, "cardinal");
   const fraction = fractionAt(tokens, at);
   if (fraction !== undefined) return one(fraction, "fraction");
-  const run = runAt(tokens, at);
   const whole = cardinalAt(tokens, at);
+  const run = isFollowed(tokens, whole) ? undefined : runAt(tokens, at);
   if (run !== undefined && run.next > (whole?.next ?? 0)) return one(run, "run");
   return whole && one(saidAgain(tokens, at, withPoint(tokens, withFraction(tokens, whole))), "cardinal");
 };
@@ -162,7 +174,8 @@ const upperAt = (tokens: Tokens, low: Said): Said | undefined => {
   const high = simpleAt(tokens, start);
   if (high === undefined || high.low <= low.low || high.kind === "fraction") return undefined;
   if (start > low.next) return high;
-  return low.high < 10 && high.high === low.high + 1 && /^\p{L}/u.test(joiner.raw) ? high : undefined;
+  const near = low.high < 10 || (low.high < TEENS && joiner.gap === "space");
+  return near && high.high === low.high + 1 && /^\p{L}/u.test(joiner.raw) ? high : undefined;
 };
 
 /** The number that starts at a token, ranges included: "fifteen or twenty", "2-3", "a couple of". */

@@ -44,7 +44,12 @@ const poolFor = (ground: Ground, topic: Topic): readonly KeptRecord[] => {
   return made.length > 0 ? made : poolOf(ground, topic, { kinds: ["repair"], limit: MANY });
 };
 
-const longestFirst = (a: Life, b: Life): number => (b.lived.days ?? -1) - (a.lived.days ?? -1);
+/** Greased or wiped down, and nothing heard of it since: no cure that may have lasted. */
+const isUpkeep = ({ record: { fields } }: Life): boolean =>
+  fields.outcome === "untested" && !isCure(fields.action);
+
+const longestFirst = (a: Life, b: Life): number =>
+  Number(isUpkeep(a)) - Number(isUpkeep(b)) || (b.lived.days ?? -1) - (a.lived.days ?? -1);
 
 /** Whether work done later on a thing shows that the earlier is over: the same kind again, or another cure. */
 const endsIt = (later: Action | null, earlier: Action | null): boolean =>

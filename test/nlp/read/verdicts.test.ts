@@ -13,9 +13,8 @@ const outcomeAfter = (said: string): (string | null)[] =>
 
 /** Read as something else: known gaps. */
 const GAPS: ReadonlySet<string> = new Set([
-  "could do with another go",
-  "not been out since",
-  "won't touch it till tomorrow",
+  "nowhere to go till June so we'll find out then",
+  "should be good for a few years",
 ]);
 
 describe("verdicts in people's words", () => {
@@ -96,5 +95,15 @@ describe("what a look found", () => {
 
   it("is nothing where only a month is denied", () => {
     expect(scan("it was not last month", MOMENT).verdicts).toEqual([]);
+  });
+});
+
+describe("what has no part that moves", () => {
+  it("is wiped with oil, not greased", () => {
+    const [mould] = read(
+      "the mould on the ceiling came back so i did it again with clove oil",
+      MOMENT,
+    ).records;
+    expect([mould?.fields.component, mould?.fields.action]).toEqual(["ceiling", "clean"]);
   });
 });

@@ -57,6 +57,8 @@ describe("numbers in words and digits", () => {
     ["two three times", "two three = 2 (2 to 3)"],
     ["eight or ten storms", "eight or ten = 9 (8 to 10)"],
     ["eleven, twelve, done", "eleven = 11; twelve = 12"],
+    ["filled it nine ten times", "nine ten = 9 (9 to 10)"],
+    ["there wasn't one thirty five bucks", "one = 1; thirty five = 35"],
     ["one of them", "one = 1"],
     ["nothing at all", ""],
   ])("%s", (text, want) => {

@@ -246,6 +246,28 @@ describe("lives", () => {
       [4, 16, true],
     ]);
   });
+
+  it("of cures come before upkeep of which nothing was heard", () => {
+    const rig = new Rig();
+    rig.tell("2025-01-05", "sprayed the skylight rubber", {
+      component: "skylight",
+      action: "lubricate",
+      date: "2025-01-05",
+    });
+    rig.tell("2025-05-01", "sealed the skylight", {
+      component: "skylight",
+      action: "seal",
+      date: "2025-05-01",
+    });
+    rig.tell("2025-06-01", "skylight still dry", {
+      kind: "check",
+      component: "skylight",
+      outcome: "holding",
+      date: "2025-06-01",
+    });
+    const { lives } = rig.ask({ ask: "longest", topic: topic("skylight"), order: "longest" });
+    expect(lives.map(({ record }) => record.fields.action)).toEqual(["seal", "lubricate"]);
+  });
 });
 
 describe("use", () => {

@@ -140,7 +140,7 @@ const LEADING = new Set(["a", "an", "the", "of", "on", "in", "at", "and", "to"])
 /** Whether a phrase is where a known record's thing is: nowhere told, or told with a word of it. */
 const isToldBy = (known: string | null, at: Stretch | undefined, tokens: Scan["tokens"]): boolean => {
   if (known === null || at === undefined) return known === null && at === undefined;
-  const telling = wordsOf(known.toLowerCase());
+  const telling = wordsOf(known.toLowerCase().replaceAll("grey", "gray"));
   return tokens.slice(at.from, at.to).some(({ norm }) => !LEADING.has(norm) && telling.has(singular(norm)));
 };
 

@@ -41,6 +41,7 @@ export const EMPTY_TABLES: LearntJudges = {
   material: NOTHING,
   action: NOTHING,
   outcome: NOTHING,
+  outcomeLayers: NO_LAYERS,
 };
 
 /** The judges of what is told at a place, and of which thing. */
@@ -56,17 +57,35 @@ export const learnPlaces = (lessons: Pick<Lessons, "tells" | "kind" | "aim">) =>
   aim: fitShares(lessons.aim, { pull: 1, smallest: 0.02 }),
 });
 
-/** The judges as learnt from what notes teach, each at the pace at which it does best on notes held out. */
+/** Each judge of a field, from what notes teach of it, at the pace at which it does best on notes held out. */
+const FIELDS = {
+  date: (lessons: Pick<Lessons, "date">) => fitShares(lessons.date, { pull: 2, smallest: 0.02 }),
+  where: (lessons: Pick<Lessons, "where">) => fitShares(lessons.where, { pull: 1, smallest: 0.02 }),
+  exposure: (lessons: Pick<Lessons, "exposure">) =>
+    fitLayers(lessons.exposure, ["since", ""], { rounds: 5, step: 0.003 }),
+  usage: (lessons: Pick<Lessons, "usage">) =>
+    fitLayers(lessons.usage, ["used", ""], { rounds: 6, step: 0.004 }),
+  cost: (lessons: Pick<Lessons, "cost">) => regress(lessons.cost, ["paid"], { pull: 2, smallest: 0.1 }),
+  material: (lessons: Pick<Lessons, "material">) =>
+    regress(lessons.material, ["in"], { pull: 1, smallest: 0.12 }),
+  action: (lessons: Pick<Lessons, "action">) =>
+    fitClasses(lessons.action, ACTIONS, { pull: 0.3, smallest: 0.06, step: 0.07 }),
+  outcome: (lessons: Pick<Lessons, "outcome">) =>
+    fitClasses(lessons.outcome, OUTCOMES, { pull: 1, smallest: 0.05, step: 0.03 }),
+  outcomeLayers: (lessons: Pick<Lessons, "outcome">) =>
+    fitLayers(lessons.outcome, OUTCOMES, { hidden: 32, least: 6, rounds: 4, step: 0.003 }),
+} as const;
+export type FieldJudge = keyof typeof FIELDS;
+export const FIELD_JUDGES = Object.keys(FIELDS) as readonly FieldJudge[];
+
+/** Some judges of fields, by their names. */
+export const learnFields = (lessons: Lessons, names: readonly FieldJudge[]) =>
+  Object.fromEntries(names.map((name) => [name, FIELDS[name](lessons)])) as Pick<LearntJudges, FieldJudge>;
+
+/** The judges as learnt from what notes teach. */
 export const learn = (lessons: Lessons): LearntJudges => ({
   ...learnPlaces(lessons),
   ...learnDescribed(lessons, nameLessons()),
   kept: fitLayers(lessons.kept, ["kept", ""], { rounds: 2, step: 0.003 }),
-  date: fitShares(lessons.date, { pull: 2, smallest: 0.02 }),
-  where: fitShares(lessons.where, { pull: 1, smallest: 0.02 }),
-  exposure: fitLayers(lessons.exposure, ["since", ""], { rounds: 5, step: 0.003 }),
-  usage: fitLayers(lessons.usage, ["used", ""], { rounds: 6, step: 0.004 }),
-  cost: regress(lessons.cost, ["paid"], { pull: 2, smallest: 0.1 }),
-  material: regress(lessons.material, ["in"], { pull: 1, smallest: 0.12 }),
-  action: fitClasses(lessons.action, ACTIONS, { pull: 0.3, smallest: 0.06, step: 0.07 }),
-  outcome: fitClasses(lessons.outcome, OUTCOMES, { pull: 1, smallest: 0.05, step: 0.03 }),
+  ...learnFields(lessons, FIELD_JUDGES),
 });
