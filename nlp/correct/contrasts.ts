@@ -20,6 +20,10 @@ const WEEKDAY = "(?:mon|tues|wednes|thurs|fri|satur|sun)day";
 /** What is said to be one thing and no other, in its plainest words: "no, it was B not A". */
 export const CONTRASTS: readonly Rule[] = [
   {
+    when: /^(?:(?:can you|please|and|oh|just) )*(?:put|stick|add|mark) (\$?[\d.]+(?: (?:dollars|bucks|pounds|quid|euros?))?|(?:[a-z]+ ){1,4}(?:dollars|bucks|pounds|quid|euros?)) (?:on|against|for|to|down for) (?:that|it|this)(?: one)?(?:$|[,.;].*)/i,
+    to: "no, it was $1",
+  },
+  {
     when: new RegExp(
       `^(?:it |that |they |i )?${DENY} ${A}(${upTo(5)})(?:[,;.:]| -+| –|,? but)? (?:but )?(?:${IS}|only|just|rather|merely) ${A}(${upTo(6)})${END}`,
       "i",

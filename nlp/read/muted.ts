@@ -2,7 +2,7 @@ import type { Cue } from "../lexicon/lexicon.ts";
 import type { Clause } from "./clauses.ts";
 import { droppedIn } from "./dropped.ts";
 import type { Scan } from "./scan.ts";
-import { ofTheirRig } from "./their-rig.ts";
+import { ofTheirRig, ofTowCar } from "./their-rig.ts";
 import { startingIn } from "./windows.ts";
 import { listed, NEGATIVES, SUBJECTS } from "./words.ts";
 
@@ -156,11 +156,17 @@ const passedRig = (scan: Scan): number => {
   );
 };
 
+/** "Had the fella down at the yard repack the hubs": done for us. */
+const HAD = new Set(["had", "got", "paid", "have", "getting", "having", "asked"]);
+
 /** A tale of other people's rigs at the head of a note, up to the first clause that is about the speaker's own. */
 const muteTale = (scan: Scan, clauses: readonly Clause[], muted: Uint8Array): void => {
   const cue = startingIn(scan.cues, 0, HEAD).find((each) => each.value === "outsider");
   const near = scan.tokens.slice(cue?.from, (cue?.to ?? 0) + 4).map((token) => token.norm);
-  const isOther = cue !== undefined && near.some((word) => ELSEWHERE.has(word));
+  const isOther =
+    cue !== undefined &&
+    near.some((word) => ELSEWHERE.has(word)) &&
+    !scan.tokens.slice(Math.max(0, cue.from - 2), cue.from).some(({ norm }) => HAD.has(norm));
   const from = isOther ? cue.from : passedRig(scan);
   if (from < 0) return;
   for (const clause of clauses) {
@@ -226,6 +232,7 @@ export const mutedTokens = (scan: Scan, clauses: readonly Clause[]): Uint8Array 
   }
   muteTale(scan, clauses, muted);
   muteOthers(scan, muted);
-  for (const { from, to } of [...droppedIn(scan), ...ofTheirRig(scan)]) muted.fill(LEFT_OUT, from, to);
+  for (const { from, to } of [...droppedIn(scan), ...ofTheirRig(scan), ...ofTowCar(scan)])
+    muted.fill(LEFT_OUT, from, to);
   return muted;
 };

@@ -147,11 +147,24 @@ const scanned = (text: string, moment: Moment): Scan => {
       .flatMap((_, at) => CUE_INDEX.at(tokens, at))
       .filter((cue) => cue.to - cue.from > 1 || !covers.has(cue.from)),
     materials,
-    times: keptTimes.filter((time) => !paid.some((amount) => overlap(time, amount))),
+    times: keptTimes.filter(
+      (time) => !paid.some((amount) => overlap(time, amount) || isPriceNow(amount, time, tokens)),
+    ),
     amounts,
     numbers,
   };
 };
+
+const NOW_AS_TO_PRICE = new Set(["this year", "these days", "this time", "this season"]);
+/** "Twenty one dollars this year": what it costs by now, not when it was done. */
+const isPriceNow = (paid: Stretch, time: Stretch, tokens: readonly Token[]): boolean =>
+  time.from === paid.to &&
+  NOW_AS_TO_PRICE.has(
+    tokens
+      .slice(time.from, time.to)
+      .map(({ norm }) => norm)
+      .join(" "),
+  );
 
 /** Recognises all that the lexicon and the grammar of times know in a text. */
 export const scan = remembered(scanned);

@@ -12,6 +12,20 @@ const MOST_BETWEEN = 3;
 const BEFORE = 6;
 const LONGEST = 60;
 
+const TOW_CARS = listed("theirRigTowCars");
+const THE = new Set(["the", "my", "our", "his", "her"]);
+const OF = new Set(["in", "on", "of"]);
+
+/** "The aircon in the ute": a thing of what tows, told to have trouble. */
+export const ofTowCar = ({ tokens, components, faults }: Scan): Stretch[] => {
+  const word = (at: number): string => tokens[at]?.norm ?? "";
+  return components.flatMap(({ from, to }) => {
+    const isCars = OF.has(word(to)) && THE.has(word(to + 1)) && TOW_CARS.has(word(to + 2));
+    const fault = isCars ? startingIn(faults, to, to + MOST_BETWEEN + BEFORE)[0] : undefined;
+    return fault === undefined ? [] : [{ from, to: fault.to }];
+  });
+};
+
 const ENDS = new Set([".", "!", "?", "\n"]);
 
 /** "My brothers trailer: new converter, two batteries": what is told of the rig of others, up to the speaker's own or the end of the sentence. */

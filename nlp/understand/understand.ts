@@ -126,6 +126,10 @@ const DID =
   /^\W*(?:(?:and|so|oh|ok|okay|well|just|also|then) )*(?!(?:need|feed|speed|bleed|shed|bed|used)\b)\w{3,}ed (?:the|my|our|both|all|that|those|it)\b/i;
 const ASKED_THOUGH_DONE = 0.99;
 
+/** "Keeps beeping and I can't work out why": told, and nothing asked. */
+const PUZZLED =
+  /\b(?:can'?t|cannot|couldn'?t|don'?t|dont|dunno|no idea|not sure|beats me|god knows|who knows)\b[^?.]{0,25}\bwhy\W*$/i;
+
 /** How sure the judge must be that a text asks, where the reader finds work or use in it and where the rules hear a question. */
 const leastToAsk = (text: string, asks: boolean, found: boolean): number => {
   if (asks && (isReported(text) || ASKS_IF_KNOWN.test(text))) return ASKED_FOR_ANOTHER;
@@ -154,8 +158,9 @@ const taken = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): 
     return meant === undefined || kind.correction <= surely
       ? ruled
       : putRight(ruled, { kind, tells: false }, meant, said, moment, judges);
-  const asks = ASKS.has(ruled.is);
   const found = !isMarked(text) && tellsOf(text, moment);
+  if (found && PUZZLED.test(text)) return ASKS.has(ruled.is) ? TELLS : ruled;
+  const asks = ASKS.has(ruled.is);
   const tells = !asks && found;
   const enough = isNothingKnown(scene) && !asks ? ASKED_OF_NOTHING : leastToAsk(text, asks, found);
   if (kind.question > enough && kind.question > kind.correction) {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { read } from "../../../nlp/read/index.ts";
+import { recognised } from "../../../nlp/read/recognised.ts";
 import { scan } from "../../../nlp/read/scan.ts";
 
 const moment = {
@@ -32,8 +33,31 @@ describe("no record", () => {
     "having my chips on the step",
     "turkey in the oven and the rain wont quit",
     "the wind died at last",
+    "resealed the window before the wet sets in",
   ])("of what only sounds like trouble: %s", (text) => {
     expect(scan(text, moment).faults).toEqual([]);
+  });
+});
+
+describe("what tows", () => {
+  it("has trouble of its own", () => {
+    expect(toldIn("towed 420 km yesterday and the aircon in the ute carked it halfway")).toEqual([]);
+    expect(toldIn("the aircon in the bedroom carked it halfway")).toEqual(["fault air-conditioner"]);
+  });
+});
+
+describe("somebody who was got to do it", () => {
+  it("is no other owner whose tale is told", () => {
+    const { muted } = recognised("had the fella down at the trailer place repack the wheel bearings", moment);
+    expect([...muted].every((each) => each === 0)).toBe(true);
+  });
+});
+
+describe("this year, said of a price", () => {
+  it("is not when it was done", () => {
+    const text =
+      "water lines are done for the winter ran antifreeze through again twenty one dollars this year";
+    expect(read(text, moment).records[0]?.fields.date).toBe("2025-09-16");
   });
 });
 

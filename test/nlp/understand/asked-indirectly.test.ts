@@ -103,3 +103,9 @@ describe("a question cut short", () => {
     });
   });
 });
+
+describe("what puzzles whoever tells it", () => {
+  it.each(["the gas alarm in there keeps chirping and i dont know why"])("%s: nothing asked", (text) => {
+    expect(meant(text).is).toBe("tell");
+  });
+});

@@ -328,6 +328,11 @@ describe("in few words", () => {
       "2025-08-26",
     ],
     [
+      "welded the frame bracket with a rod",
+      "put 12 bucks on that one, forgot the rod wasnt free",
+      '"cost":12',
+    ],
+    [
       "Screwed the corner moulding back on with brass screws and butyl tape.",
       "The screws were stainless. I was thinking of the boat.",
       '"drop":["brass screw"],"add":["stainless screw"]',
