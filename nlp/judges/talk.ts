@@ -1,9 +1,10 @@
 import { COMPONENTS } from "../../shared/vocabulary.ts";
 import type { Candidate as Thing } from "../ask/on-record.ts";
 import type { Candidate } from "../correct/which-signs.ts";
+import { bothWays } from "../read/both-ways.ts";
 import type { Described } from "../read/described.ts";
 import { type LearntLayers, layered, layering } from "../read/layered.ts";
-import { chances, type Learnt, parts, shares, weighing } from "../read/linear.ts";
+import { chances, type Learnt, shares, weighing } from "../read/linear.ts";
 import asking from "./asking.json" with { type: "json" };
 import correcting from "./correcting.json" with { type: "json" };
 import known from "./known.json" with { type: "json" };
@@ -86,9 +87,6 @@ export type LearntTalk = {
   readonly known: Learnt;
 };
 
-/** A note, or small talk. */
-const NOTHING = "";
-
 const named = <T extends string>(names: readonly T[], values: readonly number[]): Record<T, number> =>
   Object.fromEntries(names.map((name, at) => [name, values[at] ?? 0])) as Record<T, number>;
 
@@ -103,8 +101,7 @@ export const spokenBy = (learnt: readonly LearntLayers[]): TalkJudges["spoken"] 
 };
 
 export const talkJudgesBy = (tables: LearntTalk): TalkJudges => {
-  const message = layering(tables.message, MESSAGES);
-  const plainly = weighing(tables.plainly, [...MESSAGES, NOTHING]);
+  const message = bothWays(tables.message, tables.plainly, MESSAGES);
   const offer = layering(tables.offer, OFFERED);
   const which = weighing(tables.which, ["right"]);
   const ask = layering(tables.ask, ASKS);
@@ -118,13 +115,7 @@ export const talkJudgesBy = (tables: LearntTalk): TalkJudges => {
       return { asks: ASKS[rated.indexOf(sure)] ?? "last what", sure };
     },
     ofAll: (signs) => chances(about, signs)[0] ?? 0,
-    message: (signs) => {
-      const plain = parts(plainly, signs);
-      return named(
-        MESSAGES,
-        layered(message, signs).map((each, at) => (each + (plain[at] ?? 0)) / 2),
-      );
-    },
+    message: (signs) => named(MESSAGES, message(signs)),
     offer: (signs) => named(OFFERED, layered(offer, signs)),
     which: (signs) => shares(which, signs),
     thing: (signs) => shares(thing, signs),

@@ -9,6 +9,7 @@ import {
 } from "../../shared/vocabulary.ts";
 import type { ComponentRef } from "../lexicon/components.ts";
 import type { Token } from "../lexicon/tokens.ts";
+import { bothWays } from "./both-ways.ts";
 import type { Candidate } from "./candidate.ts";
 import type { CostChoice } from "./cost-signs.ts";
 import type { DateChoice } from "./date-signs.ts";
@@ -111,13 +112,10 @@ const likeliest = <T>(
 const means = (some: readonly number[], others: readonly number[]): number[] =>
   some.map((each, at) => (each + (others[at] ?? 0)) / 2);
 
-const NOTHING_TOLD = "";
-
 /** Judges that weigh the signs that they see with learnt weights. */
 export const judgesBy = (tables: LearntJudges): Judges => {
   const tells = weighing(tables.tells, ["tells"]);
-  const kind = layering(tables.kind, KINDS);
-  const plainly = weighing(tables.plainly, [...KINDS, NOTHING_TOLD]);
+  const kind = bothWays(tables.kind, tables.plainly, KINDS);
   const aim = weighing(tables.aim, ["right"]);
   const described = describer(layering(tables.described, COMPONENTS));
   const called = describer(layering(tables.called, COMPONENTS));
@@ -129,12 +127,11 @@ export const judgesBy = (tables: LearntJudges): Judges => {
   const cost = weighing(tables.cost, ["paid"]);
   const material = weighing(tables.material, ["in"]);
   const action = weighing(tables.action, ACTIONS);
-  const outcome = weighing(tables.outcome, OUTCOMES);
-  const outcomeLayers = layering(tables.outcomeLayers, OUTCOMES);
+  const outcome = bothWays(tables.outcomeLayers, tables.outcome, OUTCOMES);
   return {
     tells: (signs) => chances(tells, signs)[0] ?? 0,
     kind: (signs) => {
-      const rated = means(layered(kind, signs), parts(plainly, signs));
+      const rated = kind(signs);
       return Object.fromEntries(KINDS.map((each, at) => [each, rated[at] ?? 0])) as Chances;
     },
     described: (tokens, at) => {
@@ -151,10 +148,7 @@ export const judgesBy = (tables: LearntJudges): Judges => {
     material: (signs) => chances(material, signs)[0] ?? 0,
     action: (signs) => likeliest(ACTIONS, parts(action, signs)).value,
     outcome: (signs) => {
-      const { value, sure } = likeliest(
-        OUTCOMES,
-        means(parts(outcome, signs), layered(outcomeLayers, signs)),
-      );
+      const { value, sure } = likeliest(OUTCOMES, outcome(signs));
       return { outcome: value, sure };
     },
   };

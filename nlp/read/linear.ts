@@ -36,8 +36,7 @@ export const weighing = (
 });
 const NEVER = -9;
 
-const sumsOf = ({ place, asked, bias, unit, weights }: Weighing, seen: readonly string[]): Float64Array => {
-  const steps = addedUp(weights, seen);
+const sumsAt = ({ place, asked, bias, unit }: Weighing, steps: Int32Array): Float64Array => {
   const sums = new Float64Array(asked).fill(NEVER);
   for (let k = 0; k < place.length; k++) {
     const at = place[k] as number;
@@ -45,6 +44,9 @@ const sumsOf = ({ place, asked, bias, unit, weights }: Weighing, seen: readonly 
   }
   return sums;
 };
+
+const sumsOf = (weights: Weighing, seen: readonly string[]): Float64Array =>
+  sumsAt(weights, addedUp(weights.weights, seen));
 
 /** How sure, from 0 to 1, of each class by itself, given the signs seen, one as often as it was seen (logistic regression). */
 export const chances = (weights: Weighing, seen: readonly string[]): number[] =>
@@ -57,6 +59,10 @@ export const partsOf = (sums: readonly number[]): number[] => {
   const whole = powers.reduce((a, b) => a + b, 0);
   return powers.map((power) => power / whole);
 };
+
+/** How sure of each of the classes of which just one is right, adding up to 1, given what the signs' weights add up to. */
+export const partsAt = (weights: Weighing, steps: Int32Array): number[] =>
+  partsOf([...sumsAt(weights, steps)]);
 
 /** How sure of each of the classes of which just one is right, adding up to 1, given the signs seen (multinomial logit). */
 export const parts = (weights: Weighing, seen: readonly string[]): number[] =>

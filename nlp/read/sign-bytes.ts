@@ -49,3 +49,41 @@ export const addStretch = (into: Int32Array, sums: Int32Array, from: number, to:
   for (let at = 0; at < width; at++)
     into[at] = (into[at] as number) + (sums[to * width + at] as number) - (sums[from * width + at] as number);
 };
+
+/** Two tables of signs, looked up at once: for each sign where its row starts in either, -1 where it has none. */
+export type TwoTables = {
+  readonly numbers: ReadonlyMap<string, number>;
+  readonly starts: Int32Array;
+  readonly tables: readonly [SignBytes, SignBytes];
+};
+
+export const together = (first: SignBytes, second: SignBytes): TwoTables => {
+  const signs = [...new Set([...first.rows.keys(), ...second.rows.keys()])];
+  return {
+    numbers: new Map(signs.map((sign, at) => [sign, at])),
+    starts: Int32Array.from(
+      signs.flatMap((sign) => [first.rows.get(sign) ?? -1, second.rows.get(sign) ?? -1]),
+    ),
+    tables: [first, second],
+  };
+};
+
+const addRow = (sums: Int32Array, bytes: Int8Array, start: number): void => {
+  if (start < 0) return;
+  for (let at = 0; at < sums.length; at++) sums[at] = (sums[at] as number) + (bytes[start + at] as number);
+};
+
+/** As `addedUp`, for both tables at once. */
+export const addedUpTogether = (
+  { numbers, starts, tables: [first, second] }: TwoTables,
+  seen: readonly string[],
+): [Int32Array, Int32Array] => {
+  const sums: [Int32Array, Int32Array] = [new Int32Array(first.width), new Int32Array(second.width)];
+  for (const sign of seen) {
+    const number = numbers.get(sign);
+    if (number === undefined) continue;
+    addRow(sums[0], first.bytes, starts[2 * number] as number);
+    addRow(sums[1], second.bytes, starts[2 * number + 1] as number);
+  }
+  return sums;
+};
