@@ -13,10 +13,16 @@ import { whereChoices, whereSigns } from "./where-signs.ts";
 const MOST_SURE = 0.99;
 const EVEN = 0.5;
 
+const OPEN = { outcome: "untested" } as const;
+/** Said in so many words not to be known, it takes as much as this to know better. */
+const SURELY_OTHER = 0.8;
+const isOpenSaid = ({ judged }: Made): boolean => judged?.outcome === "untested" && judged.spans.length > 0;
+
 /** How a piece of work or a look came out, all its words weighed. */
 const withOutcome = (made: Made, next: Made | undefined, build: Build, judges: Judges): Made => {
   if (made.kind !== "repair" && made.kind !== "check") return made;
-  const { outcome, sure } = judges.outcome(outcomeSigns(made, next, build), made);
+  const rated = judges.outcome(outcomeSigns(made, next, build), made);
+  const { outcome, sure } = isOpenSaid(made) && rated.sure < SURELY_OTHER ? { ...OPEN, sure: EVEN } : rated;
   const judged =
     outcome === (made.judged?.outcome ?? "untested")
       ? (made.judged ?? { outcome, spans: [], rule: "nothing-said" })
