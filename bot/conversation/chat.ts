@@ -7,6 +7,7 @@ const WORDS: Record<Tone, string> = {
   greeting: "Hello. Tell me what you did, or ask what's open.",
   thanks: "You're welcome.",
   ok: "Good.",
+  wait: "No hurry.",
 };
 
 export const chat = (turn: Turn, tone: Tone): void => {

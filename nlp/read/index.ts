@@ -9,6 +9,7 @@ import { jobListIn, readJobList } from "./job-list.ts";
 import { type Judges, LEARNT } from "./judges.ts";
 import { withLostVerdicts } from "./lost-verdicts.ts";
 import { draftOf } from "./made.ts";
+import { withoutOnlyUse } from "./only-use.ts";
 import { withoutPlaces } from "./place-only.ts";
 import { recognised } from "./recognised.ts";
 import { redone } from "./redone.ts";
@@ -78,7 +79,7 @@ export const readBy = (judges: Judges, text: string, moment: Moment): Reading =>
   );
   return {
     usage: usage.filter(({ span }) => !ofFixes.has(span.start)),
-    records: samePlace(toldOnce(withoutTroubleFirst(withoutPlaces(drafts)), text)),
+    records: samePlace(withoutOnlyUse(toldOnce(withoutTroubleFirst(withoutPlaces(drafts)), text))),
   };
 };
 

@@ -85,10 +85,25 @@ const dateOf = (made: Made): Edtf | null => (made.kind === "todo" ? null : (made
 const outcomeOf = (made: Made): Outcome | null =>
   made.kind === "repair" || made.kind === "check" ? (made.judged?.outcome ?? "untested") : null;
 
+const SIDE_OF = new Set(
+  "both each left right near off curb kerb street road far other inside outside top bottom end side sides hand corner edge back front rear".split(
+    " ",
+  ),
+);
+const OF = /^of (?:the |my |our )?(?=\S)/;
+
+/** "Both sides of the front axle", "of the front axle": where it is, with the side that stands before it, else without what ties it to the thing. */
+const whereOf = (scan: Scan, { from, to }: Stretch): string => {
+  let start = from;
+  if (scan.tokens[from]?.norm === "of") while (SIDE_OF.has(scan.tokens[start - 1]?.norm ?? "")) start--;
+  const words = wordsOf(scan, { from: start, to }).toLowerCase();
+  return start < from ? words : words.replace(OF, "");
+};
+
 const fieldsOf = (made: Made, scan: Scan, clauses: readonly Clause[]): RecordFields => ({
   kind: made.kind,
   component: made.told.topic.component,
-  where: made.where === undefined ? null : wordsOf(scan, made.where).toLowerCase(),
+  where: made.where === undefined ? null : whereOf(scan, made.where),
   action: made.action,
   materials: [...made.used.names],
   date: dateOf(made),

@@ -58,8 +58,8 @@ const RULES: readonly Rule[] = [
     is: chat("ok"),
   },
   {
-    when: /^(?:hang on|hold on|wait|one sec|just a sec|brb|back in a (?:sec|bit|minute))(?: (?:a (?:sec|second|minute|mo)|there|mate))?(?: (?:somebody|someone|somebodys|someones|the (?:dog|kids?|baby|phone|kettle|wife|neighbou?r)s?|my (?:phone|wife|mum|mom|mate)s?)\b.*)?$/,
-    is: chat("ok"),
+    when: /^(?:hang on|hold on|wait|one sec|just a sec|brb|back in a (?:sec|bit|minute))(?: (?:a (?:sec|second|minute|mo)|there|mate))?(?: (?:theres|there is|ive got|got))?(?: (?:somebody|someone|somebodys|someones|the (?:dog|kids?|baby|phone|kettle|wife|neighbou?r)s?|my (?:phone|wife|mum|mom|mate)s?)\b.*)?$/,
+    is: chat("wait"),
   },
   {
     when: /^(?:hi|hello|hey|hiya|howdy|good (?:morning|evening|afternoon|night)|morning|evening|gday|yo|hi there|hey there|hello there)$/,

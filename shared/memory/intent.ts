@@ -78,7 +78,7 @@ export type Purpose =
   | { readonly is: "set"; readonly setting: Setting }
   | { readonly is: "help" }
   /** Small talk: nothing to keep, nothing to answer. */
-  | { readonly is: "chat"; readonly tone: "greeting" | "thanks" | "ok" };
+  | { readonly is: "chat"; readonly tone: "greeting" | "thanks" | "ok" | "wait" };
 
 /** `rest`: the stretch of the message that is a note of its own, to be read as well. */
 export type Intent = Purpose & { readonly rest: string | null };

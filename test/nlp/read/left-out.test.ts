@@ -75,3 +75,9 @@ describe("a record all the same", () => {
     expect(toldIn(text)).toEqual([told]);
   });
 });
+
+describe("use told with a look", () => {
+  it("makes no work of it", () => {
+    expect(toldIn("third trip now on the shower and not a drop underneath")).toEqual(["check shower"]);
+  });
+});

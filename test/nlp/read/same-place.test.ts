@@ -38,6 +38,12 @@ describe("where a thing is", () => {
     ).toEqual([expect.stringContaining("couch"), null]);
   });
 
+  it("is told without what ties it to the thing", () => {
+    expect(placesIn("new brake magnets both sides of the front axle this morning")).toEqual([
+      "both sides of the front axle",
+    ]);
+  });
+
   it.each([
     ["the shower tray had a crack by the plughole so i patched it with epoxy", "by the plughole"],
     ["the jack on the gooseneck was groaning so i greased it", "gooseneck"],
