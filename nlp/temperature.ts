@@ -23,8 +23,11 @@ export const findTemperature = (text: string, usual: Scale): number | undefined 
   return undefined;
 };
 
+/** "That's the one" is no degree. */
+const ONE = /^one$/i;
+
 /** The temperature in an answer that is little more than a number, in °C. */
 export const temperatureAnswered = (text: string, usual: Scale): number | undefined => {
-  const [number] = findNumbers(text);
+  const number = findNumbers(text).find(({ span }) => !ONE.test(text.slice(span.start, span.end)));
   return findTemperature(text, usual) ?? (number && toCelsius(number.value, usual));
 };

@@ -11,6 +11,7 @@ import { Places } from "../read/where.ts";
 import { isContainer } from "./containers.ts";
 import { type Heard, type Offer, overlaps, stuff } from "./offer.ts";
 import { insteadOf } from "./person.ts";
+import { takesBackAt } from "./takes-back.ts";
 
 const PEOPLE: ReadonlySet<string> = new Set(people.who);
 const SELF: ReadonlySet<string> = new Set(["myself", "me", "ourselves"]);
@@ -62,15 +63,9 @@ const isOfMoney = (to: number, actions: readonly Action[], { found }: Heard): bo
   actions[0] === "charge" &&
   found.amounts.some(({ from, what }) => what === "money" && from >= to && from - to <= TO_THE_SUM);
 
-/** "Scrub the butyl, it was lap sealant": words that take back, and no work. */
-const TAKES_BACK: ReadonlySet<string> = new Set(["scrub", "strike", "scratch", "scrap", "lose"]);
-const KINDLY: ReadonlySet<string> = new Set(["please", "just", "uh", "um", "no", "so", "and"]);
-const takesBack = ({ words }: Heard, at: number): boolean =>
-  TAKES_BACK.has(words[at] ?? "") && words.slice(0, at).every((word) => KINDLY.has(word));
-
 const works = (heard: Heard): Offer[] =>
   deedsIn(heard.words)
-    .filter(({ from }) => !takesBack(heard, from))
+    .filter(({ from }) => !takesBackAt(heard.words, from))
     .filter(({ to, actions }) => !isOfMoney(to, actions, heard))
     .flatMap(({ from, to, actions }) =>
       actions.slice(0, 2).map(

@@ -4,7 +4,7 @@ import type { Amount, Heard, NumberRef } from "./amount.ts";
 import { coinAt, moneyAt } from "./money.ts";
 import units from "./units.json" with { type: "json" };
 import usage from "./usage.json" with { type: "json" };
-import { AUXILIARIES, BREAKERS, DETERMINERS, listed, NEGATIVES, PREPOSITIONS, SUBJECTS } from "./words.ts";
+import { isClosed, listed } from "./words.ts";
 
 const USE: ReadonlyMap<string, UseUnit> = new Map(
   Object.entries(units.use).flatMap(([unit, words]) => words.map((word) => [word, unit as UseUnit] as const)),
@@ -31,11 +31,10 @@ const isAside = (tokens: readonly Token[], at: number, isNumber: (at: number) =>
     unit !== "cycles" &&
     counted?.norm.endsWith("s") === true &&
     counted.norm.length > LONG_ENOUGH &&
-    !CLOSED.some((words) => words.has(aside.norm))
+    !isClosed(aside.norm)
   );
 };
 const LONG_ENOUGH = 3;
-const CLOSED = [PREPOSITIONS, DETERMINERS, AUXILIARIES, BREAKERS, SUBJECTS, NEGATIVES];
 
 const useAt = (
   number: NumberRef,

@@ -12,6 +12,6 @@ export type Build = Context & {
   /** The times and deeds of the whole note that are told as ours and now. */
   readonly times: readonly TimeRef[];
   readonly deeds: readonly Deed[];
-  /** The tokens at which amounts start that tell use of the rig itself. */
+  /** The tokens at which amounts start that tell use of the rig itself, with how sure that is, from 0 to 1. */
   readonly ofRig: ReadonlyMap<number, number>;
 };

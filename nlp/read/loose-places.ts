@@ -1,7 +1,7 @@
 import type { ComponentRef } from "../lexicon/components.ts";
 import { PLACES } from "../lexicon/lexicon.ts";
 import type { Scan, Stretch } from "./scan.ts";
-import { AUXILIARIES, BREAKERS, DETERMINERS, listed, NEGATIVES, PREPOSITIONS, SUBJECTS } from "./words.ts";
+import { DETERMINERS, isClosed, listed } from "./words.ts";
 
 const ALONE = listed("whereLooseWords");
 const COUNTS = listed("whereLooseCounts");
@@ -34,17 +34,9 @@ export const loosePlaces = ({ tokens }: Scan, { from, to }: Stretch): Stretch[] 
   return found;
 };
 
-const isName = (word: string): boolean =>
-  word !== "" &&
-  ![AUXILIARIES, BREAKERS, DETERMINERS, NEGATIVES, PREPOSITIONS, SUBJECTS, PLACES.notPlaces].some((words) =>
-    words.has(word),
-  );
+const isName = (word: string): boolean => word !== "" && !isClosed(word) && !PLACES.notPlaces.has(word);
 
-const BESIDE = new Set(
-  "by near behind under underneath over above below beneath beside between inside next against opposite round around at in on to".split(
-    " ",
-  ),
-);
+const BESIDE = new Set([...listed("whereLandmarks"), ...listed("whereAt"), "to"]);
 
 /** "At the join", "by the kids bunk": any noun behind a word of place and an article. */
 export const placesByNoun = ({ tokens }: Scan, { from, to }: Stretch): Stretch[] => {

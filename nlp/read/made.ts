@@ -14,6 +14,7 @@ import type { Event, Told } from "./told.ts";
 import { troubleWords } from "./trouble-words.ts";
 import type { Used } from "./uses.ts";
 import { wordsOf } from "./where.ts";
+import { listed } from "./words.ts";
 
 /** A record in the making: every field with the stretch and the rule that gave it. */
 export type Made = {
@@ -85,11 +86,7 @@ const dateOf = (made: Made): Edtf | null => (made.kind === "todo" ? null : (made
 const outcomeOf = (made: Made): Outcome | null =>
   made.kind === "repair" || made.kind === "check" ? (made.judged?.outcome ?? "untested") : null;
 
-const SIDE_OF = new Set(
-  "both each left right near off curb kerb street road far other inside outside top bottom end side sides hand corner edge back front rear".split(
-    " ",
-  ),
-);
+const SIDE_OF = listed("whereSideOf");
 const OF = /^of (?:the |my |our )?(?=\S)/;
 
 /** "Both sides of the front axle", "of the front axle": where it is, with the side that stands before it, else without what ties it to the thing. */

@@ -2,7 +2,8 @@ import type { Cue } from "../lexicon/lexicon.ts";
 import type { Clause } from "./clauses.ts";
 import { droppedIn } from "./dropped.ts";
 import type { Scan } from "./scan.ts";
-import { ofTheirRig, ofTowCar } from "./their-rig.ts";
+import { ofTheirRig } from "./their-rig.ts";
+import { ofTowCar } from "./tow-car.ts";
 import { startingIn } from "./windows.ts";
 import { listed, NEGATIVES, SUBJECTS } from "./words.ts";
 
@@ -157,7 +158,7 @@ const passedRig = (scan: Scan): number => {
 };
 
 /** "Had the fella down at the yard repack the hubs": done for us. */
-const HAD = new Set(["had", "got", "paid", "have", "getting", "having", "asked"]);
+const HAD = listed("mutedHad");
 
 /** A tale of other people's rigs at the head of a note, up to the first clause that is about the speaker's own. */
 const muteTale = (scan: Scan, clauses: readonly Clause[], muted: Uint8Array): void => {

@@ -4,28 +4,24 @@ import type { Scan, Stretch } from "./scan.ts";
 import units from "./units.json" with { type: "json" };
 import { listed } from "./words.ts";
 
-const UNITS: ReadonlyMap<string, UseUnit> = new Map(
-  Object.entries(units.single).flatMap(([unit, words]) =>
-    words.map((word) => [word, unit as UseUnit] as const),
-  ),
-);
+const unitsOf = (table: Readonly<Record<string, readonly string[]>>): [string, UseUnit][] =>
+  Object.entries(table).flatMap(([unit, words]) =>
+    words.map((word): [string, UseUnit] => [word, unit as UseUnit]),
+  );
+
+const UNITS: ReadonlyMap<string, UseUnit> = new Map(unitsOf(units.single));
 const LEADS = listed("exposureLeads");
 const BETWEEN = listed("exposureBetween");
 /** Said without any word before it. */
 const ALONE = new Set(["overnight"]);
 /** "Monsoon came through". */
-const COMES = new Set("came come comes went blew rolled hit passed tore ripped".split(" "));
+const COMES = listed("exposureComes");
 
+const CALENDAR: ReadonlySet<UseUnit> = new Set(["days", "weeks", "months", "years"]);
+/** What an ordinal counts: "the third day" is a date. */
 const COUNTED: ReadonlyMap<string, UseUnit> = new Map([
-  ...[...UNITS].filter(([, unit]) => !["days", "weeks", "months", "years"].includes(unit)),
-  ["fill", "fills"],
-  ["tankful", "fills"],
-  ["tank", "fills"],
-  ["dump", "fills"],
-  ["weekend", "trips"],
-  ["outing", "trips"],
-  ["time", "cycles"],
-  ["go", "cycles"],
+  ...[...UNITS].filter(([, unit]) => !CALENDAR.has(unit)),
+  ...unitsOf(units.counted),
 ]);
 
 /** "Third trip now", "on her fifth winter", "the twelfth of those storms": as many as an ordinal says. */
@@ -41,10 +37,7 @@ export const countedUses = ({ tokens, numbers }: Scan, { from, to }: Stretch): E
       : [{ value: { count: number.value, unit }, at: { from: number.from, to: at + 1 } }];
   });
 
-const TWICE: ReadonlyMap<string, number> = new Map([
-  ["twice", 2],
-  ["thrice", 3],
-]);
+const TWICE: ReadonlyMap<string, number> = new Map(Object.entries(units.twice));
 /** "Filled it up twice since". */
 export const timesFilled = (scan: Scan, { from, to }: Stretch): Exposed[] =>
   scan.tokens.slice(from, to).flatMap(({ norm }, nth) => {

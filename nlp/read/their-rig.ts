@@ -6,25 +6,11 @@ const KIN = listed("theirRigWhose");
 const RIGS = listed("theirRigRigs");
 const OURS_NOW = listed("theirRigOursNow");
 const OWN = listed("mutedOwn");
-/** "My dads little cream van": words between whose it is and what. */
-const MOST_BETWEEN = 3;
+/** "My dads little cream van": how many words behind whose it is it may be named. */
+const BETWEEN = [1, 2, 3];
 /** As many words as may stand before it that say it has become ours. */
 const BEFORE = 6;
 const LONGEST = 60;
-
-const TOW_CARS = listed("theirRigTowCars");
-const THE = new Set(["the", "my", "our", "his", "her"]);
-const OF = new Set(["in", "on", "of"]);
-
-/** "The aircon in the ute": a thing of what tows, told to have trouble. */
-export const ofTowCar = ({ tokens, components, faults }: Scan): Stretch[] => {
-  const word = (at: number): string => tokens[at]?.norm ?? "";
-  return components.flatMap(({ from, to }) => {
-    const isCars = OF.has(word(to)) && THE.has(word(to + 1)) && TOW_CARS.has(word(to + 2));
-    const fault = isCars ? startingIn(faults, to, to + MOST_BETWEEN + BEFORE)[0] : undefined;
-    return fault === undefined ? [] : [{ from, to: fault.to }];
-  });
-};
 
 const ENDS = new Set([".", "!", "?", "\n"]);
 
@@ -34,7 +20,7 @@ export const ofTheirRig = (scan: Scan): Stretch[] => {
   const word = (at: number): string => tokens[at]?.norm ?? "";
   return tokens.flatMap(({ norm }, at) => {
     if (!KIN.has(norm)) return [];
-    const rig = [1, 2, 3].slice(0, MOST_BETWEEN).find((ahead) => RIGS.has(word(at + ahead)));
+    const rig = BETWEEN.find((ahead) => RIGS.has(word(at + ahead)));
     const before = tokens.slice(Math.max(0, at - BEFORE), at).map((token) => token.norm);
     if (rig === undefined || before.some((each) => OURS_NOW.has(each))) return [];
     const from = at + rig + 1;

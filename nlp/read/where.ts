@@ -77,12 +77,8 @@ const placePhrase = (scan: Scan, at: number, placeTokens: ReadonlySet<number>): 
   return seen > 0 ? { from: at, to: seen } : undefined;
 };
 
-const LANDMARKS = new Set(
-  "by near behind under underneath over above below beneath beside between inside next against opposite round around".split(
-    " ",
-  ),
-);
-const AT = new Set(["at", "in", "on"]);
+const LANDMARKS = listed("whereLandmarks");
+const AT = listed("whereAt");
 const ARTICLES = new Set(["the", "my", "our", "his", "her"]);
 const MEETS = new Set(
   "goes go comes come meets meet joins join enters exits passes bolts attaches connects mounts screws plugs sits runs".split(

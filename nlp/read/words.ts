@@ -18,3 +18,7 @@ export const TO_DONE: ReadonlySet<string> = new Set(data.toDone);
 export const PERFECT: ReadonlySet<string> = new Set(data.perfect);
 export const USE_VERBS: ReadonlySet<string> = new Set(data.useVerbs);
 export const GENERIC_PARTS: ReadonlySet<string> = new Set(data.genericParts);
+
+const CLOSED = [AUXILIARIES, BREAKERS, DETERMINERS, NEGATIVES, PREPOSITIONS, SUBJECTS];
+/** Whether a word only holds others together, and names nothing. */
+export const isClosed = (word: string): boolean => CLOSED.some((words) => words.has(word));

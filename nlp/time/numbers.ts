@@ -127,10 +127,12 @@ const setApart = (tokens: Tokens, at: number): Read | undefined => {
   return next === at + 1 ? undefined : { value: Number(digits.join("")), next };
 };
 
-const TEENS = 13;
+/** Numbers below this are said straight after each other as a range. */
+const MOST_FOLLOWED = 13;
 /** "Nine ten times": a number and the one after it are from one to the other. */
 const isFollowed = (tokens: Tokens, first: Read | undefined): boolean => {
-  if (first === undefined || first.value >= TEENS || wordAt(tokens, first.next) === undefined) return false;
+  if (first === undefined || first.value >= MOST_FOLLOWED || wordAt(tokens, first.next) === undefined)
+    return false;
   const second = cardinalAt(tokens, first.next, wordAt);
   return (
     /^\p{L}/u.test(tokens[first.next]?.raw ?? "") &&
@@ -174,7 +176,7 @@ const upperAt = (tokens: Tokens, low: Said): Said | undefined => {
   const high = simpleAt(tokens, start);
   if (high === undefined || high.low <= low.low || high.kind === "fraction") return undefined;
   if (start > low.next) return high;
-  const near = low.high < 10 || (low.high < TEENS && joiner.gap === "space");
+  const near = low.high < 10 || (low.high < MOST_FOLLOWED && joiner.gap === "space");
   return near && high.high === low.high + 1 && /^\p{L}/u.test(joiner.raw) ? high : undefined;
 };
 

@@ -58,7 +58,7 @@ const RULES: readonly Rule[] = [
     is: chat("ok"),
   },
   {
-    when: /^(?:hang on|hold on|wait|one sec|just a sec|brb|back in a (?:sec|bit|minute))(?: (?:a (?:sec|second|minute|mo)|there|mate))?(?: (?:theres|there is|ive got|got))?(?: (?:somebody|someone|somebodys|someones|the (?:dog|kids?|baby|phone|kettle|wife|neighbou?r)s?|my (?:phone|wife|mum|mom|mate)s?)\b.*)?$/,
+    when: /^(?:hang on|hold on|wait|one sec|just a sec|brb|back in a (?:sec|bit|minute))(?: (?:a (?:sec|second|minute|mo)|there|mate))?(?: (?:theres|there is|ive got|got))?(?: (?:somebody|someone|somebodys|someones|the (?:dog|kids?|baby|phone|kettle|wife|neighbou?r)s?|my (?:phone|wife|mum|mom|mate)s?)(?: (?:is|are))?(?: (?:at the (?:door|gate)|calling|ringing|on the (?:phone|line)|barking|crying|boiling|here|up|wants (?:out|in|me|up|feeding)))?)?$/,
     is: chat("wait"),
   },
   {

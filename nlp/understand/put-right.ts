@@ -11,7 +11,7 @@ import { plain } from "../correct/pieces.ts";
 import { hasDeed } from "../correct/signs.ts";
 import { offerScene, orRuled, weighedChanges } from "../correct/weighed.ts";
 import type { MessageKind, TalkJudges } from "../judges/talk.ts";
-import { type Scan, scan } from "../read/scan.ts";
+import { scan } from "../read/scan.ts";
 import { asOffered } from "./as-offered.ts";
 import { doneInstead, tellsInstead, withoutPutIn } from "./done-instead.ts";
 import type { Meant } from "./lately.ts";
@@ -19,6 +19,7 @@ import { isPointedAt } from "./pointed-at.ts";
 import { sumRestated } from "./sum-restated.ts";
 import { TELLS } from "./tells.ts";
 import type { Owned } from "./told-beside.ts";
+import { isAtOnce, struckVerdict, wentOtherwise } from "./went-otherwise.ts";
 
 /** From here on, the record is taken away, or what a message names is put in place of what the record says. */
 const EVEN = 0.5;
@@ -143,37 +144,6 @@ const HALF_A_DAY = 12 * 60;
 /** "Not just the left, did the right one too": more work. */
 const ALSO_DONE = /^\W*(?:(?:and|oh|um|uh) )*not (?:just|only)\b.*\b(?:did|done|too|as well|also)\b/i;
 
-/** In minutes: so soon, how it went is how it was told wrongly. */
-const AT_ONCE = 15;
-/** "That was wishful, I haven't tried it yet", "not every time, more like one go in two": told as good, and not so. */
-const wentOtherwise = (
-  offers: readonly Offer[],
-  { outcome }: Shown["fields"],
-  heard: number,
-): Offer | undefined => {
-  const told = offers.filter(({ field }) => field === "outcome");
-  const [last] = told.slice(-1);
-  const isOther = outcome === "holding" && told.every((each) => each.is !== "holding");
-  return isOther && (heard > HARDLY || last?.is === "untested") ? last : undefined;
-};
-
-const STRIKES: ReadonlySet<string> = new Set(
-  "strike scratch scrub drop delete remove forget ignore".split(" "),
-);
-const STRUCK_WITHIN = 3;
-/** "Please strike 'holding well', I haven't had it out yet": not the record, but how it is told to have gone. */
-const struckVerdict = ({ shown, offers }: Meant, tokens: Scan["tokens"]): Change | undefined => {
-  const told = offers.filter(({ field }) => field === "outcome");
-  const struck = told.find(
-    (offer) =>
-      saysSame(offer, shown.fields) &&
-      tokens.slice(Math.max(0, offer.from - STRUCK_WITHIN), offer.from).some(({ norm }) => STRIKES.has(norm)),
-  );
-  if (struck === undefined) return undefined;
-  const instead = told.find((offer) => offer.from > struck.from && !saysSame(offer, shown.fields));
-  return instead?.change ?? { change: "fields", to: { outcome: "untested" } };
-};
-
 /** "It's the same alarm, I only reset it": other work, and no other record to join. */
 const otherWork = (text: string, offers: readonly Offer[], { action }: Shown["fields"]): Offer | undefined =>
   ONLY.test(text) ? offers.find(({ field, is }) => field === "action" && is !== action) : undefined;
@@ -206,7 +176,7 @@ export const putRight = (
   }
   if (!isPointedAt(meant, text)) return ruled.is === "correct" ? TELLS : ruled;
   if (isNotYet(text, shown)) return TELLS;
-  const struck = struckVerdict(meant, scan(text, moment).tokens);
+  const struck = struckVerdict(meant, scan(text, moment));
   if (struck !== undefined) return corrects(target, [struck]);
   if (kind.removal > EVEN && kind.removal > kind.correction && !named && !KEEPS.test(text))
     return takesAway(ruled) && (isAimed || minutes !== null)
@@ -232,23 +202,21 @@ export const putRight = (
     const bench = offerScene(scan(text, moment).tokens, offers, shown.fields, before, shown.words ?? "");
     const surely = kind.correction > SURELY && (!tells || isSureThoughTold(ruled, kind));
     const changes = orRuled(weighedChanges(bench, judges.offer, surely), before);
-    const isAtOnce =
-      minutes !== null &&
-      minutes < AT_ONCE &&
-      (kind.correction > SURELY_THOUGH_TOLD || (!tells && ruled.is !== "verdict"));
+    const isWrongly =
+      isAtOnce(minutes) && (kind.correction > SURELY_THOUGH_TOLD || (!tells && ruled.is !== "verdict"));
     const isWord =
       onlyVerdict(changes) &&
-      !isAtOnce &&
+      !isWrongly &&
       (isNews || ruled.is === "verdict" || kind.correction < ENOUGH_FOR_WORK);
     if (changes.length > 0 && !isWord) return corrects(target, withoutPutIn(changes, text, shown.fields));
   }
   const done = minutes !== null && minutes < HALF_A_DAY ? doneInstead(text, offers, shown.fields) : undefined;
   if (done !== undefined) return corrects(target, withoutPutIn([done.change], text, shown.fields));
   const otherwise =
-    !tells && minutes !== null && minutes < AT_ONCE
+    !tells && isAtOnce(minutes)
       ? wentOtherwise(offers, shown.fields, kind.correction + kind.word)
       : undefined;
-  if (otherwise !== undefined) return corrects(target, [otherwise.change]);
+  if (otherwise !== undefined) return corrects(target, [otherwise]);
   if (ruled.is !== "correct") return ruled;
   if (kind.correction + kind.removal < HARDLY) return TELLS;
   const changes = withOtherSum(ruled.correction.changes, offers, shown.fields);

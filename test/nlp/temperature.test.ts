@@ -19,5 +19,6 @@ describe("a temperature in words", () => {
     expect(temperatureAnswered("about 20", "celsius")).toBe(20);
     expect(temperatureAnswered("68", "fahrenheit")).toBeCloseTo(20, 6);
     expect(temperatureAnswered("cold", "celsius")).toBeUndefined();
+    expect(temperatureAnswered("thats the one", "celsius")).toBeUndefined();
   });
 });

@@ -43,6 +43,7 @@ describe("what tows", () => {
   it("has trouble of its own", () => {
     expect(toldIn("towed 420 km yesterday and the aircon in the ute carked it halfway")).toEqual([]);
     expect(toldIn("the aircon in the bedroom carked it halfway")).toEqual(["fault air-conditioner"]);
+    expect(toldIn("the awning on the truck camper tore")).toEqual(["fault awning"]);
   });
 });
 
@@ -63,6 +64,8 @@ describe("this year, said of a price", () => {
 
 describe("a record all the same", () => {
   it.each([
+    ["i was going to bin the old vent cover but cleaned it up and put it back", "repair roof-vent"],
+    ["had the furnace in the shop for a new igniter and put it back in on friday", "repair furnace"],
     [
       "was going to replace the water pump but changed my mind and cleaned the strainer instead",
       "repair water-pump",
