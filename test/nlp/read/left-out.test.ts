@@ -39,6 +39,12 @@ describe("no record", () => {
   });
 });
 
+describe("the heat", () => {
+  it("is no weather: it may quit", () => {
+    expect(scan("the heat quit last night", moment).faults).not.toEqual([]);
+  });
+});
+
 describe("what tows", () => {
   it("has trouble of its own", () => {
     expect(toldIn("towed 420 km yesterday and the aircon in the ute carked it halfway")).toEqual([]);
