@@ -13,6 +13,7 @@ export type Tap =
   | { readonly tap: "wrong"; readonly record: number }
   /** Which record was meant, of those asked about. */
   | { readonly tap: "pick"; readonly record: number }
+  | { readonly tap: "none" }
   | { readonly tap: "settle"; readonly record: number }
   | { readonly tap: "tick"; readonly line: string }
   | { readonly tap: "care"; readonly row: string; readonly on: boolean }
@@ -35,6 +36,7 @@ const SHAPES = {
   right: z.tuple([id]).transform(([record]): Tap => ({ tap: "right", record })),
   wrong: z.tuple([id]).transform(([record]): Tap => ({ tap: "wrong", record })),
   pick: z.tuple([id]).transform(([record]): Tap => ({ tap: "pick", record })),
+  none: z.tuple([]).transform((): Tap => ({ tap: "none" })),
   settle: z.tuple([id]).transform(([record]): Tap => ({ tap: "settle", record })),
   tick: z.tuple([key]).transform(([line]): Tap => ({ tap: "tick", line })),
   care: z
@@ -59,6 +61,8 @@ const argumentsOf = (tap: Tap): readonly (string | number)[] => {
     case "pick":
     case "settle":
       return [tap.record];
+    case "none":
+      return [];
     case "tick":
       return [tap.line];
     case "care":

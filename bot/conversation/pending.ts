@@ -16,7 +16,8 @@ const askedSchema = z.discriminatedUnion("is", [
   z.object({ is: z.literal("nudge"), records: z.array(id) }),
   z.object({
     is: z.literal("which-record"),
-    kept: id,
+    /** The record that the note was kept as meanwhile, if any. */
+    kept: id.nullable(),
     noteId: id,
     candidates: z.array(id),
     /** What picking each candidate means, in their order. */

@@ -1,6 +1,6 @@
 import type { RecordId } from "../../shared/history.ts";
 import { planLooks } from "../nudges/plan-looks.ts";
-import { thingName } from "../replies/record-line.ts";
+import { lineContext, recordLine } from "../replies/record-line.ts";
 import { correctPicked } from "./correct.ts";
 import { OLD_BUTTON } from "./old-button.ts";
 import { type Asked, askedIn, heardBack } from "./pending.ts";
@@ -9,17 +9,18 @@ import type { Reply, Turn } from "./turn.ts";
 
 type WhichRecord = Extract<Asked, { is: "which-record" }>;
 
-/** A note that was kept as new becomes word on the record that was meant. */
+/** A note that was kept, as new work or just as words, becomes word on the record that was meant. */
 const putWith = (turn: Turn, asked: WhichRecord, record: RecordId): Reply => {
   const step = asked.picked[asked.candidates.indexOf(record)];
   const note = turn.store.notes.get(asked.noteId);
   if (step === undefined || note === undefined) return { text: OLD_BUTTON };
-  turn.keeper.remove(asked.kept);
+  if (asked.kept !== null) turn.keeper.remove(asked.kept);
   const saved = savePlan([step], { id: note.id, saidAt: note.saidAt }, turn.keeper);
-  planLooks(turn, [...saved.map((each) => each.record), asked.kept]);
+  planLooks(turn, [...saved.map((each) => each.record), ...(asked.kept === null ? [] : [asked.kept])]);
   const kept = turn.store.history.record(record);
   return {
-    text: `Put with ${kept === undefined ? "the earlier one" : thingName(kept.fields)}.`,
+    text:
+      kept === undefined ? "Put with the earlier one." : `Put there. ${recordLine(kept, lineContext(turn))}`,
     buttons: [[{ label: "Undo", tap: { tap: "undo", turn: turn.turnId } }]],
     shows: { of: "note", records: [record] },
   };
@@ -27,7 +28,8 @@ const putWith = (turn: Turn, asked: WhichRecord, record: RecordId): Reply => {
 
 const pickedRecord = (turn: Turn, asked: WhichRecord, records: readonly RecordId[]): void => {
   const [record] = records;
-  if (record === undefined || record === asked.kept) turn.say({ text: "Kept as new work." });
+  if (record === undefined || record === asked.kept)
+    turn.say({ text: asked.kept === null ? "Then they stay as your words." : "Kept as new work." });
   else turn.say(putWith(turn, asked, record));
 };
 

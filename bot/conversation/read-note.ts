@@ -93,7 +93,7 @@ const workHeard = (
   { records, usage }: Reading,
   moment: Moment,
 ): Draft | undefined => {
-  const meant = after === null ? undefined : turn.store.history.record(after)?.fields.component;
+  const meant = after === null ? undefined : turn.store.history.record(after)?.fields;
   if (meant === undefined || (records.length === 0 && usage.length > 0)) return undefined;
   return workGoingOn(text, meant, records, moment);
 };

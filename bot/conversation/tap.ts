@@ -72,6 +72,8 @@ const act = (turn: Turn, tapIn: TapIn, tap: Tap): void => {
       });
     case "pick":
       return picked(turn, [tap.record]);
+    case "none":
+      return picked(turn, []);
     case "settle":
       return void turn.say(settleRecord(turn, tap.record));
     case "tick":

@@ -8,18 +8,17 @@ import { localIso, momentOf } from "../rig/rig.ts";
 import { curing } from "./curing.ts";
 import { happenings } from "./happenings.ts";
 import { waitFor } from "./pending.ts";
-import { readNote } from "./read-note.ts";
+import { type ReadNote, readNote } from "./read-note.ts";
 import { type Saved, savePlan } from "./save-plan.ts";
 import type { ReadAs, Told, ToldNote } from "./told.ts";
 import type { Reply, Turn } from "./turn.ts";
+import { whichWork } from "./which-work.ts";
 
-const AS_SAID: ReadAs = { read: null, again: null, about: null, after: null };
+const AS_SAID: ReadAs = { read: null, again: null, about: null, after: null, maybe: [] };
 
-/** Reads a note, links it to what is known and writes it down. */
-const keepTold = (turn: Turn, note: ToldNote, how: ReadAs): Told => {
-  turn.store.notes.told(note.id);
+/** Links a note to what is known and writes it down. */
+const keepTold = (turn: Turn, note: ToldNote, { text, reading }: ReadNote, how: ReadAs): Told => {
   const moment = momentOf(note.said, turn.rig);
-  const { text, reading } = readNote(turn, note, how);
   const backwards = reading.usage.flatMap(
     ({ usage }) => contradictedReading(usage, turn.store.history, moment) ?? [],
   );
@@ -68,5 +67,7 @@ export const tellRest = (turn: Turn, note: ToldNote): void => {
 };
 
 export const tell = (turn: Turn, note: ToldNote, how: ReadAs = AS_SAID): void => {
-  turn.say(replyTo(turn, keepTold(turn, note, how)));
+  turn.store.notes.told(note.id);
+  const read = readNote(turn, note, how);
+  turn.say(whichWork(turn, note, read, how.maybe) ?? replyTo(turn, keepTold(turn, note, read, how)));
 };

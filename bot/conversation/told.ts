@@ -14,6 +14,8 @@ export type ReadAs = {
   readonly about: RecordId | null;
   /** The record that it goes on from, if it names nothing itself. */
   readonly after: RecordId | null;
+  /** Older works that it may be a word on where it is not clear which, the likeliest first. */
+  readonly maybe: readonly RecordId[];
 };
 
 /** What a note has become: records and entries of use. */

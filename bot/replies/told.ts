@@ -1,3 +1,4 @@
+import { sayDate } from "../../shared/edtf.ts";
 import { putsIn } from "../../shared/memory/work.ts";
 import { cautionFor } from "../../shared/outlook/index.ts";
 import type { RecordFields } from "../../shared/record.ts";
@@ -10,6 +11,7 @@ import { lookAhead } from "./look-words.ts";
 import { numbered } from "./numbered.ts";
 import { lineContext, recordLine, thingName } from "./record-line.ts";
 import { backwardsLine, usageLines } from "./usage-line.ts";
+import { doneWord } from "./words.ts";
 
 type Line = { readonly text: string; readonly buttons: readonly (readonly Button[])[] };
 
@@ -47,11 +49,17 @@ const whichOne = (turn: Turn, told: Told): Line[] => {
   ];
 };
 
-const pickLabel = (turn: Turn, record: Parameters<typeof recordLine>[0]): string => {
+/** Letters that a button shows. */
+const LONGEST_LABEL = 48;
+
+/** A record as short as fits on a button. */
+export const pickLabel = (turn: Turn, record: Parameters<typeof recordLine>[0]): string => {
   const words = recordLine(record, lineContext(turn));
-  return words.length <= 48
-    ? words.replace(/\.$/, "")
-    : `${thingName(record.fields)}, ${record.fields.date ?? "no date"}`;
+  if (words.length <= LONGEST_LABEL) return words.replace(/\.$/, "");
+  const { fields } = record;
+  const done = fields.action === null ? "" : `: ${doneWord(fields.action)}`;
+  const date = fields.date === null ? "" : `, ${sayDate(fields.date, turn.today, turn.rig.hemisphere)}`;
+  return `${thingName(fields)}${done}${date}`;
 };
 
 /** The usual caution for the first work that calls for one, unless this chat has seen it in the last days. */

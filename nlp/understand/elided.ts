@@ -6,10 +6,9 @@ import { spelledOut } from "../ask/spelled-out.ts";
 import { read } from "../read/index.ts";
 import { againElsewhere } from "./again-elsewhere.ts";
 import { respelled } from "./respell.ts";
+import { TELLS } from "./tells.ts";
 
 type Tell = Extract<Purpose, { is: "tell" }>;
-
-const TELL: Tell = { is: "tell", read: null, again: null, about: null, after: null };
 
 const DAYS = 14;
 const MOST_WORDS = 30;
@@ -30,7 +29,7 @@ export const elsewhere = (text: string, moment: Moment, scene: Scene): Tell | un
   const showing = scene.replyTo ?? scene.last;
   if (showing === null || (scene.replyTo === null && !isRecent(showing.at, moment))) return undefined;
   const again = againElsewhere(text, showing);
-  return again === undefined ? undefined : { ...TELL, again };
+  return again === undefined ? undefined : { ...TELLS, again };
 };
 
 /** "Need tail lite bulbs n anothr fuse", written out where the reader finds nothing in it as it stands. */
@@ -42,8 +41,8 @@ const writtenOut = (text: string, moment: Moment): string | null => {
 
 /** A note in words that mean something only here: it points back, or names its thing loosely. */
 export const elided = (text: string, words: string, moment: Moment, scene: Scene): Tell => {
-  if (words.split(" ").length > MOST_WORDS) return TELL;
+  if (words.split(" ").length > MOST_WORDS) return TELLS;
   const thing = thingOf(moment, scene);
   const spelled = respelled(text, thing?.fields.component ?? null, moment);
-  return { ...TELL, read: spelled ?? writtenOut(text, moment) };
+  return { ...TELLS, read: spelled ?? writtenOut(text, moment) };
 };

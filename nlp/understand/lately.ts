@@ -30,6 +30,8 @@ export type Meant = {
   readonly offers: readonly Offer[];
   /** What was to be put in, where no other such intention is as likely meant. */
   readonly wanted: number | null;
+  /** The works that it may be about, the likeliest first. */
+  readonly works: readonly number[];
   /** Others told of with it that the message puts right as well. */
   readonly besides: readonly Owned[];
 };
@@ -130,6 +132,18 @@ const wantedIn = (choices: readonly Choice[], parts: readonly number[]): number 
     : first.each.shown.id;
 };
 
+/** As many works as may be offered, each at least so likely. */
+const MOST_WORKS = 3;
+const MAY_BE = 0.08;
+
+const worksIn = (choices: readonly Choice[], parts: readonly number[]): readonly number[] =>
+  choices
+    .map(({ fields, shown }, at) => ({ fields, id: shown.id, part: parts[at] ?? 0 }))
+    .filter(({ fields, part }) => fields.kind === "repair" && part >= MAY_BE)
+    .toSorted((a, b) => b.part - a.part)
+    .slice(0, MOST_WORKS)
+    .map(({ id }) => id);
+
 /** "No, 121", where use was told as well: a number may be of that. */
 const mayBeOfUse = ({ records, usage }: Showing, { numbers, amounts }: Scan): boolean =>
   usage.length > 0 && (records.length === 0 || numbers.length + amounts.length > 0);
@@ -163,7 +177,7 @@ export const meantIn = (
   const lastMeant =
     last === undefined
       ? undefined
-      : { ...last, minutes, sure: 1, denied: isDenied(last.shown), wanted: null };
+      : { ...last, minutes, sure: 1, denied: isDenied(last.shown), wanted: null, works: [] };
   if (older.length === 0 || last?.beside === true) return lastMeant;
   const choices = doneOnly(
     text,
@@ -182,7 +196,8 @@ export const meantIn = (
   const [chosen, sure] = [choices[best], parts[likeliest] ?? 0];
   if (chosen === undefined) return undefined;
   const wanted = wantedIn(choices, parts);
-  if (chosen.isLast) return lastMeant === undefined ? undefined : { ...lastMeant, sure, wanted };
+  const works = worksIn(choices, parts);
+  if (chosen.isLast) return lastMeant === undefined ? undefined : { ...lastMeant, sure, wanted, works };
   return {
     shown: chosen.shown,
     minutes: null,
@@ -191,6 +206,7 @@ export const meantIn = (
     denied: denied.length === 1,
     offers: offersIn(text, moment, chosen.fields),
     wanted,
+    works,
     besides: [],
   };
 };

@@ -13,6 +13,8 @@ const NONE =
 /** Work named without these is told, not pointed at. */
 const POINTS = /^(?:the|that|those|my)\b/;
 const MOST_WORDS = 8;
+/** "So that dump valve holding or not": asked of one, and none pointed at. */
+const ASKS = /\b(?:or not|still|hold\w*|how|what|when|did|does|has|have|ever)\b/;
 
 const nameFits = ({ named, actions }: Topic, { fields }: Shown): boolean => {
   const [best] = named;
@@ -44,7 +46,7 @@ export const pickIn = (words: string, { pending }: Scene): Purpose | undefined =
   if (ALL.test(words)) return { is: "pick", records: candidates.map(({ id }) => id) };
   const number = NUMBER.exec(words)?.[1];
   const topic = topicOf(words);
-  if (topic.actions.length > 0 && !POINTS.test(words)) return undefined;
+  if ((topic.actions.length > 0 && !POINTS.test(words)) || ASKS.test(words)) return undefined;
   const meant =
     number === undefined
       ? candidates.filter((shown) => fits(words, topic, shown))

@@ -8,7 +8,7 @@ import { tellsAnything } from "../read/tells-anything.ts";
 
 /** Words that stand for a thing named elsewhere. */
 const POINTER =
-  /\b(?:it|them|that one|this one|that thing|the thing|the same one|both of them)\b(?! (?:was|is|has|rained|rains|snow|snowed|got|took|cost|seems|looks like|turns out|turned out|s )\b)/i;
+  /(?<!\b(?:none|neither|any|some|which|each) of )\b(?:it|them|that one|this one|that thing|the thing|the same one|both of them)\b(?! (?:was|is|has|rained|rains|snow|snowed|got|took|cost|seems|looks like|turns out|turned out|s )\b)/i;
 
 /** "The rear one" */
 const ONE =

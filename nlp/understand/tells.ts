@@ -7,5 +7,6 @@ export const TELLS: Extract<Intent, { is: "tell" }> = {
   again: null,
   about: null,
   after: null,
+  maybe: [],
   rest: null,
 };

@@ -12,6 +12,7 @@ import { LEARNT_TALK, type MessageKind, type TalkJudges } from "../judges/talk.t
 import { split } from "../lexicon/tokens.ts";
 import { tellsAnything } from "../read/tells-anything.ts";
 import { askedWhole, understoodByRules } from "./by-rules.ts";
+import { saysItIsIn, tellsItIsIn } from "./got-it.ts";
 import { happeningsIn } from "./happenings.ts";
 import { type Meant, meantIn } from "./lately.ts";
 import { messageSigns } from "./message-signs.ts";
@@ -81,30 +82,40 @@ const ofWhatWasShown = (ruled: Intent, { last, shown, replyTo }: Scene): Intent 
 /** From here on, a note is a word on how work that is known does, and on this work of all that it may be. */
 const WORD = 0.5;
 const SURELY_THIS = 0.5;
+/** The same, where it tells nothing else, and no other work is meant. */
+const WORD_OR_NOTHING = 0.3;
+const SURELY_NO_OTHER = 0.85;
 
 const isWordOn = (
   heard: Intent,
   { word, correction, removal }: Readonly<Record<MessageKind, number>>,
   { shown, sure }: Meant,
+  tells: boolean,
 ): heard is Extract<Intent, { is: "tell" }> =>
   heard.is === "tell" &&
-  word > WORD &&
+  (word > WORD || (word > WORD_OR_NOTHING && sure > SURELY_NO_OTHER && !tells)) &&
   word > correction &&
   word > removal &&
   sure > SURELY_THIS &&
   shown.fields.kind === "repair";
 
-/** As sure as this that no other record is meant, a note that names nothing goes on from it. */
-const SURELY_AFTER = 0.85;
+/** As sure as this, a note is a word on older work, though it is not clear on which. */
+const WORD_ON_SOME = 0.6;
 
-/** "Got the new one, it's on": what was to be got. */
-const GOT_IT =
-  /\b(?:(?:new|stronger|bigger|better|second[- ]hand|replacement|clean|fresh|spare) one\b|(?:got|bought|ordered|fitted) (?:it|that|them|one)\b|(?:is|it['’]?s|are|they['’]?re) (?:in|on|up|fitted|mounted)\b)/i;
+/** "Still bone dry", which may be said of several works: these are asked about. */
+const onSomeWork = (
+  intent: Intent,
+  { word, correction, removal }: Readonly<Record<MessageKind, number>>,
+  { works }: Meant,
+): Intent =>
+  intent.is === "tell" && intent.about === null && word > Math.max(WORD_ON_SOME, correction, removal)
+    ? { ...intent, maybe: works }
+    : intent;
 
 const goingOn = (intent: Intent, { shown, sure, wanted }: Meant, text: string): Intent => {
   if (intent.is !== "tell") return intent;
-  if (sure > SURELY_AFTER) return { ...intent, after: shown.id };
-  return GOT_IT.test(text) ? { ...intent, after: wanted } : intent;
+  if (sure > SURELY_NO_OTHER) return { ...intent, after: shown.id };
+  return tellsItIsIn(text) ? { ...intent, after: wanted } : intent;
 };
 
 const isMarked = (text: string): boolean => text.trimEnd().endsWith("?");
@@ -172,10 +183,11 @@ const taken = (judges: TalkJudges, text: string, moment: Moment, scene: Scene): 
   const nothingSaid = ruled.is === "correct" && scene.last === null && scene.replyTo === null;
   const heard = (asks && kind.question <= enough) || (nothingSaid && found) ? TELLS : ruled;
   if (meant === undefined) return heard;
-  const intent = isWordOn(heard, kind, meant)
+  if (heard.is === "tell" && saysItIsIn(text, meant.shown.fields)) return { ...heard, after: meant.shown.id };
+  const intent = isWordOn(heard, kind, meant, found)
     ? { ...heard, about: meant.shown.id }
     : putRight(heard, { kind, tells }, meant, said, moment, judges);
-  return goingOn(intent, meant, text);
+  return onSomeWork(goingOn(intent, meant, text), kind, meant);
 };
 
 /** What the question before was about, else the one thing told of last. */

@@ -36,6 +36,8 @@ export type Purpose =
       readonly about: RecordId | null;
       /** The record that it goes on from, if it names nothing itself. */
       readonly after: RecordId | null;
+      /** Older works that it may be a word on where it is not clear which, the likeliest first. */
+      readonly maybe: readonly RecordId[];
     }
   | { readonly is: "ask"; readonly query: Query }
   /** Not `announced` as one in so many words, it may be a note after all, where there is nothing that it puts right. */

@@ -72,6 +72,50 @@ describe("work that names nothing", () => {
   });
 });
 
+describe("another go at work that is known", () => {
+  const wet = () => {
+    const desk = createDesk();
+    desk.say("the outside shower was dripping so i sealed the thread with plumbers tape");
+    desk.clock.set(NOW.add({ hours: 2 * WEEKS }));
+    return desk;
+  };
+
+  it("is on the same thing where what went in sounds like a thing of its own", () => {
+    const desk = wet();
+    expect(desk.say("ugh, drip drip, didnt take")[0]).toMatch(/Did not hold/);
+    expect(desk.say("new washer instead, 80 cents")[0]).not.toMatch(/^Washer/);
+  });
+
+  it("is on the same thing where only what went in calls another to mind", () => {
+    const desk = createDesk();
+    desk.say("ran mastic round the skylight over the shower");
+    desk.clock.set(NOW.add({ hours: 9 * WEEKS }));
+    desk.say("the skylight is dripping again");
+    expect(desk.say("scraped the lot off and did it over with a butyl strip, nine pound")[0]).toMatch(
+      /^Skylight: sealed with butyl strip/,
+    );
+  });
+
+  it("does what was to be put in, in as few words as that", () => {
+    const desk = createDesk();
+    desk.say("the handbrake cable is frayed, the brake man will do a new one in june");
+    desk.clock.set(NOW.add({ hours: 4 * WEEKS }));
+    expect(desk.say("He came. It is in. $70. Pulls even.")[0]).toMatch(/^Brake: replaced.*\$70/);
+    expect(desk.say("what is open")[0]).not.toMatch(/brake/i);
+  });
+
+  it.each([
+    "got a new doormat",
+    "put the hook back up by the bed",
+    "cut a new key for the lockers",
+    "glued the seat where we eat",
+  ])("is none where something else was worked on: %s", (said) => {
+    const desk = createDesk();
+    desk.say("ran mastic round the skylight over the shower");
+    expect(desk.say(said)[0]).not.toMatch(/^Skylight/);
+  });
+});
+
 describe("a sum that belongs to nothing known", () => {
   it("changes no record of long ago that nothing in the words speaks of", () => {
     const desk = createDesk();

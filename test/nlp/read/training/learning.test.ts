@@ -3,6 +3,7 @@ import { layered, layering } from "../../../../nlp/read/layered.ts";
 import { chances, parts, shares, weighing } from "../../../../nlp/read/linear.ts";
 import { fitLayers } from "./layered.ts";
 import { type Example, fitClasses, fitShares, regress } from "./linear.ts";
+import { meanOf, meanOfLayers } from "./means.ts";
 
 const often = <T>(all: readonly T[], times: number): T[] => Array.from({ length: times }, () => all).flat();
 
@@ -75,5 +76,35 @@ describe("what is learnt from examples", () => {
     const learnt = fitLayers(EITHER, ANSWERS, PACE);
     expect(layered(layering(learnt, ["never", ...ANSWERS]), ["a"])[0]).toBe(0);
     expect(fitLayers(EITHER, ANSWERS, PACE)).toEqual(learnt);
+  });
+});
+
+describe("two judges as one", () => {
+  const SIGNS = [["leak", "pump"], ["sealed"], ["lunch", "pump"], ["never met"]];
+  const logOf = (of: readonly string[], rated: readonly number[]): number =>
+    Math.log((rated[of.indexOf("repair")] ?? 0) / (rated[of.indexOf("fault")] ?? 0));
+
+  it("weigh as both do on the mean, whatever the order of their classes", () => {
+    const one = fitClasses(PLAIN, CLASSES);
+    const other = fitClasses(PLAIN.slice(0, 90), [...CLASSES].reverse(), { rounds: 2 });
+    const both = weighing(meanOf(one, other), CLASSES);
+    for (const signs of SIGNS) {
+      const [a, b] = [one, other].map((each) => logOf(CLASSES, parts(weighing(each, CLASSES), signs)));
+      expect(logOf(CLASSES, parts(both, signs))).toBeCloseTo(((a ?? 0) + (b ?? 0)) / 2, 0);
+    }
+  });
+
+  it("do so with layers between, of whatever width", () => {
+    const one = fitLayers(PLAIN, CLASSES, PACE);
+    const other = fitLayers(PLAIN.slice(0, 90), [...CLASSES].reverse(), { ...PACE, hidden: 8, seed: 2 });
+    const both = layering(meanOfLayers(one, other), CLASSES);
+    for (const signs of SIGNS) {
+      const [a, b] = [one, other].map((each) => logOf(CLASSES, layered(layering(each, CLASSES), signs)));
+      expect(logOf(CLASSES, layered(both, signs))).toBeCloseTo(((a ?? 0) + (b ?? 0)) / 2, 0);
+    }
+  });
+
+  it("are none where they were learnt of other classes", () => {
+    expect(() => meanOf(fitClasses(PLAIN, CLASSES), regress(PLAIN, ["repair"]))).toThrow(RangeError);
   });
 });
