@@ -1,11 +1,13 @@
+import { mentionsIn } from "../../nlp/ask/names.ts";
 import { surelyNamed } from "../../nlp/ask/surely-named.ts";
 import { read } from "../../nlp/read/index.ts";
 import { workGoingOn } from "../../nlp/understand/going-on.ts";
-import { type Known, ownersIn, spelledInContext } from "../../nlp/understand/in-context.ts";
-import { wordOn, wordOnWork } from "../../nlp/understand/word-on.ts";
+import { type Known, ownersIn, spelledInContext, spelledPlainly } from "../../nlp/understand/in-context.ts";
+import { asWordOn, wordOn, wordOnWork } from "../../nlp/understand/word-on.ts";
 import type { KeptRecord, RecordId } from "../../shared/history.ts";
 import type { Again } from "../../shared/memory/intent.ts";
 import { isLive } from "../../shared/memory/told.ts";
+import { plainWords } from "../../shared/memory/words.ts";
 import { workAgain } from "../../shared/memory/work-again.ts";
 import type { Draft, Moment, Reading } from "../../shared/reading.ts";
 import type { RecordFields } from "../../shared/record.ts";
@@ -42,11 +44,12 @@ const knownThings = (turn: Turn): readonly Known[] => {
   ].map(told);
 };
 
+const isKnown = (turn: Turn, component: ComponentId): boolean =>
+  turn.store.history.records({ components: [component], limit: 1 }).length > 0;
+
 /** Whether a text names no thing that is known, so that what was told before may say what is meant. */
 const isVague = (turn: Turn, text: string): boolean =>
-  surelyNamed(text).every(
-    (component) => turn.store.history.records({ components: [component], limit: 1 }).length === 0,
-  );
+  surelyNamed(text).every((component) => !isKnown(turn, component));
 
 const isMended = (turn: Turn, component: ComponentId): boolean =>
   turn.store.history.records({ components: [component], kinds: ["repair"], limit: LATEST }).some(isLive);
@@ -85,6 +88,30 @@ const wordHeard = (
   return wordOnWork(text, meant, moment) ?? (mine === undefined ? wordOn(text, meant, moment) : undefined);
 };
 
+const mayName = (text: string, component: ComponentId): boolean =>
+  mentionsIn(plainWords(text)).some(({ named }) => named.some((each) => each.component === component));
+
+const AGAIN = /\b(?:again|still|once more|(?:is|are|['’]s) back)\b/i;
+/** As many of the latest works may be those that trouble shows elsewhere after. */
+const LATEST_WORKS = 5;
+
+/** "The floor's wet again", after work on the toilet for the water on the floor: trouble where it shows, of a thing not known otherwise. */
+const troubleAgain = (
+  turn: Turn,
+  text: string,
+  { records: [mine, ...others] }: Reading,
+): Draft | undefined => {
+  if (mine?.fields.kind !== "fault" || others.length > 0 || !AGAIN.test(text)) return undefined;
+  const { history } = turn.store;
+  const shows = mine.fields.component;
+  if (isKnown(turn, shows)) return undefined;
+  const works = history
+    .records({ kinds: ["repair"], limit: LATEST_WORKS })
+    .filter(({ noteId }) => mayName(history.note(noteId)?.text ?? "", shows));
+  const [meant, ...more] = new Set(works.map(({ fields }) => fields.component));
+  return meant === undefined || more.length > 0 ? undefined : asWordOn(mine, meant, text);
+};
+
 /** Work on the thing that a note goes on from, where the note names none. */
 const workHeard = (
   turn: Turn,
@@ -98,6 +125,17 @@ const workHeard = (
   return workGoingOn(text, meant, records, moment);
 };
 
+/** "That jack leg", of the stabilizer that was told of, where it reads as a thing of which nothing is known. */
+const readPlainly = (turn: Turn, text: string, reading: Reading, moment: Moment): Reading => {
+  const [mine, ...others] = reading.records.map(({ fields }) => fields.component);
+  const [meant, ...more] = surelyNamed(text).filter((component) => isKnown(turn, component));
+  if (mine === undefined || meant === undefined || others.length + more.length > 0) return reading;
+  if (surelyNamed(text).includes(mine) || isKnown(turn, mine)) return reading;
+  const plainly = read(spelledPlainly(text, meant) ?? text, moment);
+  const isMeant = plainly.records.length === 1 && plainly.records[0]?.fields.component === meant;
+  return isMeant ? plainly : reading;
+};
+
 /** A note as it is to be read: with what points back spelled out, and the thing named whose part it tells of. */
 export const readNote = (turn: Turn, note: ToldNote, how: ReadAs): ReadNote => {
   const moment = momentOf(note.said, turn.rig);
@@ -105,11 +143,12 @@ export const readNote = (turn: Turn, note: ToldNote, how: ReadAs): ReadNote => {
   if (how.again !== null) return { text, reading: readAgain(turn, how.again, text, moment) };
   const known = isVague(turn, text) ? knownThings(turn) : [];
   const spelled = spelledInContext(text, known, moment) ?? text;
-  const reading = read(spelled, moment);
+  const reading = readPlainly(turn, spelled, read(spelled, moment), moment);
   const isEmpty = reading.records.length + reading.usage.length === 0;
   const word =
     wordHeard(turn, text, how, reading, moment) ??
     workHeard(turn, text, how.after, reading, moment) ??
+    troubleAgain(turn, text, reading) ??
     (isEmpty ? wordOnFix(turn, text, known, moment) : undefined);
   return word === undefined
     ? { text: spelled, reading }

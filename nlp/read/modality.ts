@@ -1,3 +1,4 @@
+import people from "../lexicon/data/people.json" with { type: "json" };
 import type { Cue } from "../lexicon/lexicon.ts";
 import type { Clause } from "./clauses.ts";
 import type { ActRef, Scan } from "./scan.ts";
@@ -93,6 +94,21 @@ const ofInfinitive = (place: Place, toAt: number): Status => {
 
 /** "had a fella come out and weld it", "helped him lift it". */
 const CAUSES = new Set(["had", "helped", "made", "watched", "let"]);
+const SOMEBODY: ReadonlySet<string> = new Set(people.who);
+/** As far before the deed, in words, as whoever does it may stand without a place behind. */
+const CLOSE = 4;
+const AFAR = 9;
+
+/** "Had the fella at the trailer yard | repack the hubs": somebody, and where he is, between. */
+const causedFromAfar = (scan: Scan, from: number, at: number): boolean => {
+  for (let had = at - 1; had >= Math.max(from, at - AFAR); had--) {
+    if (!CAUSES.has(word(scan, had))) continue;
+    const who = [1, 2, 3].map((gap) => had + gap).find((each) => each < at && SOMEBODY.has(word(scan, each)));
+    return who !== undefined && PREPOSITIONS.has(word(scan, who + 1));
+  }
+  return false;
+};
+
 const caused = ({ scan, at, clause }: Place, leftAt: number): boolean => {
   const joinedHere = ["and", "come", "out", "over"].includes(word(scan, leftAt));
   const before = scan.tokens
@@ -101,7 +117,8 @@ const caused = ({ scan, at, clause }: Place, leftAt: number): boolean => {
   const joined = ["and", "come", "out", "over"].includes(word(scan, leftAt));
   return joined
     ? before.includes("come") && before.includes("had")
-    : before.slice(-4).some((each) => CAUSES.has(each)) && !before.includes("to");
+    : (before.slice(-CLOSE).some((each) => CAUSES.has(each)) || causedFromAfar(scan, clause.from, at)) &&
+        !before.includes("to");
 };
 
 const ofBase = (place: Place, isThird: boolean): Status => {
@@ -244,6 +261,7 @@ export const isVerb = (act: ActRef, scan: Scan, clause: Clause, nouns: ReadonlyS
   const left = word(scan, act.from - 1);
   const past = forms.includes("past") || forms.includes("participle");
   const base = forms.includes("base") || forms.includes("third");
+  if (base && !past && takesObject(scan, at + 1) && causedFromAfar(scan, 0, at)) return true;
   if (nouns.has(at) && !(past && !base && !DETERMINERS.has(left))) return false;
   if (act.value.sense === "prep" && ofItself(scan, act.from - 1, nouns)) return false;
   if (past && !base && ["with", "of", "using"].includes(left) && scan.tokens[at + 1]?.kind === "word")

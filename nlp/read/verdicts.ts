@@ -57,6 +57,14 @@ const deniedBefore = ({ from }: Said, tokens: readonly Token[]): boolean => {
   return DENIES.has(tokens[at]?.norm ?? "");
 };
 
+const ENDED = listed("verdictsEnded");
+
+/** "Quit blowing cold", "gave up heating": what was good is no more. */
+const ended = ({ from }: Said, tokens: readonly Token[]): boolean => {
+  const before = tokens[from - 1]?.norm === "up" ? from - 2 : from - 1;
+  return /in[g']?$/.test(tokens[from]?.norm ?? "") && ENDED.has(tokens[before]?.norm ?? "");
+};
+
 const FLIPPED: Readonly<Partial<Record<Outcome, Outcome>>> = { holding: "failed", failed: "holding" };
 
 /** What a phrase says with the denials around it. */
@@ -67,7 +75,8 @@ const meant = (hit: Said, tokens: readonly Token[]): Said => {
   if (outcome === "partly" && COMPARED.has(first) && NO.has(tokens[hit.from - 1]?.norm ?? ""))
     return { ...hit, from: hit.from - 1, value: { outcome: "failed" }, source: `not:${hit.source}` };
   const flipped = FLIPPED[outcome];
-  const denied = (outcome === "holding" && deniedInside(hit, tokens)) || deniedBefore(hit, tokens);
+  const denied =
+    (outcome === "holding" && (deniedInside(hit, tokens) || ended(hit, tokens))) || deniedBefore(hit, tokens);
   return flipped !== undefined && denied
     ? { ...hit, value: { outcome: flipped }, source: `not:${hit.source}` }
     : hit;

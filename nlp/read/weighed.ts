@@ -1,4 +1,5 @@
 import type { Edtf } from "../../shared/record.ts";
+import type { Outcome } from "../../shared/vocabulary.ts";
 import type { Build } from "./build.ts";
 import { costChoices, costSigns, paidFor } from "./cost-signs.ts";
 import { dateChoices, dateScene, dateSigns } from "./date-signs.ts";
@@ -9,6 +10,7 @@ import type { Judges } from "./judges.ts";
 import type { Made } from "./made.ts";
 import { materialChoices, materialSigns, usedOf } from "./material-signs.ts";
 import { whereChoices, whereSigns } from "./where-signs.ts";
+import { startingIn } from "./windows.ts";
 
 const MOST_SURE = 0.99;
 const EVEN = 0.5;
@@ -18,11 +20,24 @@ const OPEN = { outcome: "untested" } as const;
 const SURELY_OTHER = 0.8;
 const isOpenSaid = ({ judged }: Made): boolean => judged?.outcome === "untested" && judged.spans.length > 0;
 
+type Rated = { readonly outcome: Outcome; readonly sure: number };
+
+/** "Isn't holding any more": good that is denied, and nothing else said of it, is bad, whatever the words are mostly said of. */
+const denied = ({ span }: Made, rated: Rated, { scan }: Build): Rated => {
+  const verdicts = startingIn(scan.verdicts, span.from, span.to);
+  const isDenied = ({ value, source }: (typeof verdicts)[number]): boolean =>
+    value.outcome === "failed" && (source.startsWith("not:") || source.startsWith("%not "));
+  return rated.outcome === "holding" && verdicts.length > 0 && verdicts.every(isDenied)
+    ? { outcome: "failed", sure: EVEN }
+    : rated;
+};
+
 /** How a piece of work or a look came out, all its words weighed. */
 const withOutcome = (made: Made, next: Made | undefined, build: Build, judges: Judges): Made => {
   if (made.kind !== "repair" && made.kind !== "check") return made;
   const rated = judges.outcome(outcomeSigns(made, next, build), made);
-  const { outcome, sure } = isOpenSaid(made) && rated.sure < SURELY_OTHER ? { ...OPEN, sure: EVEN } : rated;
+  const { outcome, sure } =
+    isOpenSaid(made) && rated.sure < SURELY_OTHER ? { ...OPEN, sure: EVEN } : denied(made, rated, build);
   const judged =
     outcome === (made.judged?.outcome ?? "untested")
       ? (made.judged ?? { outcome, spans: [], rule: "nothing-said" })

@@ -118,6 +118,16 @@ const owned = (text: string, known: readonly Known[]): readonly Owned[] => {
   return [...partsOwned(words, known), ...workOwned(words, known)];
 };
 
+/** The text with a thing called by its plain name: "that jack leg" for the stabilizer. Null where it isn't surely named. */
+export const spelledPlainly = (text: string, component: ComponentId): string | null => {
+  const words = plainWords(text);
+  const mention = weighMentions(words, mentionsIn(words)).find(({ named }) =>
+    named.some((each) => each.component === component && each.sure >= SURE_NAME),
+  );
+  if (mention === undefined) return null;
+  return text.replace(patternOf(words.slice(mention.from, mention.to)), componentName(component));
+};
+
 /** The known things that a text may tell of without naming them, the likeliest first. */
 export const ownersIn = (text: string, known: readonly Known[]): readonly ComponentId[] =>
   owned(text, known).map(({ owner }) => owner);

@@ -68,6 +68,10 @@ const asLook = (draft: Draft, text: string): Draft => {
   };
 };
 
+/** Trouble told of one thing, as a word on the work on another that was to cure it. */
+export const asWordOn = (trouble: Draft, component: ComponentId, text: string): Draft =>
+  asLook({ ...trouble, fields: { ...trouble.fields, component, where: null } }, text);
+
 /**
  * A word on work that is known, whatever it names: "dry as a bone up there over the bunk" of the roof seam. It is read with
  * the thing named before it; trouble told so is that the work did not hold.

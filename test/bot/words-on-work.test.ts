@@ -116,6 +116,39 @@ describe("another go at work that is known", () => {
   });
 });
 
+describe("trouble told where it shows", () => {
+  const mopped = () => {
+    const desk = createDesk();
+    desk.say("water on the floor by the toilet, so i tightened the two nuts at its base");
+    desk.clock.set(NOW.add({ hours: 3 * 24 }));
+    return desk;
+  };
+
+  it("is that the work on what it came from did not hold", () => {
+    expect(mopped().say("floor's wet again")[0]).toMatch(/^Added to what I had\. Toilet.*Did not hold/);
+  });
+
+  it("is its own where it is not back, where more than one may be meant, and where the place was worked on itself", () => {
+    expect(mopped().say("the floor has gone soft by the door")[0]).toMatch(/^Floor/);
+    const two = mopped();
+    two.say("stopped the drip from the water pump onto the floor with a new clamp");
+    expect(two.say("floor's wet again")[0]).not.toMatch(/Did not hold/);
+    const mended = mopped();
+    mended.say("patched the floor with plywood");
+    expect(mended.say("the floor is soft again")[0]).toMatch(/Floor/);
+  });
+});
+
+describe("a thing by a name of its owner's", () => {
+  it("is the one that was told of, where it reads as one of which nothing is known", () => {
+    const desk = createDesk();
+    desk.say("left rear stab jack is bent, leaving it till we get home");
+    desk.clock.set(NOW.add({ hours: 2 * WEEKS }));
+    expect(desk.say("bent that jack leg straight in the vise and put it back on")[0]).toMatch(/^Stabilizer/);
+    expect(desk.say("anything left to do?")[0]).toMatch(/^Nothing is open/);
+  });
+});
+
 describe("a sum that belongs to nothing known", () => {
   it("changes no record of long ago that nothing in the words speaks of", () => {
     const desk = createDesk();

@@ -10,6 +10,8 @@ describe("who did the work", () => {
     ["my wife sealed the skylight while i made dinner", "my wife"],
     ["my son in law put new brake shoes on both sides sunday", "my son in law"],
     ["had the shop repack the bearings", "the shop"],
+    ["had the fella at the trailer yard repack the hubs, a hundred and eighty", "the fella"],
+    ["had the guy from town reseal the roof", "the guy"],
     ["got the boilermaker at camp to weld the crack in the frame", "the boilermaker"],
     ["gas man was here, changed the regulator. 70 euro", "gas man"],
     ["new converter in. 620. sparky in town did it", "sparky"],

@@ -75,6 +75,33 @@ describe("trouble that is denied", () => {
   });
 });
 
+describe("good that has ended", () => {
+  it.each([
+    "the ac quit blowing cold right in the middle of supper",
+    "the heater gave up blowing hot air before dawn",
+    "the patch isnae holding",
+    "the pump wasnae working when we got in",
+  ])("does not hold: %s", (text) => {
+    expect(scan(text, MOMENT).verdicts.map(({ value }) => value.outcome)).toEqual(["failed"]);
+  });
+});
+
+describe("good that is denied", () => {
+  it.each([
+    "the patch on the gray tank isn't holding",
+    "gray tank patch isnt holding anymore",
+    "the roof isn't dry after that rain",
+  ])("is bad, though its words are mostly said of what holds: %s", (text) => {
+    expect(read(text, MOMENT).records.map(({ fields }) => fields.outcome)).toEqual(["failed"]);
+  });
+
+  it("stays good where it is trouble that is denied", () => {
+    expect(read("the skylight isn't leaking", MOMENT).records.map(({ fields }) => fields.outcome)).toEqual([
+      "holding",
+    ]);
+  });
+});
+
 describe("what a look found", () => {
   it.each([
     ["the left tail light hasn't quit once", "check exterior-light holding"],
