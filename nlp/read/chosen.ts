@@ -1,12 +1,13 @@
 import { type Candidate, sureOf } from "./candidate.ts";
 import { candidatesAt } from "./candidates.ts";
-import type { Judges } from "./judges.ts";
+import type { Chances, Judges } from "./judges.ts";
 import { keptSigns } from "./kept-signs.ts";
 import { isLeftOut } from "./muted.ts";
 import { noteSigns } from "./note-signs.ts";
 import type { Setting } from "./setting.ts";
 import { tellingSigns } from "./telling-signs.ts";
-import { tellingsOf } from "./tellings.ts";
+import { type Telling, tellingsOf } from "./tellings.ts";
+import { touching } from "./windows.ts";
 
 /** One record to be written down. */
 export type Chosen = Candidate;
@@ -36,6 +37,15 @@ const isEnough = (each: Candidate, sure: number): boolean => {
   return sure >= (sureOf(each) < UNLIKELY ? KEPT_UNLIKELY : KEPT);
 };
 
+/** "No longer leaks" tells of a look, and of no trouble. */
+const withoutTroublePast = ({ scan }: Setting, { at }: Telling, chances: Chances): Chances => {
+  const isPast = touching(scan.verdicts, at, at).some(
+    ({ from, to, value, source }) =>
+      from <= at && at < to && value.outcome === "holding" && source.startsWith("no longer "),
+  );
+  return isPast ? { ...chances, fault: 0, check: chances.check + chances.fault } : chances;
+};
+
 /** At one place just one thing is told, but for those named in one breath. */
 const goTogether = (a: Candidate, b: Candidate): boolean => a.leads && b.leads && a.ref.id !== b.ref.id;
 
@@ -61,7 +71,11 @@ export const chosenIn = (
     .filter(({ at }) => !isLeftOut(setting.muted, at))
     .map((telling) => ({
       telling,
-      chances: judges.kind(tellingSigns(setting, telling), telling, setting),
+      chances: withoutTroublePast(
+        setting,
+        telling,
+        judges.kind(tellingSigns(setting, telling), telling, setting),
+      ),
     }));
   const surest = places.reduce((most, { chances }) => Math.max(most, ...Object.values(chances)), 0);
   const likely = logOdds(surest) + OF_NOTE * logOdds(judges.tells(noteSigns(setting.scan)));

@@ -75,6 +75,43 @@ describe("trouble that is denied", () => {
   });
 });
 
+describe("what there is none of", () => {
+  it.each([
+    ["no hot water this morning", "fault water-heater"],
+    ["no water at the kitchen tap", "fault faucet"],
+    ["no heat from the furnace", "fault furnace"],
+    ["no power at the outlets", "fault outlet"],
+    ["no heat in the hubs", "check wheel-bearing"],
+    ["no more noise from the bearings", "check wheel-bearing"],
+    ["the pump no longer runs", "fault water-pump"],
+    ["the window no longer leaks", "check window"],
+    ["the step is no longer loose", "check entry-step"],
+  ])("is trouble where it is what is wanted: %s", (text, told) => {
+    expect(read(text, MOMENT).records.map(({ fields }) => `${fields.kind} ${fields.component}`)).toEqual([
+      told,
+    ]);
+  });
+});
+
+describe("trouble in a few plain words", () => {
+  it.each([
+    ["wheel bearing is hot", "wheel-bearing"],
+    ["the left hub is real hot", "wheel-bearing"],
+    ["batteries are toast", "battery"],
+    ["slide is not going in", "slide-out"],
+  ])("is a fault: %s", (text, component) => {
+    expect(read(text, MOMENT).records.map(({ fields }) => [fields.kind, fields.component])).toEqual([
+      ["fault", component],
+    ]);
+  });
+
+  it("is none where it is denied", () => {
+    expect(
+      read("the hubs are not hot", MOMENT).records.filter(({ fields }) => fields.kind === "fault"),
+    ).toEqual([]);
+  });
+});
+
 describe("good that has ended", () => {
   it.each([
     "the ac quit blowing cold right in the middle of supper",
