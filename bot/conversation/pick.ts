@@ -20,7 +20,9 @@ const putWith = (turn: Turn, asked: WhichRecord, record: RecordId): Reply => {
   const kept = turn.store.history.record(record);
   return {
     text:
-      kept === undefined ? "Put with the earlier one." : `Put there. ${recordLine(kept, lineContext(turn))}`,
+      kept === undefined
+        ? "Added to the earlier one."
+        : `Added to that one. ${recordLine(kept, lineContext(turn))}`,
     buttons: [[{ label: "Undo", tap: { tap: "undo", turn: turn.turnId } }]],
     shows: { of: "note", records: [record] },
   };
@@ -29,7 +31,7 @@ const putWith = (turn: Turn, asked: WhichRecord, record: RecordId): Reply => {
 const pickedRecord = (turn: Turn, asked: WhichRecord, records: readonly RecordId[]): void => {
   const [record] = records;
   if (record === undefined || record === asked.kept)
-    turn.say({ text: asked.kept === null ? "Then they stay as your words." : "Kept as new work." });
+    turn.say({ text: asked.kept === null ? "All right, they stay as your words." : "Kept as new work." });
   else turn.say(putWith(turn, asked, record));
 };
 

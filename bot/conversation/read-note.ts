@@ -1,19 +1,19 @@
-import { mentionsIn } from "../../nlp/ask/names.ts";
 import { surelyNamed } from "../../nlp/ask/surely-named.ts";
 import { read } from "../../nlp/read/index.ts";
 import { workGoingOn } from "../../nlp/understand/going-on.ts";
 import { type Known, ownersIn, spelledInContext, spelledPlainly } from "../../nlp/understand/in-context.ts";
-import { asWordOn, wordOn, wordOnWork } from "../../nlp/understand/word-on.ts";
+import { wordOn, wordOnWork } from "../../nlp/understand/word-on.ts";
 import type { KeptRecord, RecordId } from "../../shared/history.ts";
 import type { Again } from "../../shared/memory/intent.ts";
 import { isLive } from "../../shared/memory/told.ts";
-import { plainWords } from "../../shared/memory/words.ts";
 import { workAgain } from "../../shared/memory/work-again.ts";
 import type { Draft, Moment, Reading } from "../../shared/reading.ts";
 import type { RecordFields } from "../../shared/record.ts";
 import type { ComponentId } from "../../shared/vocabulary.ts";
 import { momentOf } from "../rig/rig.ts";
+import { isKnown } from "./known.ts";
 import type { ReadAs, ToldNote } from "./told.ts";
+import { troubleAgain } from "./trouble-again.ts";
 import type { Turn } from "./turn.ts";
 
 export type ReadNote = { readonly text: string; readonly reading: Reading };
@@ -43,9 +43,6 @@ const knownThings = (turn: Turn): readonly Known[] => {
     ...history.records({ kinds: ["repair"], limit: LATEST }),
   ].map(told);
 };
-
-const isKnown = (turn: Turn, component: ComponentId): boolean =>
-  turn.store.history.records({ components: [component], limit: 1 }).length > 0;
 
 /** Whether a text names no thing that is known, so that what was told before may say what is meant. */
 const isVague = (turn: Turn, text: string): boolean =>
@@ -86,30 +83,6 @@ const wordHeard = (
   if (mine !== undefined && !isMistaken(turn, text, mine, { meant, surely: about === after }))
     return undefined;
   return wordOnWork(text, meant, moment) ?? (mine === undefined ? wordOn(text, meant, moment) : undefined);
-};
-
-const mayName = (text: string, component: ComponentId): boolean =>
-  mentionsIn(plainWords(text)).some(({ named }) => named.some((each) => each.component === component));
-
-const AGAIN = /\b(?:again|still|once more|(?:is|are|['’]s) back)\b/i;
-/** As many of the latest works may be those that trouble shows elsewhere after. */
-const LATEST_WORKS = 5;
-
-/** "The floor's wet again", after work on the toilet for the water on the floor: trouble where it shows, of a thing not known otherwise. */
-const troubleAgain = (
-  turn: Turn,
-  text: string,
-  { records: [mine, ...others] }: Reading,
-): Draft | undefined => {
-  if (mine?.fields.kind !== "fault" || others.length > 0 || !AGAIN.test(text)) return undefined;
-  const { history } = turn.store;
-  const shows = mine.fields.component;
-  if (isKnown(turn, shows)) return undefined;
-  const works = history
-    .records({ kinds: ["repair"], limit: LATEST_WORKS })
-    .filter(({ noteId }) => mayName(history.note(noteId)?.text ?? "", shows));
-  const [meant, ...more] = new Set(works.map(({ fields }) => fields.component));
-  return meant === undefined || more.length > 0 ? undefined : asWordOn(mine, meant, text);
 };
 
 /** Work on the thing that a note goes on from, where the note names none. */

@@ -4,6 +4,7 @@ import type { RecordId } from "../../shared/history.ts";
 import { link } from "../../shared/memory/link.ts";
 import { pickLabel } from "../replies/told.ts";
 import { momentOf } from "../rig/rig.ts";
+import { isKnown } from "./known.ts";
 import { waitFor } from "./pending.ts";
 import type { ReadNote } from "./read-note.ts";
 import type { ToldNote } from "./told.ts";
@@ -20,7 +21,7 @@ const tellsOfNothingKnown = (turn: Turn, { text, reading: { records, usage } }: 
     others.length === 0 &&
     (mine.kind === "check" || mine.kind === "fault") &&
     !surelyNamed(text).includes(mine.component) &&
-    turn.store.history.records({ components: [mine.component], limit: 1 }).length === 0
+    !isKnown(turn, mine.component)
   );
 };
 

@@ -7,6 +7,7 @@ import { noteSigns } from "./note-signs.ts";
 import type { Setting } from "./setting.ts";
 import { tellingSigns } from "./telling-signs.ts";
 import { type Telling, tellingsOf } from "./tellings.ts";
+import { deniesTrouble } from "./verdicts.ts";
 import { touching } from "./windows.ts";
 
 /** One record to be written down. */
@@ -40,8 +41,7 @@ const isEnough = (each: Candidate, sure: number): boolean => {
 /** "No longer leaks" tells of a look, and of no trouble. */
 const withoutTroublePast = ({ scan }: Setting, { at }: Telling, chances: Chances): Chances => {
   const isPast = touching(scan.verdicts, at, at).some(
-    ({ from, to, value, source }) =>
-      from <= at && at < to && value.outcome === "holding" && source.startsWith("no longer "),
+    (verdict) => verdict.from <= at && at < verdict.to && deniesTrouble(verdict),
   );
   return isPast ? { ...chances, fault: 0, check: chances.check + chances.fault } : chances;
 };

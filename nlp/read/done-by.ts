@@ -4,11 +4,11 @@ import { isGivenName, SPELLER } from "../lexicon/lexicon.ts";
 import type { Clause } from "./clauses.ts";
 import { wordAt } from "./ground.ts";
 import type { Scan, Stretch } from "./scan.ts";
+import { WHO } from "./somebody.ts";
 import type { Event } from "./told.ts";
 import { wordsOf } from "./where.ts";
 import { DETERMINERS } from "./words.ts";
 
-const WHO: ReadonlySet<string> = new Set(people.who.flatMap((who) => who.split(" ").slice(-1)));
 const UNMISTAKABLE: ReadonlySet<string> = new Set(people.unmistakable);
 const TRADES: ReadonlySet<string> = new Set(people.trades);
 const OWNERS: ReadonlySet<string> = new Set(people.owners);

@@ -1,5 +1,5 @@
-import people from "../lexicon/data/people.json" with { type: "json" };
 import type { Cue } from "../lexicon/lexicon.ts";
+import { CAUSES, causedFromAfar } from "./caused.ts";
 import type { Clause } from "./clauses.ts";
 import type { ActRef, Scan } from "./scan.ts";
 import { startingIn } from "./windows.ts";
@@ -92,23 +92,10 @@ const ofInfinitive = (place: Place, toAt: number): Status => {
   return toAt - clause.from <= 1 ? "plan" : "purpose";
 };
 
-/** "had a fella come out and weld it", "helped him lift it". */
-const CAUSES = new Set(["had", "helped", "made", "watched", "let"]);
-const SOMEBODY: ReadonlySet<string> = new Set(people.who);
 /** As far before the deed, in words, as whoever does it may stand without a place behind. */
 const CLOSE = 4;
-const AFAR = 9;
 
-/** "Had the fella at the trailer yard | repack the hubs": somebody, and where he is, between. */
-const causedFromAfar = (scan: Scan, from: number, at: number): boolean => {
-  for (let had = at - 1; had >= Math.max(from, at - AFAR); had--) {
-    if (!CAUSES.has(word(scan, had))) continue;
-    const who = [1, 2, 3].map((gap) => had + gap).find((each) => each < at && SOMEBODY.has(word(scan, each)));
-    return who !== undefined && PREPOSITIONS.has(word(scan, who + 1));
-  }
-  return false;
-};
-
+/** "had a fella come out and weld it", "helped him lift it". */
 const caused = ({ scan, at, clause }: Place, leftAt: number): boolean => {
   const joinedHere = ["and", "come", "out", "over"].includes(word(scan, leftAt));
   const before = scan.tokens

@@ -82,6 +82,14 @@ const meant = (hit: Said, tokens: readonly Token[]): Said => {
     : hit;
 };
 
+/** "Isn't holding", "quit blowing cold": whether good is denied. */
+export const deniesGood = ({ value, source }: Verdict): boolean =>
+  value.outcome === "failed" && (source.startsWith("not:") || source.startsWith("%not "));
+
+/** "No longer leaks": whether trouble of before is denied. */
+export const deniesTrouble = ({ value, source }: Verdict): boolean =>
+  value.outcome === "holding" && source.startsWith("no longer ");
+
 /** The verdicts of a text, of those that start together the widest; words that only look like one are left out. */
 export const verdictsIn = (tokens: readonly Token[]): Verdict[] => {
   const found: Said[] = [];

@@ -9,6 +9,7 @@ import { withoutGone } from "./gone-stuff.ts";
 import type { Judges } from "./judges.ts";
 import type { Made } from "./made.ts";
 import { materialChoices, materialSigns, usedOf } from "./material-signs.ts";
+import { deniesGood } from "./verdicts.ts";
 import { whereChoices, whereSigns } from "./where-signs.ts";
 import { startingIn } from "./windows.ts";
 
@@ -25,9 +26,7 @@ type Rated = { readonly outcome: Outcome; readonly sure: number };
 /** "Isn't holding any more": good that is denied, and nothing else said of it, is bad, whatever the words are mostly said of. */
 const denied = ({ span }: Made, rated: Rated, { scan }: Build): Rated => {
   const verdicts = startingIn(scan.verdicts, span.from, span.to);
-  const isDenied = ({ value, source }: (typeof verdicts)[number]): boolean =>
-    value.outcome === "failed" && (source.startsWith("not:") || source.startsWith("%not "));
-  return rated.outcome === "holding" && verdicts.length > 0 && verdicts.every(isDenied)
+  return rated.outcome === "holding" && verdicts.length > 0 && verdicts.every(deniesGood)
     ? { outcome: "failed", sure: EVEN }
     : rated;
 };

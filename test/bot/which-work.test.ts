@@ -23,14 +23,14 @@ describe("a word on one of several works", () => {
 
   it("is put with the one that is named", () => {
     const { desk } = soaked();
-    expect(desk.say("the bedroom one")[0]).toMatch(/^Put there\. Window, bedroom.*Did not hold/);
+    expect(desk.say("the bedroom one")[0]).toMatch(/^Added to that one\. Window, bedroom.*Did not hold/);
     expect(desk.say("is the bedroom window holding")[0]).toMatch(/^No\./);
   });
 
   it("is put with the one that is tapped, and comes off again", () => {
     const { desk } = soaked();
     const [vent] = desk.store.history.records({ components: ["roof-vent"] });
-    expect(desk.tap(`pick/${String(vent?.id)}`).join()).toMatch(/Put there\. Roof vent/);
+    expect(desk.tap(`pick/${String(vent?.id)}`).join()).toMatch(/Added to that one\. Roof vent/);
     expect(desk.store.history.record(vent?.id ?? 0)?.fields.outcome).toBe("failed");
     desk.say("undo");
     expect(desk.store.history.record(vent?.id ?? 0)?.fields.outcome).toBe("untested");
@@ -38,7 +38,7 @@ describe("a word on one of several works", () => {
 
   it("stays as words where it is none of them", () => {
     const { desk } = soaked();
-    expect(desk.tap("none").join()).toContain("Then they stay as your words.");
+    expect(desk.tap("none").join()).toContain("All right, they stay as your words.");
     expect(desk.tap("none").join()).not.toContain("stay as your words");
     expect(desk.store.history.records({ outcomes: ["failed"] })).toEqual([]);
   });
