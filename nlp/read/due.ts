@@ -13,6 +13,11 @@ const MOST_WORDS = 8;
 const REACH = 22;
 const MOST_BACK = 60;
 
+const BEFORE_SUM = listed("dueBeforeSum");
+/** "Before easter maybe | twenty bucks": what it is to cost is no time. */
+const isSum = ({ amounts }: Scan, at: number): boolean =>
+  startingIn(amounts, at, at + 1).some(({ what }) => what === "money");
+
 const trigger = (scan: Scan, from: number, to: number): Due | undefined => {
   for (let at = from; at < to; at++) {
     const word = scan.tokens[at]?.norm ?? "";
@@ -27,9 +32,11 @@ const trigger = (scan: Scan, from: number, to: number): Due | undefined => {
       end < scan.tokens.length &&
       end - at <= MOST_WORDS &&
       !(scan.tokens[end]?.kind === "mark" && scan.tokens[end]?.norm !== "-") &&
-      !["and", "so", "but", "oh", "um", "then", "because"].includes(scan.tokens[end]?.norm ?? "")
+      !["and", "so", "but", "oh", "um", "then", "because"].includes(scan.tokens[end]?.norm ?? "") &&
+      !isSum(scan, end)
     )
       end++;
+    if (isSum(scan, end)) while (end > at && BEFORE_SUM.has(scan.tokens[end - 1]?.norm ?? "")) end--;
     if (end - at >= 2)
       return { text: wordsOf(scan, { from: at, to: end }).toLowerCase(), at: { from: at, to: end } };
   }
